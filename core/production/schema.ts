@@ -1,0 +1,150 @@
+import { z } from "zod";
+import { SPACE_UNITS } from "../formula/schema.ts";
+import { IdSchema, ItemSchema } from "../pantry/schema.ts";
+import { MoneyTextSchema } from "../money/schema.ts";
+import { NeedSchema } from "../plating/schema.ts";
+import { AmountSchema } from "../quantity/schema.ts";
+
+/** A moment of the run: "D-1 14:00", "D 19:30"; D is the date of service, kitchen's local time. */
+export const ClockSchema = z
+  .string()
+  .regex(/^D([-+]\d{1,2})? ([01]\d|2[0-3]):[0-5]\d$/, 'a moment is "D-1 14:00": days from service, then 24-hour time');
+
+export const MenuSchema = z.strictObject({
+  id: IdSchema,
+  name: z.string().min(1),
+  courses: z
+    .array(
+      z.strictObject({
+        id: IdSchema,
+        name: z.string().min(1),
+        /** Minutes from the service time to the first plate of the course at the table. */
+        afterMin: z.number(),
+        options: z
+          .array(
+            z.strictObject({
+              dish: IdSchema,
+              /** Share of the covers not placed by a choice or a need. */
+              share: z.number().nonnegative(),
+              /** Needs this option is meant for. */
+              for: z.array(NeedSchema).optional(),
+            }),
+          )
+          .min(1),
+      }),
+    )
+    .min(1),
+});
+export type Menu = z.infer<typeof MenuSchema>;
+
+const span = z.strictObject({ from: ClockSchema, to: ClockSchema });
+
+export const KitchenSchema = z.strictObject({
+  id: IdSchema,
+  name: z.string().min(1),
+  /** IANA time zone. */
+  zone: z.string().min(1),
+  altitudeM: z.number().gte(-430).lte(9000),
+  /** ISO 4217. */
+  currency: z.string().regex(/^[A-Z]{3}$/, "a currency is three capitals, like EUR"),
+  stations: z.array(z.strictObject({ id: IdSchema, name: z.string().min(1) })).min(1),
+  skills: z.array(z.strictObject({ id: IdSchema, name: z.string().min(1) })).min(1),
+  crew: z.array(
+    z.strictObject({
+      id: IdSchema,
+      name: z.string().min(1),
+      skills: z.array(IdSchema),
+      station: IdSchema.optional(),
+      shifts: z.array(z.strictObject({ from: ClockSchema, to: ClockSchema, breaks: z.array(span).default([]) })),
+    }),
+  ),
+  equipment: z.array(
+    z.strictObject({
+      id: IdSchema,
+      name: z.string().min(1),
+      kind: IdSchema,
+      station: IdSchema.optional(),
+      /** How many alike; each is a unit of its own. */
+      count: z.number().int().positive().default(1),
+      /** Of one unit, by dimension. */
+      capacity: z.array(z.strictObject({ unit: z.enum(SPACE_UNITS), value: z.number().positive() })).min(1),
+      /** Set temperatures it can hold; with it, one temperature at a time. */
+      rangeC: z.tuple([z.number(), z.number()]).optional(),
+      changeover: z
+        .strictObject({ perKMin: z.number().nonnegative(), leastMin: z.number().nonnegative() })
+        .optional(),
+      toleranceC: z.number().nonnegative().optional(),
+      powerKW: z.number().positive().optional(),
+      cleanMin: z.number().nonnegative().optional(),
+      setupMin: z.number().nonnegative().optional(),
+      /** Shelves share air: allergens may pass from one to the other. */
+      sharedAir: z.boolean().optional(),
+      days: z.array(span).optional(),
+    }),
+  ),
+  walk: z
+    .array(z.strictObject({ from: IdSchema, to: IdSchema, min: z.number().nonnegative() }))
+    .default([]),
+  /** Share of hands' time around the work itself: weighing, moving, labelling, cleaning. */
+  around: z.number().min(0).max(1).default(0.22),
+  measures: z
+    .strictObject({
+      scaleStepG: z.array(z.number().positive()).default([1]),
+      scoopsMl: z.array(z.number().positive()).default([]),
+    })
+    .default({ scaleStepG: [1], scoopsMl: [] }),
+  suppliers: z.array(IdSchema),
+  localLimits: z
+    .array(z.strictObject({ what: z.string(), value: z.number(), unit: z.string(), doc: z.string() }))
+    .default([]),
+});
+export type Kitchen = z.infer<typeof KitchenSchema>;
+
+/** People with the same needs and choices; each person is counted once, inside the covers. */
+export const GuestGroupSchema = z.strictObject({
+  id: IdSchema,
+  count: z.number().int().positive(),
+  needs: z.array(NeedSchema),
+  seat: z.string().optional(),
+  choices: z.array(z.strictObject({ course: IdSchema, dish: IdSchema })).default([]),
+});
+export type GuestGroup = z.infer<typeof GuestGroupSchema>;
+
+export const ServiceSchema = z.strictObject({
+  id: IdSchema,
+  name: z.string().min(1),
+  menu: IdSchema,
+  kitchen: IdSchema,
+  /** Local time of the first course, "2027-01-30T19:30". */
+  at: z.string().regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a service time is "YYYY-MM-DDTHH:MM", local'),
+  /** No work before this. */
+  horizon: ClockSchema,
+  covers: z.number().int().positive(),
+  guests: z.array(GuestGroupSchema).default([]),
+  /** Plates beyond the covers: the line check and tasting, spare plates. */
+  tasting: z.number().int().nonnegative().default(0),
+  /** Wanted chance of not running out. */
+  chance: z.number().gt(0).lt(1).default(0.95),
+  slackMin: z.number().nonnegative().default(15),
+  stock: z
+    .array(
+      z.strictObject({ item: ItemSchema, amount: AmountSchema, useBy: z.iso.date(), lot: z.string().optional() }),
+    )
+    .default([]),
+  pins: z
+    .array(
+      z.strictObject({
+        task: z.string(),
+        start: ClockSchema.optional(),
+        crew: z.array(IdSchema).optional(),
+        equipment: z.array(IdSchema).optional(),
+        status: z.enum(["planned", "started", "done"]).optional(),
+      }),
+    )
+    .default([]),
+  priceAsOf: z.iso.date(),
+  budgetPerCover: MoneyTextSchema.optional(),
+  /** What a guest pays for the menu, for the cost share. */
+  sellPerCover: MoneyTextSchema.optional(),
+});
+export type Service = z.infer<typeof ServiceSchema>;

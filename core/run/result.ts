@@ -1,0 +1,296 @@
+import type { TraceNode } from "../ledger/ledger.ts";
+import type { Allergen } from "../pantry/schema.ts";
+import type { Need } from "../plating/schema.ts";
+
+/**
+ * What `run` gives back. Every number in it has a node in `trace` under its JSON Pointer (RFC 6901) into this
+ * result; inputs are pointers into the result, `book:` and a pointer into the book, or `calc:` and a name for a
+ * sum on the way.
+ */
+export interface Result {
+  readonly summary: Summary;
+  readonly needs: readonly PreparationNeed[];
+  readonly balance: readonly Balance[];
+  readonly orders: readonly SupplierOrder[];
+  readonly cost: Cost;
+  readonly allergens: readonly AllergenCell[];
+  readonly plan: Plan;
+  readonly plates: readonly PlateCount[];
+  readonly batchSheets: readonly BatchSheet[];
+  readonly prepLists: readonly PrepList[];
+  readonly pull: readonly PullItem[];
+  readonly labels: readonly Label[];
+  readonly control: readonly ControlPoint[];
+  readonly frontOfHouse: readonly FrontOfHouseLine[];
+  readonly warnings: readonly Warning[];
+  readonly trace: Readonly<Record<string, TraceNode>>;
+}
+
+export interface Quantity {
+  readonly value: number;
+  readonly unit: string;
+}
+
+export interface Warning {
+  readonly path: string;
+  readonly what: string;
+  readonly mend: string;
+}
+
+export interface Summary {
+  readonly service: string;
+  readonly serviceName: string;
+  readonly kitchen: string;
+  /** ISO instant with zone of the first course. */
+  readonly at: string;
+  readonly covers: number;
+  /** One plain sentence: whether it fits, the spare time, what is tight. */
+  readonly sentence: string;
+  readonly status: PlanStatus;
+  readonly preparations: number;
+  readonly platesTotal: number;
+  readonly handsMinutes: number;
+  readonly orderTotal: string;
+  readonly costPerCover: number;
+  readonly costShare?: number;
+  /** Smallest slack of any task, whole minutes. */
+  readonly spareMin?: number;
+}
+
+export interface PreparationNeed {
+  readonly preparation: string;
+  readonly name: string;
+  readonly amount: Quantity;
+  /** Need as multiple of the written yield. */
+  readonly factor: number;
+  readonly pieces?: number;
+  readonly overage: Quantity;
+  readonly batches: readonly { readonly index: number; readonly amount: Quantity; readonly pieces?: number }[];
+  /** Who asks for it: a dish (per plate) or another preparation. */
+  readonly usedBy: readonly { readonly dish?: string; readonly preparation?: string; readonly amount: Quantity }[];
+}
+
+export interface Balance {
+  readonly preparation: string;
+  readonly inG: number;
+  readonly outG: number;
+  readonly lost: readonly { readonly how: string; readonly g: number }[];
+  /** Water taken from the tap and absorbed. */
+  readonly waterG: number;
+  readonly declaredG: number;
+}
+
+export interface OrderLine {
+  readonly offer: string;
+  readonly ingredient: string;
+  readonly name: string;
+  readonly packs: number;
+  readonly pack: string;
+  /** AP mass or count needed net of stock, g (or pieces). */
+  readonly need: Quantity;
+  readonly bought: Quantity;
+  readonly price: string;
+  readonly total: string;
+}
+
+export interface SupplierOrder {
+  readonly supplier: string;
+  readonly name: string;
+  /** Latest moment to order, clock. */
+  readonly orderBy: string;
+  /** Date and clock of the delivery. */
+  readonly deliver: string;
+  readonly lines: readonly OrderLine[];
+  readonly charge: string;
+  readonly goods: string;
+  readonly total: string;
+  /** Missing to the supplier's minimum order, "0" when met. */
+  readonly belowMinimum: string;
+}
+
+export interface Cost {
+  readonly currency: string;
+  readonly perPlate: readonly {
+    readonly dish: string;
+    readonly variant: string;
+    readonly plate: number;
+    readonly share?: number;
+  }[];
+  /** Value of what is used, at the usable-gram price. */
+  readonly used: number;
+  /** Value of what is bought beyond the need, at the price paid. */
+  readonly leftover: number;
+  /** Per cover, all courses. */
+  readonly menu: number;
+  readonly menuShare?: number;
+  readonly preparations: readonly { readonly preparation: string; readonly perKg: number; readonly total: number }[];
+}
+
+export type AllergenState = "contains" | "may" | "unknown" | "free";
+
+/** One cell of the matrix: dish and variant against an allergen, or against a need ("fits" or not). */
+export interface AllergenCell {
+  readonly dish: string;
+  readonly variant: string;
+  readonly allergen?: Allergen;
+  readonly need?: Need;
+  readonly state: AllergenState;
+  /** dish > preparation > … > ingredient, each by which it arrives. */
+  readonly paths: readonly (readonly string[])[];
+}
+
+export type PlanStatus = "feasible" | "broken" | "none";
+
+export interface PlanTask {
+  readonly id: string;
+  readonly preparation: string;
+  readonly step: string;
+  readonly batch: number;
+  readonly kind: "work" | "passive" | "milestone" | "plate";
+  readonly name: string;
+  /** "D-1 14:00" */
+  readonly start: string;
+  readonly end: string;
+  readonly startMin: number;
+  readonly endMin: number;
+  readonly hands: readonly string[];
+  readonly station?: string;
+  readonly equipment: readonly { readonly id: string; readonly space: number; readonly unit: string; readonly setC?: number }[];
+  readonly earliest: string;
+  readonly latest: string;
+  readonly slackMin: number;
+  /** Tasks that must be over (or begun) before. */
+  readonly after: readonly string[];
+  readonly hold?: { readonly state: string; readonly maxMin: number; readonly usedMin: number };
+}
+
+export interface Remedy {
+  readonly change: string;
+  readonly result: string;
+  /** Status and spare time of the plan computed with the change, judged by the inspector. */
+  readonly status: PlanStatus;
+  readonly spareMin?: number;
+  readonly covers?: number;
+  /** The checked plan that proves it, as starts by task. */
+  readonly proof: readonly { readonly id: string; readonly start: string }[];
+}
+
+export interface Plan {
+  readonly status: PlanStatus;
+  readonly objective: readonly { readonly term: string; readonly value: number; readonly unit: string; readonly bound?: number }[];
+  readonly tasks: readonly PlanTask[];
+  readonly broken: readonly { readonly rule: string; readonly tasks: readonly string[]; readonly by: number; readonly unit: string; readonly what: string }[];
+  readonly remedies: readonly Remedy[];
+  readonly load: readonly { readonly resource: string; readonly day: string; readonly busyMin: number; readonly openMin: number }[];
+  readonly seed: number;
+  readonly schedules: number;
+}
+
+export interface PlateCount {
+  readonly course: string;
+  readonly dish: string;
+  readonly variant: string;
+  readonly needs: readonly Need[];
+  readonly count: number;
+  /** Spare and tasting plates beyond the guests. */
+  readonly spare: number;
+  readonly seats: readonly string[];
+  /** Guests nobody could place, by group; empty when everyone is fed. */
+  readonly notFed: readonly string[];
+  readonly plateG: number;
+  readonly platingSeconds: number;
+}
+
+export interface BatchSheet {
+  readonly preparation: string;
+  readonly name: string;
+  readonly batch: number;
+  readonly of: number;
+  readonly yield: Quantity;
+  readonly pieces?: number;
+  readonly lines: readonly {
+    readonly line: string;
+    readonly step: string;
+    readonly item: string;
+    readonly name: string;
+    /** Exact amount and what the scale shows; the difference is the rounding error. */
+    readonly exactG: number;
+    readonly weighG: number;
+    readonly errorG: number;
+    /** As a cook reads it: "1.25 kg", "¾ tsp", "12 pieces". */
+    readonly text: string;
+    readonly apG?: number;
+    readonly toTaste?: boolean;
+  }[];
+  readonly steps: readonly { readonly step: string; readonly text: string; readonly inG: number; readonly outG: number; readonly start?: string; readonly minutes?: number }[];
+}
+
+export interface PrepList {
+  readonly station: string;
+  readonly name: string;
+  readonly day: string;
+  readonly date: string;
+  readonly entries: readonly {
+    readonly task: string;
+    readonly start: string;
+    readonly end: string;
+    readonly text: string;
+    readonly amount: string;
+    readonly hands: readonly string[];
+    readonly equipment: readonly string[];
+    readonly pull: readonly string[];
+    readonly note?: string;
+  }[];
+}
+
+export interface PullItem {
+  readonly day: string;
+  readonly smallware: string;
+  readonly station?: string;
+  readonly count: number;
+  readonly for: readonly string[];
+}
+
+export interface Label {
+  readonly preparation: string;
+  readonly name: string;
+  readonly batch: number;
+  readonly count: number;
+  readonly amount: Quantity;
+  readonly madeOn: string;
+  readonly useBy: string;
+  /** Whose clock sets the use-by: the preparation itself or the part named. */
+  readonly useByFrom: string;
+  readonly storage: string;
+  readonly allergens: readonly Allergen[];
+  readonly mayContain: readonly Allergen[];
+  readonly for?: string;
+}
+
+export interface ControlPoint {
+  readonly preparation: string;
+  readonly step: string;
+  readonly level: "critical" | "practice";
+  readonly hazard: string;
+  readonly limit: string;
+  readonly monitor: string;
+  readonly corrective: string;
+  readonly record: string;
+  readonly when?: string;
+  readonly source?: string;
+  readonly note?: string;
+}
+
+export interface FrontOfHouseLine {
+  readonly course: string;
+  readonly dish: string;
+  readonly name: string;
+  readonly variant: string;
+  readonly describe: string;
+  readonly contains: readonly Allergen[];
+  readonly mayContain: readonly Allergen[];
+  /** Placements that can be left off and what that frees the plate of. */
+  readonly leaveOff: readonly { readonly what: string; readonly frees: readonly Allergen[] }[];
+  readonly advisory?: string;
+  readonly count: number;
+}
