@@ -1,0 +1,2 @@
+export * from "./money.ts";
+export * from "./schema.ts";
