@@ -11,7 +11,7 @@ const temperatureC = z.number().min(-200).max(1000);
 const fraction = z.number().min(0).max(1);
 
 /** Mass fractions of what Choi and Okos give properties for. A part not named is 0; the sum must be 1 ± 0.01. */
-export const compositionSchema = z
+export const CompositionSchema = z
   .strictObject({
     water: fraction.optional(),
     protein: fraction.optional(),
@@ -35,52 +35,52 @@ export type Composition = {
 };
 
 /** Properties taken as given and constant. */
-export const givenMaterialSchema = z.strictObject({
+export const GivenMaterialSchema = z.strictObject({
   conductivity: z.number().min(0.005).max(500),
   density: z.number().min(1).max(25000),
   specificHeat: z.number().min(100).max(20000),
 });
 /** Properties by composition and temperature; `freezingC` is the initial freezing point (default −1 °C). */
-export const composedMaterialSchema = z.strictObject({
-  composition: compositionSchema,
+export const ComposedMaterialSchema = z.strictObject({
+  composition: CompositionSchema,
   freezingC: z.number().min(-40).max(0).optional(),
 });
-export const materialSchema = z.union([givenMaterialSchema, composedMaterialSchema]);
-export type Material = z.infer<typeof materialSchema>;
+export const MaterialSchema = z.union([GivenMaterialSchema, ComposedMaterialSchema]);
+export type Material = z.infer<typeof MaterialSchema>;
 
 /** One layer, counted from the outside in; its material stands in `material` or beside the thickness. */
 const layerBase = { name: z.string().max(200).optional(), thicknessMm: lengthMm };
-export const layerSchema = z.union([
-  z.strictObject({ ...layerBase, material: materialSchema }),
-  givenMaterialSchema.extend(layerBase),
-  composedMaterialSchema.extend(layerBase),
+export const LayerSchema = z.union([
+  z.strictObject({ ...layerBase, material: MaterialSchema }),
+  GivenMaterialSchema.extend(layerBase),
+  ComposedMaterialSchema.extend(layerBase),
 ]);
-export type Layer = z.infer<typeof layerSchema>;
-const layers = z.array(layerSchema).max(40).optional();
+export type Layer = z.infer<typeof LayerSchema>;
+const layers = z.array(LayerSchema).max(40).optional();
 
 /**
  * Shape and full outer size of a piece, and its layers from the outside in; what the layers leave over is the
  * core. A slab's layers lie on both faces unless `stacked`, when they run from the top face down.
  */
-export const pieceSchema = z.discriminatedUnion("kind", [
+export const PieceSchema = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("slab"), thicknessMm: lengthMm, stacked: z.boolean().optional(), layers }),
   z.strictObject({ kind: z.literal("cylinder"), diameterMm: lengthMm, layers }),
   z.strictObject({ kind: z.literal("sphere"), diameterMm: lengthMm, layers }),
   z.strictObject({ kind: z.literal("finite-cylinder"), diameterMm: lengthMm, lengthMm, layers }),
   z.strictObject({ kind: z.literal("brick"), sidesMm: z.tuple([lengthMm, lengthMm, lengthMm]), layers }),
 ]);
-export type Piece = z.infer<typeof pieceSchema>;
+export type Piece = z.infer<typeof PieceSchema>;
 
 /** D-value at a reference temperature and the z that moves it tenfold. */
-export const organismSchema = z.strictObject({
+export const OrganismSchema = z.strictObject({
   dMinutes: z.number().positive().max(1e6),
   referenceC: z.number().min(0).max(150),
   zC: z.number().min(1).max(50),
 });
-export type DAndZ = z.infer<typeof organismSchema>;
+export type DAndZ = z.infer<typeof OrganismSchema>;
 
 /** Tables of FSIS-GD-2021-14 that a hold can be judged by; poultry needs its fat, unknown fat counts as 12 %. */
-export const lethalityTableSchema = z.strictObject({
+export const LethalityTableSchema = z.strictObject({
   table: z.enum([
     "fsis-meat-6.5",
     "fsis-meat-7",
@@ -91,7 +91,7 @@ export const lethalityTableSchema = z.strictObject({
   ]),
   fatPercent: z.number().min(0).max(100).optional(),
 });
-export type LethalityTableRef = z.infer<typeof lethalityTableSchema>;
+export type LethalityTableRef = z.infer<typeof LethalityTableSchema>;
 
 const surroundings = {
   mediumC: temperatureC.optional(),
@@ -100,10 +100,10 @@ const surroundings = {
 };
 
 /** What lies against the underside, when it is not the stage's own medium (a griddle, a tray, a board). */
-export const undersideSchema = z.union([z.literal("insulated"), z.strictObject(surroundings)]);
+export const UndersideSchema = z.union([z.literal("insulated"), z.strictObject(surroundings)]);
 
 /** A loaded oven: what it can give, what it stores, how many such pieces it carries. */
-export const ovenSchema = z.strictObject({
+export const OvenSchema = z.strictObject({
   powerKW: z.number().positive().max(500),
   heatCapacityKJPerK: z.number().positive().max(10000),
   pieces: z.number().int().positive().max(100000),
@@ -111,7 +111,7 @@ export const ovenSchema = z.strictObject({
 });
 
 /** A reduction on the fire: until so much mass is left. */
-export const untilMassSchema = z.strictObject({
+export const UntilMassSchema = z.strictObject({
   fromKg: z.number().positive().max(10000),
   toKg: z.number().positive().max(10000),
   powerKW: z.number().positive().max(500),
@@ -123,21 +123,21 @@ const untils = {
   untilCoreC: temperatureC.optional(),
   untilSurfaceC: temperatureC.optional(),
   untilMeanC: temperatureC.optional(),
-  untilLog10: organismSchema.extend({ log10: z.number().positive().max(20) }).optional(),
-  untilTable: lethalityTableSchema.optional(),
+  untilLog10: OrganismSchema.extend({ log10: z.number().positive().max(20) }).optional(),
+  untilTable: LethalityTableSchema.optional(),
   untilDonenessC: z.tuple([temperatureC, temperatureC]).optional(),
   untilPeakCoreC: temperatureC.optional(),
-  untilMass: untilMassSchema.optional(),
+  untilMass: UntilMassSchema.optional(),
 };
 export const untilNames = Object.keys(untils) as (keyof typeof untils)[];
 
 /** One stage: what surrounds the piece, and exactly one way of saying when it ends. */
-export const stageSchema = z
+export const StageSchema = z
   .strictObject({
     name: z.string().max(200).optional(),
     ...surroundings,
-    underside: undersideSchema.optional(),
-    oven: ovenSchema.optional(),
+    underside: UndersideSchema.optional(),
+    oven: OvenSchema.optional(),
     ...untils,
   })
   .superRefine((stage, check) => {
@@ -158,37 +158,37 @@ export const stageSchema = z
         params: { mend: "give mediumC with a coefficient, or the name of a medium" },
       });
   });
-export type Stage = z.infer<typeof stageSchema>;
+export type Stage = z.infer<typeof StageSchema>;
 
 /** Tolerances, each ±: thickness in mm, start and medium in °C, coefficient as a ratio (0.2 is ± 20 %). */
-export const spreadSchema = z.strictObject({
+export const SpreadSchema = z.strictObject({
   thicknessMm: z.number().min(0).max(5000).optional(),
   startC: z.number().min(0).max(100).optional(),
   mediumC: z.number().min(0).max(200).optional(),
   coefficient: z.number().min(0).lt(1).optional(),
 });
-export type Spread = z.infer<typeof spreadSchema>;
+export type Spread = z.infer<typeof SpreadSchema>;
 
 /** What a preparation's step asks for instead of minutes. */
-export const targetSchema = z.strictObject({
+export const TargetSchema = z.strictObject({
   startC: z.union([temperatureC, z.literal("from previous")]),
-  stages: z.array(stageSchema).min(1).max(40),
-  spread: spreadSchema.optional(),
+  stages: z.array(StageSchema).min(1).max(40),
+  spread: SpreadSchema.optional(),
 });
-export type Target = z.infer<typeof targetSchema>;
+export type Target = z.infer<typeof TargetSchema>;
 
 /** The input of `tournant heat`. */
-export const heatInputSchema = z.strictObject({
-  shape: pieceSchema,
-  material: materialSchema.optional(),
+export const HeatInputSchema = z.strictObject({
+  shape: PieceSchema,
+  material: MaterialSchema.optional(),
   layers,
   startC: temperatureC,
-  stages: z.array(stageSchema).min(1).max(40),
+  stages: z.array(StageSchema).min(1).max(40),
   altitudeM: z.number().min(-450).max(6000).optional(),
-  spread: spreadSchema.optional(),
-  organism: organismSchema.optional(),
+  spread: SpreadSchema.optional(),
+  organism: OrganismSchema.optional(),
 });
-export type HeatInput = z.infer<typeof heatInputSchema>;
+export type HeatInput = z.infer<typeof HeatInputSchema>;
 
 function compositionSum(c: Composition): number {
   return (
