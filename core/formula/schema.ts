@@ -119,20 +119,13 @@ export const StepSchema = z.strictObject({
   name: z.string().min(1),
   text: z.string().min(1),
   /** Steps whose output enters: whole, or a share of it. */
-  from: z
-    .array(z.union([IdSchema, z.strictObject({ step: IdSchema, share: RatioSchema })]))
-    .default([]),
+  from: z.array(z.union([IdSchema, z.strictObject({ step: IdSchema, share: RatioSchema })])).default([]),
   change: ChangeSchema.optional(),
   /** Share of the mass taken away after the change, and what it is. */
-  discard: z
-    .strictObject({ factor: RatioSchema, as: z.enum(["trim", "strain", "fat", "rinse"]) })
-    .optional(),
+  discard: z.strictObject({ factor: RatioSchema, as: z.enum(["trim", "strain", "fat", "rinse"]) }).optional(),
   work: WorkSchema.optional(),
   passive: z
-    .union([
-      z.strictObject({ min: minutes }),
-      z.strictObject({ perKgMin: minutes, fixedMin: minutes }),
-    ])
+    .union([z.strictObject({ min: minutes }), z.strictObject({ perKgMin: minutes, fixedMin: minutes })])
     .optional(),
   target: TargetSchema.optional(),
   attended: z.strictObject({ min: minutes, every: z.number().positive() }).optional(),
@@ -203,7 +196,14 @@ export const PreparationSchema = z.strictObject({
   density: z.strictObject({ kgPerL: z.number().positive(), source: SourceSchema }).optional(),
   /** Readings that belong to the preparation: salt %, pH, degrees Brix, dough temperature. */
   specification: z
-    .array(z.strictObject({ what: z.string(), least: z.number().optional(), most: z.number().optional(), unit: z.string() }))
+    .array(
+      z.strictObject({
+        what: z.string(),
+        least: z.number().optional(),
+        most: z.number().optional(),
+        unit: z.string(),
+      }),
+    )
     .default([]),
   notes: z.string().optional(),
 });

@@ -133,7 +133,15 @@ export class Ledger {
       }
       this.#byPath.delete(this.#paths[i]!);
     }
-    for (const list of [this.#paths, this.#units, this.#rules, this.#inputs, this.#sources, this.#users, this.#values]) {
+    for (const list of [
+      this.#paths,
+      this.#units,
+      this.#rules,
+      this.#inputs,
+      this.#sources,
+      this.#users,
+      this.#values,
+    ]) {
       list.length = size;
     }
     this.#stale.fill(0, size);

@@ -1,14 +1,17 @@
 import { z } from "zod";
 import { SPACE_UNITS } from "../formula/schema.ts";
-import { IdSchema, ItemSchema } from "../pantry/schema.ts";
 import { MoneyTextSchema } from "../money/schema.ts";
+import { IdSchema, ItemSchema } from "../pantry/schema.ts";
 import { NeedSchema } from "../plating/schema.ts";
 import { AmountSchema } from "../quantity/schema.ts";
 
 /** A moment of the run: "D-1 14:00", "D 19:30"; D is the date of service, kitchen's local time. */
 export const ClockSchema = z
   .string()
-  .regex(/^D([-+]\d{1,2})? ([01]\d|2[0-3]):[0-5]\d$/, 'a moment is "D-1 14:00": days from service, then 24-hour time');
+  .regex(
+    /^D([-+]\d{1,2})? ([01]\d|2[0-3]):[0-5]\d$/,
+    'a moment is "D-1 14:00": days from service, then 24-hour time',
+  );
 
 export const MenuSchema = z.strictObject({
   id: IdSchema,
@@ -55,7 +58,9 @@ export const KitchenSchema = z.strictObject({
       name: z.string().min(1),
       skills: z.array(IdSchema),
       station: IdSchema.optional(),
-      shifts: z.array(z.strictObject({ from: ClockSchema, to: ClockSchema, breaks: z.array(span).default([]) })),
+      shifts: z.array(
+        z.strictObject({ from: ClockSchema, to: ClockSchema, breaks: z.array(span).default([]) }),
+      ),
     }),
   ),
   equipment: z.array(
@@ -82,9 +87,7 @@ export const KitchenSchema = z.strictObject({
       days: z.array(span).optional(),
     }),
   ),
-  walk: z
-    .array(z.strictObject({ from: IdSchema, to: IdSchema, min: z.number().nonnegative() }))
-    .default([]),
+  walk: z.array(z.strictObject({ from: IdSchema, to: IdSchema, min: z.number().nonnegative() })).default([]),
   /** Share of hands' time around the work itself: weighing, moving, labelling, cleaning. */
   around: z.number().min(0).max(1).default(0.22),
   measures: z
@@ -116,7 +119,9 @@ export const ServiceSchema = z.strictObject({
   menu: IdSchema,
   kitchen: IdSchema,
   /** Local time of the first course, "2027-01-30T19:30". */
-  at: z.string().regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a service time is "YYYY-MM-DDTHH:MM", local'),
+  at: z
+    .string()
+    .regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a service time is "YYYY-MM-DDTHH:MM", local'),
   /** No work before this. */
   horizon: ClockSchema,
   covers: z.number().int().positive(),
@@ -128,7 +133,12 @@ export const ServiceSchema = z.strictObject({
   slackMin: z.number().nonnegative().default(15),
   stock: z
     .array(
-      z.strictObject({ item: ItemSchema, amount: AmountSchema, useBy: z.iso.date(), lot: z.string().optional() }),
+      z.strictObject({
+        item: ItemSchema,
+        amount: AmountSchema,
+        useBy: z.iso.date(),
+        lot: z.string().optional(),
+      }),
     )
     .default([]),
   pins: z

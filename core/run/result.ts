@@ -65,9 +65,17 @@ export interface PreparationNeed {
   readonly factor: number;
   readonly pieces?: number;
   readonly overage: Quantity;
-  readonly batches: readonly { readonly index: number; readonly amount: Quantity; readonly pieces?: number }[];
+  readonly batches: readonly {
+    readonly index: number;
+    readonly amount: Quantity;
+    readonly pieces?: number;
+  }[];
   /** Who asks for it: a dish (per plate) or another preparation. */
-  readonly usedBy: readonly { readonly dish?: string; readonly preparation?: string; readonly amount: Quantity }[];
+  readonly usedBy: readonly {
+    readonly dish?: string;
+    readonly preparation?: string;
+    readonly amount: Quantity;
+  }[];
 }
 
 export interface Balance {
@@ -123,7 +131,11 @@ export interface Cost {
   /** Per cover, all courses. */
   readonly menu: number;
   readonly menuShare?: number;
-  readonly preparations: readonly { readonly preparation: string; readonly perKg: number; readonly total: number }[];
+  readonly preparations: readonly {
+    readonly preparation: string;
+    readonly perKg: number;
+    readonly total: number;
+  }[];
 }
 
 export type AllergenState = "contains" | "may" | "unknown" | "free";
@@ -155,7 +167,12 @@ export interface PlanTask {
   readonly endMin: number;
   readonly hands: readonly string[];
   readonly station?: string;
-  readonly equipment: readonly { readonly id: string; readonly space: number; readonly unit: string; readonly setC?: number }[];
+  readonly equipment: readonly {
+    readonly id: string;
+    readonly space: number;
+    readonly unit: string;
+    readonly setC?: number;
+  }[];
   readonly earliest: string;
   readonly latest: string;
   readonly slackMin: number;
@@ -177,11 +194,27 @@ export interface Remedy {
 
 export interface Plan {
   readonly status: PlanStatus;
-  readonly objective: readonly { readonly term: string; readonly value: number; readonly unit: string; readonly bound?: number }[];
+  readonly objective: readonly {
+    readonly term: string;
+    readonly value: number;
+    readonly unit: string;
+    readonly bound?: number;
+  }[];
   readonly tasks: readonly PlanTask[];
-  readonly broken: readonly { readonly rule: string; readonly tasks: readonly string[]; readonly by: number; readonly unit: string; readonly what: string }[];
+  readonly broken: readonly {
+    readonly rule: string;
+    readonly tasks: readonly string[];
+    readonly by: number;
+    readonly unit: string;
+    readonly what: string;
+  }[];
   readonly remedies: readonly Remedy[];
-  readonly load: readonly { readonly resource: string; readonly day: string; readonly busyMin: number; readonly openMin: number }[];
+  readonly load: readonly {
+    readonly resource: string;
+    readonly day: string;
+    readonly busyMin: number;
+    readonly openMin: number;
+  }[];
   readonly seed: number;
   readonly schedules: number;
 }
@@ -222,7 +255,14 @@ export interface BatchSheet {
     readonly apG?: number;
     readonly toTaste?: boolean;
   }[];
-  readonly steps: readonly { readonly step: string; readonly text: string; readonly inG: number; readonly outG: number; readonly start?: string; readonly minutes?: number }[];
+  readonly steps: readonly {
+    readonly step: string;
+    readonly text: string;
+    readonly inG: number;
+    readonly outG: number;
+    readonly start?: string;
+    readonly minutes?: number;
+  }[];
 }
 
 export interface PrepList {
