@@ -66,7 +66,7 @@ export interface Task {
 /** Decided parts of a placement; what is absent the engine chooses. */
 export interface Pin {
   readonly start?: number;
-  /** Expected or real end: overrides the mode's duration. */
+  /** Expected or real end; only with a start. It overrides the mode's duration and the shifts. */
   readonly end?: number;
   /** Index into `modes`. */
   readonly mode?: number;
@@ -112,11 +112,11 @@ export interface ResourceNeed {
   readonly amount: readonly number[];
   /** The state the resource must be in (a temperature). Only resources with a `state` can serve it. */
   readonly state?: { readonly set: number; readonly tolerance?: number };
-  /** Nothing else on the resource at the same time. */
+  /** Nothing else on the resource at the same time, but for needs of the same `same`. */
   readonly exclusive?: boolean;
   /** Cleaning class, looked up in the resource's `setups`. */
   readonly class?: string;
-  /** A load that goes in together: on one resource it overlaps only needs of the same batch and start. */
+  /** A load that goes in together: on one resource it overlaps only needs of the same batch and start (or `same`). */
   readonly batch?: string;
   /** A name shared with needs of other tasks and spans that must use the same resource. */
   readonly same?: string;

@@ -214,6 +214,8 @@ class Reader {
     if (t.status === "done" && (pin?.start === undefined || pin.end === undefined))
       this.refuse(`${path}.pin`, `"${t.id}" is done but has no start and end`, "give pin.start and pin.end");
     if (!pin) return;
+    if (pin.end !== undefined && pin.start === undefined)
+      this.refuse(`${path}.pin.end`, "an end is pinned without a start", "give pin.start too");
     this.whole(pin.start, `${path}.pin.start`, 0, this.problem.horizon);
     this.whole(pin.end, `${path}.pin.end`, pin.start ?? 0, this.problem.horizon);
     this.whole(pin.mode, `${path}.pin.mode`, 0, Math.max(0, t.modes.length - 1));
