@@ -1,0 +1,22 @@
+import { bench } from "./bench.ts";
+import { common } from "./common.ts";
+import { food } from "./food.ts";
+import { log } from "./log.ts";
+import { pass } from "./pass.ts";
+import { rules } from "./rules.ts";
+import { run } from "./run.ts";
+import { stores } from "./stores.ts";
+
+/** English, complete: the catalogue that gives the keys. */
+export const en = {
+  ...common,
+  ...food,
+  ...rules,
+  ...bench,
+  ...stores,
+  ...run,
+  ...pass,
+  ...log,
+} as const;
+
+export type Key = keyof typeof en;

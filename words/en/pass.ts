@@ -1,0 +1,1 @@
+export const pass = {} as const;

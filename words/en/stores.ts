@@ -1,0 +1,1 @@
+export const stores = {} as const;

@@ -1,0 +1,178 @@
+import { clockMinutes, clockText } from "./clock.ts";
+import { fractionText } from "./fraction.ts";
+
+/** How figures are written; none of it changes what is computed (W5). */
+export interface Preferences {
+  readonly locale: string;
+  readonly units: "metric" | "us";
+  readonly clock: "24" | "12";
+  readonly degrees: "C" | "F";
+}
+
+export const METRIC: Preferences = { locale: "en-GB", units: "metric", clock: "24", degrees: "C" };
+
+export interface Format {
+  readonly preferences: Preferences;
+  /** A plain number with at most `digits` decimals. */
+  number(value: number, digits?: number): string;
+  /** A mass in grams, in steps a scale can show: "7.5 g", "640 g", "1.25 kg"; "1 lb 6 oz" in US measures. */
+  mass(g: number): string;
+  /** A volume in millilitres: "80 mL", "2.4 L"; "1 ¾ cup", "2 qt" in US measures. */
+  volume(mL: number): string;
+  /** Any quantity with its unit; g, kg, mL, L, °C, min and mm follow the preferences, others stay as they are. */
+  quantity(quantity: { readonly value: number; readonly unit: string }): string;
+  /** A span in minutes: "45 min", "1 h 05", "2 d 3 h". */
+  span(minutes: number): string;
+  /** A moment of the run: "D-1 14:00" or "D-1 2:00 pm". */
+  clock(clock: string): string;
+  /** The hour alone of a moment of the run: "14:00". */
+  hour(clock: string): string;
+  temperature(celsius: number): string;
+  /** A difference of temperatures, kelvin in. */
+  kelvin(kelvin: number): string;
+  /** A length in millimetres; inches to an eighth in US measures. */
+  length(mm: number): string;
+  /** Money: a decimal text or a number in a currency, two decimals unless the currency has others. */
+  money(amount: string | number, currency: string): string;
+  /** A ratio as a percentage: 0.285 is "28.5 %". */
+  share(ratio: number): string;
+  /** A calendar date "2027-01-30" in words. */
+  date(isoDate: string): string;
+  list(items: readonly string[]): string;
+}
+
+const OZ = 28.349523125;
+const LB = 453.59237;
+/** US volumes from the largest down, mL (NIST HB 44 App. C), and the least of it that is written in it. */
+const US_VOLUMES = [
+  ["gal", 3785.411784, 1],
+  ["qt", 946.352946, 1],
+  ["cup", 236.5882365, 0.24],
+  ["tbsp", 14.78676478125, 0.99],
+  ["tsp", 4.92892159375, 0],
+] as const;
+/** Between a figure and its unit: a space that does not break. */
+const NB = "\u00a0";
+
+/** Writes figures by the given preferences. */
+export function format(preferences: Preferences = METRIC): Format {
+  const { locale, units } = preferences;
+  const plain = new Map<number, Intl.NumberFormat>();
+  const number = (value: number, digits = 2): string => {
+    let writer = plain.get(digits);
+    if (!writer) {
+      writer = new Intl.NumberFormat(locale, { maximumFractionDigits: digits });
+      plain.set(digits, writer);
+    }
+    return writer.format(Object.is(value, -0) ? 0 : value);
+  };
+
+  const metric = (base: number, small: string, large: string): string => {
+    const size = Math.abs(base);
+    if (size >= 9995) return `${number(base / 1000, 1)}${NB}${large}`;
+    if (size >= 999.5) return `${number(base / 1000, 2)}${NB}${large}`;
+    if (size >= 9.95) return `${number(base, 0)}${NB}${small}`;
+    return `${number(base, size >= 0.095 || size === 0 ? 1 : 2)}${NB}${small}`;
+  };
+  const mass = (g: number): string => {
+    if (units === "metric") return metric(g, "g", "kg");
+    if (Math.abs(g) >= 10 * LB) return `${number(g / LB, 1)}${NB}lb`;
+    if (Math.abs(g) >= LB) {
+      const ounces = Math.round(g / OZ);
+      const rest = ounces % 16;
+      return `${Math.trunc(ounces / 16)}${NB}lb${rest ? ` ${Math.abs(rest)}${NB}oz` : ""}`;
+    }
+    return Math.abs(g) >= OZ ? `${fractionText(g / OZ, 4)}${NB}oz` : `${number(g / OZ, 2)}${NB}oz`;
+  };
+  const volume = (mL: number): string => {
+    if (units === "metric") return metric(mL, "mL", "L");
+    const [unit, size] = US_VOLUMES.find(([, s, least]) => Math.abs(mL) >= s * least) ?? US_VOLUMES[4];
+    return `${fractionText(mL / size, 8)}${NB}${unit}`;
+  };
+  const temperature = (celsius: number): string =>
+    preferences.degrees === "C" ? `${number(celsius, 1)}${NB}°C` : `${number(celsius * 1.8 + 32, 0)}${NB}°F`;
+  const length = (mm: number): string => {
+    if (units === "us") return `${fractionText(mm / 25.4, 8)}${NB}in`;
+    return Math.abs(mm) >= 1000 ? `${number(mm / 1000, 2)}${NB}m` : `${number(mm, 1)}${NB}mm`;
+  };
+  const span = (minutes: number): string => {
+    const sign = minutes < 0 ? "−" : "";
+    const whole =
+      Math.abs(minutes) < 10 ? Math.round(Math.abs(minutes) * 10) / 10 : Math.round(Math.abs(minutes));
+    if (whole < 60) return `${sign}${number(whole, 1)}${NB}min`;
+    const hours = Math.floor(whole / 60);
+    const rest = Math.round(whole % 60);
+    if (hours < 24) return `${sign}${hours}${NB}h${rest ? `${NB}${String(rest).padStart(2, "0")}` : ""}`;
+    return `${sign}${Math.floor(hours / 24)}${NB}d${hours % 24 ? `${NB}${hours % 24}${NB}h` : ""}`;
+  };
+
+  const hour = (clock: string): string => {
+    const minutes = clockMinutes(clock);
+    const ofDay = ((minutes % 1440) + 1440) % 1440;
+    const h = Math.floor(ofDay / 60);
+    const m = String(Math.floor(ofDay % 60)).padStart(2, "0");
+    if (preferences.clock === "24") return `${String(h).padStart(2, "0")}:${m}`;
+    return `${h % 12 === 0 ? 12 : h % 12}:${m}${NB}${h < 12 ? "am" : "pm"}`;
+  };
+  const clock = (text: string): string => {
+    const day = clockText(clockMinutes(text)).split(" ")[0];
+    return `${day}${NB}${hour(text)}`;
+  };
+
+  const quantity = ({ value, unit }: { readonly value: number; readonly unit: string }): string => {
+    switch (unit) {
+      case "g":
+        return mass(value);
+      case "kg":
+        return mass(value * 1000);
+      case "mL":
+        return volume(value);
+      case "L":
+        return volume(value * 1000);
+      case "°C":
+        return temperature(value);
+      case "K":
+        return preferences.degrees === "C" ? `${number(value, 1)}${NB}K` : `${number(value * 1.8, 1)}${NB}°F`;
+      case "min":
+        return span(value);
+      case "mm":
+        return length(value);
+      case "ratio":
+        return `${number(value, 4)}`;
+      case "piece":
+        return number(value, 2);
+      default:
+        return `${/^(tsp|tbsp|cup|oz|lb|qt|pt)$/.test(unit) ? fractionText(value, 8) : number(value, 3)}${NB}${unit}`;
+    }
+  };
+
+  const money = (amount: string | number, currency: string): string =>
+    new Intl.NumberFormat(locale, { style: "currency", currency, currencyDisplay: "narrowSymbol" }).format(
+      Number(amount),
+    );
+
+  return {
+    preferences,
+    number,
+    mass,
+    volume,
+    quantity,
+    span,
+    clock,
+    hour,
+    temperature,
+    kelvin: (kelvin) => quantity({ value: kelvin, unit: "K" }),
+    length,
+    money,
+    share: (ratio) => `${number(ratio * 100, 1)}${NB}%`,
+    date: (isoDate) =>
+      new Intl.DateTimeFormat(locale, {
+        weekday: "long",
+        day: "numeric",
+        month: "long",
+        year: "numeric",
+        timeZone: "UTC",
+      }).format(new Date(`${isoDate}T12:00:00Z`)),
+    list: (items) => new Intl.ListFormat(locale, { type: "conjunction" }).format(items),
+  };
+}
