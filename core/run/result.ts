@@ -1,6 +1,12 @@
 import type { TraceNode } from "../ledger/ledger.ts";
-import type { Allergen } from "../pantry/schema.ts";
 import type { Need } from "../plating/schema.ts";
+import type { ControlPoint } from "../safety/control.ts";
+import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
+import type { Label } from "../safety/labels.ts";
+import type { AllergenCell } from "../safety/matrix.ts";
+
+export type { AllergenState } from "../safety/contents.ts";
+export type { AllergenCell, ControlPoint, FrontOfHouseLine, Label };
 
 /**
  * What `run` gives back. Every number in it has a node in `trace` under its JSON Pointer (RFC 6901) into this
@@ -136,19 +142,6 @@ export interface Cost {
     readonly perKg: number;
     readonly total: number;
   }[];
-}
-
-export type AllergenState = "contains" | "may" | "unknown" | "free";
-
-/** One cell of the matrix: dish and variant against an allergen, or against a need ("fits" or not). */
-export interface AllergenCell {
-  readonly dish: string;
-  readonly variant: string;
-  readonly allergen?: Allergen;
-  readonly need?: Need;
-  readonly state: AllergenState;
-  /** dish > preparation > … > ingredient, each by which it arrives. */
-  readonly paths: readonly (readonly string[])[];
 }
 
 export type PlanStatus = "feasible" | "broken" | "none";
@@ -289,48 +282,4 @@ export interface PullItem {
   readonly station?: string;
   readonly count: number;
   readonly for: readonly string[];
-}
-
-export interface Label {
-  readonly preparation: string;
-  readonly name: string;
-  readonly batch: number;
-  readonly count: number;
-  readonly amount: Quantity;
-  readonly madeOn: string;
-  readonly useBy: string;
-  /** Whose clock sets the use-by: the preparation itself or the part named. */
-  readonly useByFrom: string;
-  readonly storage: string;
-  readonly allergens: readonly Allergen[];
-  readonly mayContain: readonly Allergen[];
-  readonly for?: string;
-}
-
-export interface ControlPoint {
-  readonly preparation: string;
-  readonly step: string;
-  readonly level: "critical" | "practice";
-  readonly hazard: string;
-  readonly limit: string;
-  readonly monitor: string;
-  readonly corrective: string;
-  readonly record: string;
-  readonly when?: string;
-  readonly source?: string;
-  readonly note?: string;
-}
-
-export interface FrontOfHouseLine {
-  readonly course: string;
-  readonly dish: string;
-  readonly name: string;
-  readonly variant: string;
-  readonly describe: string;
-  readonly contains: readonly Allergen[];
-  readonly mayContain: readonly Allergen[];
-  /** Placements that can be left off and what that frees the plate of. */
-  readonly leaveOff: readonly { readonly what: string; readonly frees: readonly Allergen[] }[];
-  readonly advisory?: string;
-  readonly count: number;
 }

@@ -1,0 +1,241 @@
+import type { Larder } from "../formula/larder.ts";
+import type { Preparation } from "../formula/schema.ts";
+import { ALLERGENS, type Allergen, type Ingredient, type Origin } from "../pantry/schema.ts";
+import type { Need, Placement } from "../plating/schema.ts";
+import { ruleOf } from "./needs.ts";
+import { cookedAtC, stepCoreC } from "./raw.ts";
+
+export type AllergenState = "contains" | "may" | "unknown" | "free";
+
+/** An allergen word of a supplier's offer, beyond the ingredient's own. */
+export interface Declared {
+  readonly contains: readonly Allergen[];
+  readonly mayContain: readonly Allergen[];
+}
+
+/** Something a guest eats: a preparation or an ingredient. */
+export interface Eaten {
+  readonly preparation?: string | undefined;
+  readonly ingredient?: string | undefined;
+}
+
+/** How many ways of arrival are listed for one allergen; the state never depends on this. */
+const MOST_PATHS = 60;
+
+/**
+ * What is in the food, by whom it arrives: allergens, origins, and what is still raw, for any preparation of any
+ * depth. Each preparation is looked into once. An ingredient whose allergens are not known counts as containing
+ * all of them, until someone says; a line "to taste" counts as much as any other.
+ */
+export class Contents {
+  readonly #larder: Larder;
+  readonly #declared: (ingredient: string) => Declared | undefined;
+  readonly #ingredients = new Map<string, ReadonlySet<string>>();
+  readonly #raw = new Map<string, ReadonlyMap<string, number>>();
+
+  constructor(larder: Larder, declared: (ingredient: string) => Declared | undefined = () => undefined) {
+    this.#larder = larder;
+    this.#declared = declared;
+  }
+
+  /** Every ingredient that goes into this, at any depth. */
+  ingredientsOf(eaten: Eaten): ReadonlySet<string> {
+    if (eaten.ingredient !== undefined) return new Set([eaten.ingredient]);
+    return this.#ofPreparation(eaten.preparation!);
+  }
+
+  /** The state of one allergen in one ingredient. Wheat is gluten. */
+  stateOf(ingredient: Ingredient, allergen: Allergen): AllergenState {
+    const declared = this.#declared(ingredient.id);
+    const has = (list: readonly Allergen[]) =>
+      list.includes(allergen) || (allergen === "gluten" && list.includes("wheat"));
+    if (has(ingredient.allergens.contains) || has(declared?.contains ?? [])) return "contains";
+    if (ingredient.allergens.status === "unknown") return "unknown";
+    if (has(ingredient.allergens.mayContain) || has(declared?.mayContain ?? [])) return "may";
+    return "free";
+  }
+
+  /** The worst state of an allergen over all that is eaten. */
+  allergen(eaten: readonly Eaten[], allergen: Allergen): AllergenState {
+    let worst: AllergenState = "free";
+    for (const one of eaten)
+      for (const id of this.ingredientsOf(one)) {
+        const state = this.stateOf(this.#ingredient(id), allergen);
+        if (SEVERITY[state] > SEVERITY[worst]) worst = state;
+      }
+    return worst;
+  }
+
+  /** All allergens of a state, in the order of the list. */
+  allergens(eaten: readonly Eaten[], states: readonly AllergenState[]): Allergen[] {
+    return ALLERGENS.filter((allergen) => states.includes(this.allergen(eaten, allergen)));
+  }
+
+  /** Ways by which ingredients that satisfy `bad` arrive: ids from what is eaten down to the ingredient. */
+  paths(eaten: readonly Eaten[], bad: (ingredient: Ingredient) => boolean): string[][] {
+    const found: string[][] = [];
+    const reaches = new Map<string, boolean>();
+    const leads = (preparation: string): boolean => {
+      const known = reaches.get(preparation);
+      if (known !== undefined) return known;
+      const answer = [...this.#ofPreparation(preparation)].some((id) => bad(this.#ingredient(id)));
+      reaches.set(preparation, answer);
+      return answer;
+    };
+    const walk = (one: Eaten, trail: readonly string[]) => {
+      if (found.length >= MOST_PATHS) return;
+      if (one.ingredient !== undefined) {
+        if (bad(this.#ingredient(one.ingredient))) found.push([...trail, one.ingredient]);
+        return;
+      }
+      if (!leads(one.preparation!)) return;
+      for (const part of partsOf(this.#preparation(one.preparation!)))
+        walk(part, [...trail, one.preparation!]);
+    };
+    for (const one of uniqueBy(eaten, (e) => e.preparation ?? e.ingredient!)) walk(one, []);
+    return found;
+  }
+
+  /** Ingredients still raw (or cooked below their limit) when eaten, with the core temperature each would need. */
+  raw(eaten: Eaten): ReadonlyMap<string, number> {
+    if (eaten.ingredient !== undefined) {
+      const limit = cookedAtC(this.#ingredient(eaten.ingredient));
+      return limit === undefined ? new Map() : new Map([[eaten.ingredient, limit]]);
+    }
+    return this.#rawOf(eaten.preparation!);
+  }
+
+  /** What speaks against serving this to a guest with the need; empty when it meets the need. */
+  against(need: Need, eaten: readonly Eaten[]): { readonly why: string; readonly paths: string[][] }[] {
+    const rule = ruleOf(need);
+    const found: { why: string; paths: string[][] }[] = [];
+    const origin = (ingredient: Ingredient): Origin | undefined =>
+      ingredient.origin.find((word) => rule.origins.includes(word));
+    const byOrigin = this.paths(eaten, (ingredient) => origin(ingredient) !== undefined);
+    if (byOrigin.length > 0) {
+      const words = new Set(byOrigin.map((path) => origin(this.#ingredient(path.at(-1)!))));
+      found.push({ why: [...words].join(", "), paths: byOrigin });
+    }
+    for (const allergen of rule.allergens) {
+      const state = this.allergen(eaten, allergen);
+      if (state === "free") continue;
+      const paths = this.paths(eaten, (ingredient) => this.stateOf(ingredient, allergen) !== "free");
+      found.push({ why: state === "contains" ? allergen : `${allergen} (${state})`, paths });
+    }
+    if (rule.cookedOnly) {
+      const raw = new Set(eaten.flatMap((one) => [...this.raw(one).keys()]));
+      if (raw.size > 0) {
+        const paths = this.paths(eaten, (ingredient) => raw.has(ingredient.id));
+        found.push({ why: "raw or cooked below its limit", paths });
+      }
+    }
+    return found;
+  }
+
+  /** Whether a plate meets every need. Anything unknown does not. */
+  meets(needs: readonly Need[], placements: readonly Placement[]): boolean {
+    return needs.every((need) => !this.#forbids(need, placements));
+  }
+
+  /** As `against`, but only yes or no: the quick answer for choosing plates. */
+  #forbids(need: Need, eaten: readonly Eaten[]): boolean {
+    const rule = ruleOf(need);
+    for (const one of eaten)
+      for (const id of this.ingredientsOf(one)) {
+        const ingredient = this.#ingredient(id);
+        if (ingredient.origin.some((word) => rule.origins.includes(word))) return true;
+        if (rule.allergens.some((allergen) => this.stateOf(ingredient, allergen) !== "free")) return true;
+      }
+    return rule.cookedOnly === true && eaten.some((one) => this.raw(one).size > 0);
+  }
+
+  #ofPreparation(id: string): ReadonlySet<string> {
+    const known = this.#ingredients.get(id);
+    if (known) return known;
+    this.#partsFirst(id, this.#ingredients, (part) => this.#ofPreparation(part));
+    const all = new Set<string>();
+    for (const part of partsOf(this.#preparation(id)))
+      for (const ingredient of this.ingredientsOf(part)) all.add(ingredient);
+    this.#ingredients.set(id, all);
+    return all;
+  }
+
+  /** Raw parts enter at their line's step and stay raw until a step's core limit cooks them. */
+  #rawOf(id: string): ReadonlyMap<string, number> {
+    const known = this.#raw.get(id);
+    if (known) return known;
+    this.#partsFirst(id, this.#raw, (part) => this.#rawOf(part));
+    const preparation = this.#preparation(id);
+    const after = new Map<string, Map<string, number>>();
+    const finish = (stepId: string): Map<string, number> => {
+      const done = after.get(stepId);
+      if (done) return done;
+      const step = preparation.steps.find((s) => s.id === stepId)!;
+      const raw = new Map<string, number>();
+      for (const from of step.from)
+        for (const [ingredient, limit] of finish(typeof from === "string" ? from : from.step))
+          raw.set(ingredient, limit);
+      for (const line of preparation.lines)
+        if (line.step === stepId) {
+          const part = partOf(line.item);
+          for (const [ingredient, limit] of this.raw(part)) raw.set(ingredient, limit);
+        }
+      const coreC = stepCoreC(step);
+      if (coreC !== undefined)
+        for (const [ingredient, limit] of raw) if (coreC >= limit) raw.delete(ingredient);
+      after.set(stepId, raw);
+      return raw;
+    };
+    const used = new Set(
+      preparation.steps.flatMap((s) => s.from.map((f) => (typeof f === "string" ? f : f.step))),
+    );
+    const all = new Map<string, number>();
+    for (const step of preparation.steps)
+      if (!used.has(step.id)) for (const [ingredient, limit] of finish(step.id)) all.set(ingredient, limit);
+    this.#raw.set(id, all);
+    return all;
+  }
+
+  /** Looks into every part below `id` before `id` itself, without recursion: depth must not exhaust the stack. */
+  #partsFirst(id: string, done: ReadonlyMap<string, unknown>, look: (part: string) => unknown): void {
+    const below = (preparation: string) =>
+      partsOf(this.#preparation(preparation)).flatMap((part) =>
+        part.preparation !== undefined && !done.has(part.preparation) ? [part.preparation] : [],
+      );
+    const trail = below(id);
+    while (trail.length > 0) {
+      const top = trail.at(-1)!;
+      const open = below(top);
+      if (open.length > 0) trail.push(...open);
+      else {
+        trail.pop();
+        if (!done.has(top)) look(top);
+      }
+    }
+  }
+
+  #ingredient(id: string): Ingredient {
+    return this.#larder.ingredients.get(id)!;
+  }
+
+  #preparation(id: string): Preparation {
+    return this.#larder.preparations.get(id)!;
+  }
+}
+
+const SEVERITY: Readonly<Record<AllergenState, number>> = { free: 0, may: 1, unknown: 2, contains: 3 };
+
+function partOf(item: Preparation["lines"][number]["item"]): Eaten {
+  return "preparation" in item ? { preparation: item.preparation } : { ingredient: item.ingredient };
+}
+
+function partsOf(preparation: Preparation): Eaten[] {
+  return uniqueBy(
+    preparation.lines.map((line) => partOf(line.item)),
+    (part) => part.preparation ?? part.ingredient!,
+  );
+}
+
+function uniqueBy<T>(list: readonly T[], key: (item: T) => string): T[] {
+  return [...new Map(list.map((item) => [key(item), item])).values()];
+}

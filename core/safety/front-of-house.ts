@@ -1,0 +1,80 @@
+import type { Allergen } from "../pantry/schema.ts";
+import type { Dish } from "../plating/schema.ts";
+import type { Contents, Eaten } from "./contents.ts";
+
+/** What the floor must know of one plate. */
+export interface FrontOfHouseLine {
+  readonly course: string;
+  readonly dish: string;
+  readonly name: string;
+  readonly variant: string;
+  readonly describe: string;
+  readonly contains: readonly Allergen[];
+  readonly mayContain: readonly Allergen[];
+  /** What can be left off, and the allergens that frees the plate of. */
+  readonly leaveOff: readonly { readonly what: string; readonly frees: readonly Allergen[] }[];
+  readonly advisory?: string;
+  readonly count: number;
+}
+
+/** A plate to be described; `names` gives the words for what lies on it. */
+export interface DescribedPlate {
+  readonly course: string;
+  readonly dish: Dish;
+  readonly variant: string;
+  readonly placements: readonly (Eaten & { readonly n: number })[];
+  readonly count: number;
+}
+
+/** Tells the floor what each plate is, what it contains, and what may be left off it. */
+export function frontOfHouse(
+  contents: Contents,
+  plates: readonly DescribedPlate[],
+  names: (eaten: Eaten) => string,
+): FrontOfHouseLine[] {
+  return plates.map((plate) => {
+    const { dish, placements } = plate;
+    const contains = contents.allergens(placements, ["contains"]);
+    const mayContain = contents.allergens(placements, ["may", "unknown"]);
+    const leaveOff = placements
+      // The heaviest thing on the plate is the dish itself; the rest can be left off one by one.
+      .filter((placement) => placement !== mainOf(dish, placements))
+      .map((placement) => {
+        const rest = placements.filter((other) => other !== placement);
+        const left = new Set([...contents.allergens(rest, ["contains", "may", "unknown"])]);
+        return {
+          what: names(placement),
+          frees: [...contains, ...mayContain].filter((allergen) => !left.has(allergen)),
+        };
+      })
+      .filter((one) => one.frees.length > 0);
+    const raw = [...new Set(placements.flatMap((placement) => [...contents.raw(placement).keys()]))];
+    const advisory =
+      raw.length > 0
+        ? `Served raw or undercooked: ${raw.map((id) => names({ ingredient: id })).join(", ")}. Eating raw or undercooked animal food may raise the risk of foodborne illness (menu advisory, Food Code 3-603.11).`
+        : undefined;
+    return {
+      course: plate.course,
+      dish: dish.id,
+      name: dish.name,
+      variant: plate.variant,
+      describe: dish.description,
+      contains,
+      mayContain,
+      leaveOff,
+      ...(advisory ? { advisory } : {}),
+      count: plate.count,
+    };
+  });
+}
+
+function mainOf<T extends { readonly n: number }>(dish: Dish, placements: readonly T[]): T | undefined {
+  const grams = (n: number) => {
+    const amount = dish.placements.find((p) => p.n === n)?.amount;
+    return amount && (amount.unit === "g" || amount.unit === "mL") ? Number(amount.value) : 0;
+  };
+  return placements.reduce<T | undefined>(
+    (best, p) => (!best || grams(p.n) > grams(best.n) ? p : best),
+    undefined,
+  );
+}
