@@ -40,10 +40,14 @@ export const GivenMaterialSchema = z.strictObject({
   density: z.number().min(1).max(25000),
   specificHeat: z.number().min(100).max(20000),
 });
-/** Properties by composition and temperature; `freezingC` is the initial freezing point (default −1 °C). */
+/**
+ * Properties by composition and temperature. `freezingC` is the initial freezing point (default -1 °C);
+ * `bulkDensity` in kg/m³ is for foods that hold air (bread, sponge, puff pastry).
+ */
 export const ComposedMaterialSchema = z.strictObject({
   composition: CompositionSchema,
   freezingC: z.number().min(-40).max(0).optional(),
+  bulkDensity: z.number().min(10).max(3000).optional(),
 });
 export const MaterialSchema = z.union([GivenMaterialSchema, ComposedMaterialSchema]);
 export type Material = z.infer<typeof MaterialSchema>;

@@ -1,0 +1,209 @@
+import { findRoot } from "../numerics/root.ts";
+import {
+  type Body,
+  centreProbe,
+  type Faces,
+  meanOf,
+  read,
+  type State,
+  surfaceOf,
+  surfaceProbe,
+  temperatures,
+} from "./body.ts";
+import { type Conductor, conductor } from "./conduct.ts";
+
+/** One moment of a piece: seconds since the stage began, temperatures in °C, log10 reduction since the start. */
+export type Sample = {
+  seconds: number;
+  coreC: number;
+  surfaceC: number;
+  meanC: number;
+  coldestC: number;
+  hottestC: number;
+  /** At the geometric centre, and at the point that has had least. */
+  log10: number;
+  worstLog10: number;
+};
+
+/** log10 reductions a second at a temperature in °C. */
+export type KillRate = (celsius: number) => number;
+
+/** A piece on its way: where its heat and its lethality stand. Later stages go on from it. */
+export type Progress = { state: State; killed: Float64Array; killedAtCore: number };
+
+export type March = {
+  /** Ends the stage where this rises through 0; absent, only `limitS` ends it. */
+  until?: (sample: Sample) => number;
+  limitS: number;
+  killRate: KillRate;
+  /** Largest error in any cell that one step may make, K. */
+  stepToleranceK: number;
+};
+
+export type Marched = { samples: Sample[]; reached: boolean; progress: Progress; steps: number };
+
+/**
+ * Carries a piece through one stage with steps chosen by error: each step is done whole and in two halves, the
+ * difference tells the error, and the two are combined to third order (Richardson). Returns samples at each
+ * step, the end included, and the progress at the end. `reached` is false when `limitS` came first.
+ */
+export function march(body: Body, start: Progress, faces: readonly Faces[], how: March): Marched {
+  const stepper = stepperFor(body, faces, how);
+  let now = stepper.begin(start);
+  const samples = [now.sample];
+  let steps = 0;
+  let next = firstStep(body);
+  const until = how.until;
+  if (until && until(now.sample) >= 0) return { samples, reached: true, progress: now.progress, steps };
+  while (now.sample.seconds < how.limitS && steps < 100_000) {
+    const left = how.limitS - now.sample.seconds;
+    // A last crumb of a step would only cost time.
+    let seconds = next >= left * 0.999 ? left : Math.min(next, left / 2);
+    let tried = stepper.step(now, seconds);
+    while (!tried || tried.errorK > how.stepToleranceK) {
+      seconds *= tried ? Math.max(0.2, 0.9 * (how.stepToleranceK / tried.errorK) ** (1 / 3)) : 0.25;
+      if (seconds < 1e-7) throw new Error("heat: the step shrank to nothing");
+      tried = stepper.step(now, seconds);
+      steps++;
+    }
+    steps++;
+    if (until && until(tried.end.sample) >= 0) {
+      const end = endOf(stepper, now, seconds, tried.end, until);
+      samples.push(end.sample);
+      return { samples, reached: true, progress: end.progress, steps };
+    }
+    now = tried.end;
+    samples.push(now.sample);
+    const growth = 0.9 * (how.stepToleranceK / Math.max(tried.errorK, 1e-9)) ** (1 / 3);
+    next = seconds * Math.min(4, Math.max(0.3, growth));
+  }
+  return { samples, reached: until === undefined, progress: now.progress, steps };
+}
+
+type Moment = { sample: Sample; progress: Progress; celsius: Float64Array; rates: Float64Array };
+type Stepper = {
+  begin: (progress: Progress) => Moment;
+  step: (from: Moment, seconds: number) => { end: Moment; errorK: number } | undefined;
+};
+
+function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
+  const inside: Conductor = conductor(body);
+  const core = centreProbe(body);
+  const surface = surfaceProbe(body);
+  const n = body.cells;
+  const middleC = new Float64Array(n);
+  const wholeC = new Float64Array(n);
+  const copy = (s: State): State => ({ heat: s.heat.slice(), dried: s.dried.slice(), heatIn: s.heatIn });
+
+  function sampleOf(celsius: Float64Array, progress: Progress, seconds: number): Sample {
+    let coldestC = Number.POSITIVE_INFINITY;
+    let hottestC = Number.NEGATIVE_INFINITY;
+    let worstLog10 = progress.killedAtCore;
+    for (let i = 0; i < n; i++) {
+      coldestC = Math.min(coldestC, celsius[i]!);
+      hottestC = Math.max(hottestC, celsius[i]!);
+      worstLog10 = Math.min(worstLog10, progress.killed[i]!);
+    }
+    const surfaceC = surfaceOf(body, surface, celsius, faces, seconds, progress.state.dried[0]!);
+    return {
+      seconds,
+      coreC: read(core, celsius),
+      surfaceC,
+      meanC: meanOf(body, celsius),
+      coldestC: Math.min(coldestC, surfaceC),
+      hottestC: Math.max(hottestC, surfaceC),
+      log10: progress.killedAtCore,
+      worstLog10,
+    };
+  }
+  const ratesOf = (celsius: Float64Array) => celsius.map((t) => how.killRate(t));
+
+  return {
+    begin(progress) {
+      const celsius = temperatures(body, progress.state, new Float64Array(n));
+      return { sample: sampleOf(celsius, progress, 0), progress, celsius, rates: ratesOf(celsius) };
+    },
+    step(from, seconds) {
+      const at = from.sample.seconds;
+      const whole = copy(from.progress.state);
+      const halves = copy(from.progress.state);
+      if (!inside.advance(whole, faces, at, seconds)) return undefined;
+      if (!inside.advance(halves, faces, at, seconds / 2)) return undefined;
+      temperatures(body, halves, middleC);
+      const middleCoreC = read(core, middleC);
+      const middleRates = ratesOf(middleC);
+      if (!inside.advance(halves, faces, at + seconds / 2, seconds / 2)) return undefined;
+      const celsius = temperatures(body, halves, new Float64Array(n));
+      temperatures(body, whole, wholeC);
+      let errorK = 0;
+      for (let i = 0; i < n; i++) {
+        errorK = Math.max(errorK, Math.abs(celsius[i]! - wholeC[i]!) / 3);
+        halves.heat[i] = halves.heat[i]! + (halves.heat[i]! - whole.heat[i]!) / 3;
+      }
+      halves.heatIn += (halves.heatIn - whole.heatIn) / 3;
+      temperatures(body, halves, celsius);
+      const rates = ratesOf(celsius);
+      const killed = from.progress.killed.slice();
+      for (let i = 0; i < n; i++)
+        killed[i] = killed[i]! + (seconds / 6) * (from.rates[i]! + 4 * middleRates[i]! + rates[i]!);
+      const coreC = read(core, celsius);
+      const atCore =
+        from.progress.killedAtCore +
+        killedOver(how.killRate, from.sample.coreC, middleCoreC, coreC, seconds);
+      const progress = { state: halves, killed, killedAtCore: atCore };
+      const sample = sampleOf(celsius, progress, at + seconds);
+      return { end: { sample, progress, celsius, rates }, errorK };
+    },
+  };
+}
+
+/** log10 reductions over a step whose temperature runs through three values, by Simpson on a parabola. */
+function killedOver(rate: KillRate, a: number, m: number, b: number, seconds: number): number {
+  const pieces = Math.min(32, 2 * Math.ceil(1 + Math.abs(b - a)));
+  let sum = 0;
+  for (let i = 0; i <= pieces; i++) {
+    const x = i / pieces;
+    const celsius = a + x * (4 * m - 3 * a - b) + x * x * (2 * a + 2 * b - 4 * m);
+    sum += rate(celsius) * (i === 0 || i === pieces ? 1 : i % 2 === 1 ? 4 : 2);
+  }
+  return (sum * seconds) / (3 * pieces);
+}
+
+/** The moment within a step at which `until` passes 0, by doing shorter steps from its beginning. */
+function endOf(
+  stepper: Stepper,
+  from: Moment,
+  seconds: number,
+  end: Moment,
+  until: (s: Sample) => number,
+): Moment {
+  const before = until(from.sample);
+  if (before >= 0) return from;
+  let best = end;
+  const at = findRoot(
+    (s) => {
+      if (s <= 0) return before;
+      const there = stepper.step(from, s);
+      if (!there) return until(end.sample);
+      const value = until(there.end.sample);
+      if (value >= 0 && there.end.sample.seconds < best.sample.seconds) best = there.end;
+      return value;
+    },
+    0,
+    seconds,
+    Math.max(1e-3, 1e-6 * seconds),
+    { atLow: before, atHigh: until(end.sample) },
+  );
+  const there = stepper.step(from, Math.max(at.x, 1e-9));
+  return there && until(there.end.sample) >= 0 ? there.end : best;
+}
+
+function firstStep(body: Body): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const axis of body.axes) {
+    const width = axis.faces[axis.n]! - axis.faces[axis.n - 1]!;
+    const s = body.substances[0]!;
+    least = Math.min(least, (width * width * s.capacity[0]!) / s.conductivity[0]!);
+  }
+  return Math.max(1e-4, 0.2 * least);
+}

@@ -1,0 +1,55 @@
+/** Evaporation from a wet surface, W/m², as a function of its temperature, and its slope. */
+export type Evaporation = {
+  /** Heat taken by evaporation from a surface at `celsius` that has lost `dried` kg/m² already, W/m². */
+  flux: (celsius: number, dried: number) => number;
+  /** kg evaporated by one joule. */
+  kgPerJ: number;
+};
+
+/** What one face of a piece meets during a stage. */
+export type Surroundings = {
+  /** W/(m² K); 0 is an insulated face. */
+  coefficient: number;
+  /** Temperature of the medium in °C, `seconds` after the stage begins. */
+  ambientC: (seconds: number) => number;
+  evaporation?: Evaporation;
+};
+
+/** A linear face, q into the food = coefficient (ambientC - surface), that stands for a curved one here. */
+export type LinearFace = { coefficient: number; ambientC: number };
+
+/**
+ * The linear face that gives the heat flow of `s` at the surface temperature it would now have, with the right
+ * slope: Newton on the surface's own heat balance. `insideC` is the temperature `resistance` (m² K/W) below.
+ */
+export function linearFace(
+  s: Surroundings,
+  seconds: number,
+  insideC: number,
+  resistance: number,
+  dried: number,
+): LinearFace {
+  const ambientC = s.ambientC(seconds);
+  if (!s.evaporation) return { coefficient: s.coefficient, ambientC };
+  const { flux } = s.evaporation;
+  const h = s.coefficient;
+  let surface = insideC;
+  let taken = 0;
+  let slope = 0;
+  for (let i = 0; i < 30; i++) {
+    taken = flux(surface, dried);
+    slope = Math.max(0, (flux(surface + 0.01, dried) - taken) / 0.01);
+    const balance = (insideC - surface) / resistance + h * (ambientC - surface) - taken;
+    const step = balance / (1 / resistance + h + slope);
+    surface += Math.max(-40, Math.min(40, step));
+    if (Math.abs(step) < 1e-6) break;
+  }
+  taken = flux(surface, dried);
+  return { coefficient: h + slope, ambientC: (h * ambientC - taken + slope * surface) / (h + slope) };
+}
+
+/** Temperature of the surface itself in °C, from the cell `resistance` below it. */
+export function surfaceTemperature(face: LinearFace, insideC: number, resistance: number): number {
+  const inner = 1 / resistance;
+  return (inner * insideC + face.coefficient * face.ambientC) / (inner + face.coefficient);
+}
