@@ -5,7 +5,18 @@ import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { env24, node24 } from "./on24.mjs";
 
-const folders = ["core", "persistence", "server", "drawing", "words", "web", "print", "cli", "data", "evidence"];
+const folders = [
+  "core",
+  "persistence",
+  "server",
+  "drawing",
+  "words",
+  "web",
+  "print",
+  "cli",
+  "data",
+  "evidence",
+];
 const cruise = (paths) =>
   spawnSync(node24(), ["node_modules/dependency-cruiser/bin/dependency-cruise.mjs", ...paths], {
     encoding: "utf8",
@@ -22,7 +33,11 @@ try {
   rmSync(canary);
 }
 if (refused.status === 0 || !refused.stdout.includes("core-numerics-imports-only-rooms-above")) {
-  console.error("boundaries: the canary import was not refused, so this check sees nothing.\n", refused.stdout, refused.stderr);
+  console.error(
+    "boundaries: the canary import was not refused, so this check sees nothing.\n",
+    refused.stdout,
+    refused.stderr,
+  );
   process.exit(1);
 }
 const { existsSync } = await import("node:fs");
