@@ -1,0 +1,245 @@
+import { fromNumber, negate, type Rational, rational, toNumber, toText } from "../numerics/rational.ts";
+import { FRACTION_GLYPHS } from "./read-number.ts";
+import { disagreement, type Quantities, type ReadOptions, readQuantity } from "./read-quantity.ts";
+import { numberedUnit, readUnit } from "./read-unit.ts";
+import { type Amount, EXACT_TEXT } from "./schema.ts";
+import { pieceName, type Unit, unitFacts } from "./units.ts";
+
+/** A second measure given beside the first: "(about 40 g)". */
+export type Beside = { low: number; high: number; unit: Unit; each?: true; approx?: true };
+
+/** What a text says of an amount. What it does not say stays null: nothing is guessed in silence. */
+export type Reading = {
+  /** Least and most, in `unit`; equal when one number is given; null when none is. */
+  low: number | null;
+  high: number | null;
+  unit: Unit | null;
+  /** The same two numbers exactly: "1 3/4". */
+  exact: { low: string; high: string } | null;
+  approx?: true;
+  toTaste?: true;
+  beside?: Beside;
+  /** What is left of the text: the ingredient and its preparation. */
+  rest: string;
+  /** What was said of the measure: "heaped", "2 × 400 g". */
+  note?: string;
+  /** What a person should settle; several are joined by "; ". */
+  doubt?: string;
+};
+
+/** Longest text that is read; a line of a recipe is far shorter. */
+const LONGEST = 400;
+const BULLET = /^(?:[-–—*•·▪◦‣☐✓]\s+)+/u;
+const ABOUT =
+  /^(?:(?:about|approx(?:imately)?|around|roughly|circa|environ|env|etwa|ungefähr|zirka|unos|unas|aprox|aproximadamente|cerca de|ca|c)(?:\.\s*|\s+)|[~≈±]\s*)(?=\S)/iu;
+const MINUS = /^[-−](?=[\d.,])/;
+const TO_TASTE =
+  /[,(\s]*\b(?:(?:or|more|plus more)\s+)?(?:to taste|as needed|as required|q\.?\s?b\.?|q\.?\s?s\.?|quanto basta|al gusto|a gusto|au goût|selon (?:le |votre )?goût|à volonté|nach (?:geschmack|belieben|bedarf)|n\.\s?b\.)(?![\p{L}\d])\)?[,\s]*/iu;
+const VAGUE =
+  /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|algun[oa]s|ein paar|einige|etwas)\s+/iu;
+/** "Juice of 2 lemons": what is counted is the lemon. */
+const PART_OF =
+  /^(juice|zest|(?:grated |finely grated )?(?:rind|zest)|(?:juice and zest|zest and juice)|jus|zeste|zumo|jugo|ralladura|succo|scorza|saft|abrieb)\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
+const OF = /^\s*(?:(?:of|de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
+const SLASH = /^\s*[/|]\s*(?=\d)/;
+const BRACKETS = /\(([^()]*)\)/;
+const EACH = /\b(?:each|apiece|a piece|chacune?|cada un[oa]|ciascun[oa]|je|jeweils)\b/iu;
+const ALTOGETHER = /\b(?:in all|in total|total|altogether|en tout|en total|in tutto|insgesamt)\b/iu;
+const NUMBER_INSIDE = new RegExp(`[\\s,:;]+(?:[x×]\\s*)?(?=[\\d${FRACTION_GLYPHS}])`, "gu");
+
+/**
+ * Reads the amount a line of a recipe starts with, or ends with ("Flour 500 g").
+ * Knows fractions, ranges, sums, sizes in brackets, decimal commas and the measures of five languages.
+ * Never throws: what cannot be read comes back as nulls with a doubt that says why.
+ */
+export function readAmount(text: string, options: ReadOptions = {}): Reading {
+  if (text.length > LONGEST)
+    return unread(text, `longer than ${LONGEST} characters: give one line at a time`);
+  const line = text.replace(BULLET, "").trim();
+  if (line === "") return unread("", "there is nothing to read: write an amount such as 250 g");
+  const taste = TO_TASTE.exec(line);
+  const body = taste
+    ? `${line.slice(0, taste.index)} ${line.slice(taste.index + taste[0].length)}`.trim()
+    : line;
+  const found = VAGUE.test(body) ? undefined : readAnywhere(body, options);
+  if (found) return taste ? { ...found, note: joined(found.note, "or to taste") } : found;
+  if (taste) return { ...empty(body.replace(/^[,;:\s]+|[,;:\s]+$/g, "")), toTaste: true };
+  return withoutNumber(body);
+}
+
+/** The document's amount for a reading of one number; null for a range, "to taste" or an unread text. */
+export function amountOf(reading: Reading): Amount | null {
+  const { low, high, unit, exact } = reading;
+  if (low === null || low !== high || unit === null || exact === null || low < 0) return null;
+  const asDecimal = toText(fromNumber(low)) === exact.low;
+  return { value: asDecimal || !EXACT_TEXT.test(exact.low) ? low : exact.low, unit };
+}
+
+function readAnywhere(body: string, options: ReadOptions): Reading | undefined {
+  const part = PART_OF.exec(body);
+  if (part) {
+    const read = leading(body.slice(part[0].length), options);
+    if (read) return { ...read, rest: joined(read.rest, part[1]).replace("; ", ", ") };
+  }
+  return leading(body, options) ?? trailing(body, options);
+}
+
+const empty = (rest: string): Reading => ({ low: null, high: null, unit: null, exact: null, rest });
+const unread = (rest: string, doubt: string): Reading => ({ ...empty(rest), doubt });
+const joined = (...parts: (string | undefined)[]) => parts.filter((part) => part).join("; ");
+
+function leading(body: string, options: ReadOptions): Reading | undefined {
+  const about = ABOUT.exec(body)?.[0].length ?? 0;
+  const minus = MINUS.test(body.slice(about)) ? 1 : 0;
+  const start = about + minus;
+  const read = readQuantity(body, start, options) ?? bareMeasure(body, start, options);
+  if (!read) return undefined;
+  if (minus === 0) return finish(body, read, about > 0, options);
+  // A minus before a temperature is a minus; before anything else it is a list's dash.
+  const cold = read.unit !== null && unitFacts(read.unit).dimension === "temperature";
+  const signed = cold ? { ...read, low: negate(read.low), high: negate(read.high) } : read;
+  return finish(body, signed, about > 0, options);
+}
+
+/** "pinch of salt", "#16 scoop": a measure that counts as one without being told. */
+function bareMeasure(body: string, from: number, options: ReadOptions): Quantities | undefined {
+  const unit = numberedUnit(body, from) ?? readUnit(body, from, options.country ?? "us");
+  if (!unit) return undefined;
+  const [vague, numbered] = [
+    unit.unit === "pinch" || unit.unit === "dash",
+    /^(?:scoop|ladle) /.test(unit.unit),
+  ];
+  const rest = body.slice(unit.end);
+  if (!vague && !numbered && !(pieceName(unit.unit) && OF.test(rest))) return undefined;
+  const doubts = vague || numbered ? [] : [`no number before "${body.slice(from, unit.end)}": read as one`];
+  const one = rational(1);
+  return { low: one, high: one, unit: unit.unit, end: unit.end, approx: vague, notes: [], doubts };
+}
+
+/** "Flour 500 g", "Eggs: 3", "Milk, 1,5 l (about 3 pints)". */
+function trailing(body: string, options: ReadOptions): Reading | undefined {
+  for (const match of body.matchAll(NUMBER_INSIDE)) {
+    const read = readQuantity(body, match.index + match[0].length, options);
+    const marked = /[:x×]/.test(match[0]);
+    if (!read || (read.unit === null && !marked)) continue;
+    const after = body.slice(read.end);
+    if (!/^[\s.;,]*(?:\([^()]*\))?[\s.;,]*$/.test(after)) continue;
+    // "Flour type 55 500 g" may be two numbers.
+    const start = match.index + match[0].length;
+    const split = /^\d{1,3}[\s](\d{3}\D.*)/.exec(body.slice(start, read.end));
+    const doubts = split ? [`read as ${toNumber(read.low)} ${read.unit}: is it ${split[1]!.trim()}?`] : [];
+    const before = body.slice(0, match.index).replace(/[\s,:;–—-]+$/u, "");
+    const about = /\s(?:about|approx\.?|ca\.?|circa|environ|etwa|~)$/iu.exec(before);
+    const name = about ? before.slice(0, about.index) : before;
+    return finish(
+      `${name} ${after}`,
+      { ...read, end: 0, doubts: [...read.doubts, ...doubts] },
+      about !== null,
+      options,
+    );
+  }
+  return undefined;
+}
+
+function withoutNumber(body: string): Reading {
+  const vague = VAGUE.exec(body);
+  if (vague) {
+    const rest = body.slice(vague[0].length).replace(OF, "");
+    return unread(rest, `"${vague[0].trim()}" is no number: how much is it?`);
+  }
+  if (/\d\s*(?:%|percent)/i.test(body))
+    return unread(body, "a percentage is of something: give an amount, or say of what");
+  if (/\d\s*[/⁄]\s*0+(?!\d)/.test(body)) return unread(body, "a fraction cannot have the denominator 0");
+  return unread(body, "no amount is given: write one such as 250 g, or “to taste”");
+}
+
+/** Looks at what stands after the quantity, and puts the reading together. */
+function finish(body: string, read: Quantities, about: boolean, options: ReadOptions): Reading {
+  const doubts = [...read.doubts];
+  let rest = body.slice(read.end).replace(OF, "");
+  let unit = read.unit;
+  const approx = about || read.approx;
+  let beside: Beside | undefined = read.each && {
+    ...{ low: toNumber(read.each.value), high: toNumber(read.each.value) },
+    ...{ unit: read.each.unit, each: true },
+  };
+  if (unit === null) ({ unit, rest } = pieceIn(rest));
+  const slash = SLASH.exec(rest);
+  const second = slash ? readQuantity(rest, slash[0].length, options) : undefined;
+  if (slash && second?.unit) {
+    doubts.push(...compared(read, unit, second, false));
+    beside ??= besideOf(second, false, false);
+    rest = rest.slice(second.end).replace(OF, "");
+  }
+  const brackets = BRACKETS.exec(rest);
+  const inside = brackets ? insideBrackets(brackets[1]!, options) : undefined;
+  if (brackets && inside) {
+    const each = EACH.test(brackets[1]!);
+    doubts.push(...compared(read, unit, inside.read, each));
+    const several = unit !== null && unitFacts(unit).dimension === "count" && toNumber(read.high) > 1;
+    if (several && !each && !ALTOGETHER.test(brackets[1]!)) {
+      doubts.push(`is "${brackets[1]!.trim()}" for each, or for all together (as read)?`);
+    }
+    beside ??= besideOf(inside.read, each, inside.about);
+    rest = `${rest.slice(0, brackets.index)} ${rest.slice(brackets.index + brackets[0].length)}`;
+  }
+  if (unit === "piece" && read.unit === null && toNumber(read.high) >= 50) {
+    doubts.push(`no measure after ${toNumber(read.high)}: read as that many pieces`);
+  }
+  const note = joined(...read.notes);
+  return {
+    ...{ low: toNumber(read.low), high: toNumber(read.high), unit },
+    exact: { low: toText(read.low), high: toText(read.high) },
+    ...(approx ? { approx: true } : {}),
+    ...(beside ? { beside } : {}),
+    rest: tidy(rest),
+    ...(note ? { note } : {}),
+    ...(doubts.length > 0 ? { doubt: joined(...new Set(doubts)) } : {}),
+  };
+}
+
+const tidy = (text: string) =>
+  text
+    .replace(/\s+/g, " ")
+    .replace(/\s+,/g, ",")
+    .replace(/^[\s,;:.–—-]+|[\s,;:–—-]+$/gu, "");
+
+/** "3 garlic cloves" counts cloves: the kind of piece may stand after the ingredient. */
+function pieceIn(rest: string): { unit: Unit; rest: string } {
+  const words = /^\s*((?:\p{L}+\s+){1,3}?)(\p{L}+)\s*(?=$|[,(;])/u.exec(rest);
+  const named = words && readUnit(words[2]!, 0, "us");
+  if (!words || !named || !pieceName(named.unit)) return { unit: "piece", rest };
+  return { unit: named.unit, rest: `${words[1]!.trim()}${rest.slice(words[0].length)}` };
+}
+
+function insideBrackets(
+  text: string,
+  options: ReadOptions,
+): { read: Quantities; about: boolean } | undefined {
+  const trimmed = text.trim();
+  const about = ABOUT.exec(trimmed)?.[0].length ?? 0;
+  const read = readQuantity(trimmed, about, options);
+  if (!read?.unit) return undefined;
+  const left = trimmed.slice(read.end).replace(EACH, "").replace(ALTOGETHER, "");
+  // Brackets that hold more than a measure stay with the ingredient's words, but "400 g / 14 oz" is two measures.
+  return /^[\s,.]*(?:[/|]\s*\d.*)?$/.test(left) ? { read, about: about > 0 } : undefined;
+}
+
+function besideOf(read: Quantities, each: boolean, about: boolean): Beside {
+  return {
+    ...{ low: toNumber(read.low), high: toNumber(read.high), unit: read.unit! },
+    ...(each ? { each: true } : {}),
+    ...(about || read.approx ? { approx: true } : {}),
+  };
+}
+
+/** Two measures of one line that differ by more than a kitchen's rounding are told. */
+function compared(read: Quantities, unit: Unit | null, other: Quantities, each: boolean): string[] {
+  if (unit === null || other.unit === null || each) return [];
+  const off = disagreement(read.low, unit, other.low, other.unit);
+  if (off === undefined || off <= AGREES) return [];
+  const show = (value: Rational, of: Unit) => `${toNumber(value)} ${of}`;
+  return [`${show(read.low, unit)} and ${show(other.low, other.unit)} differ by ${Math.round(off * 100)} %`];
+}
+/** Printed recipes round 236.6 mL to 240 and 453.6 g to 450: up to 6 % is taken as agreement. */
+const AGREES = 0.06;

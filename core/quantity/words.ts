@@ -1,0 +1,152 @@
+import { parseRational, type Rational } from "../numerics/rational.ts";
+import { UNIT_SYMBOLS, type Unit } from "./units.ts";
+
+/** What a word for a measure means: `times` units, with a doubt to tell when the word is loose. */
+export type Word = {
+  readonly unit: Unit;
+  readonly times?: Rational;
+  readonly doubt?: string;
+  /** A spoon, cup or pint of English: its size follows the country of the recipe. */
+  readonly local?: true;
+};
+
+const LOOSE_CUP = "this cup is read as the metric one of 250 mL (common practice)";
+
+/**
+ * Names of measures in English, French, Spanish, Italian and German, without accents or full stops,
+ * parted by "|". Names of one letter keep their capitals: T is a tablespoon, t a teaspoon.
+ */
+const NAMES: Partial<Record<Unit, string>> = {
+  mg: "mg|milligram|milligrams|milligramme|milligrammes|miligramo|miligramos|milligrammo|milligrammi|milligramm",
+  g: "g|G|gr|grs|gm|gms|gram|grams|gramme|grammes|gramo|gramos|grammo|grammi|gramm",
+  kg: "kg|kgs|kilo|kilos|kilogram|kilograms|kilogramme|kilogrammes|kilogramo|kilogramos|chilo|kilogramm",
+  oz: "oz|ozs|ounce|ounces|once|onces|onza|onzas|oncia|once|unze|unzen",
+  lb: "lb|lbs|pound|pounds|#",
+  mL: "ml|mls|cc|milliliter|milliliters|millilitre|millilitres|mililitro|mililitros|millilitro|millilitri",
+  cL: "cl|centiliter|centiliters|centilitre|centilitres|centilitro|centilitros|centilitri",
+  dL: "dl|deciliter|deciliters|decilitre|decilitres|decilitro|decilitros|decilitri|deziliter",
+  L: "l|L|lt|ltr|liter|liters|litre|litres|litro|litros|litri",
+  tsp: "t|tsp|tsps|teaspoon|teaspoons|teaspoonful|teaspoonfuls",
+  tbsp: "T|tb|tbs|tbsp|tbsps|tblsp|tbl|tablespoon|tablespoons|tablespoonful|tablespoonfuls",
+  "fl oz": "fl oz|floz|fluid oz|fluid ounce|fluid ounces|fl ounce|fl ounces",
+  cup: "c|C|cup|cups|cupful|cupfuls",
+  pt: "pt|pts|pint|pints",
+  qt: "qt|qts|quart|quarts",
+  gal: "gal|gals|gallon|gallons",
+  "metric tsp":
+    "cac|c a c|cuil a cafe|cuillere a cafe|cuilleres a cafe|cuilleree a cafe|cuillerees a cafe|c a cafe|c a the|cuillere a the|cuilleres a the|cdta|cdtas|cdita|cditas|cucharadita|cucharaditas|cucchiaino|cucchiaini|tl|teeloffel|teeloeffel",
+  "metric tbsp":
+    "cas|c a s|cuil a soupe|cuillere a soupe|cuilleres a soupe|cuilleree a soupe|cuillerees a soupe|c a soupe|cda|cdas|cucharada|cucharadas|cucchiaio|cucchiai|el|essloffel|eßloffel|essloeffel",
+  drop: "drop|drops|goutte|gouttes|gota|gotas|goccia|gocce|tropfen",
+  pinch: "pinch|pinches|pincee|pincees|pizca|pizcas|pizzico|pizzichi|prise|prisen|msp|messerspitze",
+  dash: "dash|dashes|trait|traits|spritzer|chorrito|spruzzo",
+  piece:
+    "pc|pcs|piece|pieces|each|ea|pce|pces|pieza|piezas|unidad|unidades|ud|uds|pezzo|pezzi|stk|stck|stuck|stueck",
+  dozen: "doz|dozen|dozens|douzaine|douzaines|docena|docenas|dozzina|dozzine|dutzend",
+  mm: "mm|millimeter|millimeters|millimetre|millimetres|milimetro|milimetros|millimetri",
+  cm: "cm|centimeter|centimeters|centimetre|centimetres|centimetro|centimetros|centimetri|zentimeter",
+  m: "m|meter|meters|metre|metres|metro|metros|metri",
+  in: "in|inch|inches|pouce|pouces|pulgada|pulgadas|zoll",
+  ft: "ft|foot|feet",
+  "°C": "°c|deg c|degrees c|degree c|degrees celsius|celsius|degres|degres c|grad|grad c|grados|grados c|gradi|gradi c",
+  "°F": "°f|F|deg f|degrees f|degree f|degrees fahrenheit|fahrenheit",
+  K: "K|kelvin",
+  s: "s|sec|secs|second|seconds|seconde|secondes|segundo|segundos|secondo|secondi|sek|sekunde|sekunden",
+  min: "min|mins|minute|minutes|minuto|minutos|minuti|minuten|mn",
+  h: "h|hr|hrs|hour|hours|heure|heures|hora|horas|ora|ore|std|stunde|stunden",
+  day: "day|days|jour|jours|dia|dias|giorno|giorni|tag|tage|tagen",
+  bottle: "bottle|bottles|bouteille|bouteilles|botella|botellas|bottiglia|bottiglie|flasche|flaschen",
+  bunch:
+    "bunch|bunches|botte|bottes|bouquet|bouquets|manojo|manojos|mazzo|mazzi|mazzetto|mazzetti|bund|bunde|bd",
+  can: "can|cans|tin|tins|boite|boites|conserve|conserves|lata|latas|lattina|lattine|barattolo|barattoli|dose|dosen",
+  clove:
+    "clove|cloves|gousse|gousses|diente|dientes|spicchio|spicchi|zehe|zehen|knoblauchzehe|knoblauchzehen",
+  fillet: "fillet|fillets|filet|filets|filete|filetes|filetto|filetti",
+  handful: "handful|handfuls|poignee|poignees|punado|punados|manciata|manciate|handvoll",
+  head: "head|heads|tete|tetes|cabeza|cabezas|testa|teste|knolle|knollen|kopf|kopfe",
+  leaf: "leaf|leaves|feuille|feuilles|hoja|hojas|foglia|foglie|blatt|blatter",
+  packet:
+    "packet|packets|pkt|pkg|package|packages|pack|packs|sachet|sachets|paquet|paquets|sobre|sobres|paquete|paquetes|bustina|bustine|pacchetto|pacchetti|packchen|paeckchen|pck|packung|packungen|tute",
+  sheet: "sheet|sheets|plaque|plaques|lamina|laminas|foglio|fogli",
+  slice:
+    "slice|slices|tranche|tranches|rebanada|rebanadas|loncha|lonchas|rodaja|rodajas|fetta|fette|scheibe|scheiben",
+  sprig: "sprig|sprigs|brin|brins|ramita|ramitas|rametto|rametti|zweig|zweige|stangel",
+  stalk: "stalk|stalks|branche|branches|tallo|tallos|gambo|gambi|stange|stangen",
+  stick: "stick|sticks|baton|batons",
+};
+
+/** Words that stand for a number of units, or are looser than a unit. */
+const LOOSE: readonly (readonly [names: string, unit: Unit, times: string, doubt?: string])[] = [
+  ["etto|etti|hg", "g", "100"],
+  ["pfund|pfd", "g", "500"],
+  ["livre|livres", "g", "500", "a livre is read as 500 g (French use)"],
+  ["libra|libras|libbra|libbre", "lb", "1", "read as the pound of 453.59 g; older local pounds differ"],
+  ["tasse|tasses|taza|tazas|tazza|tazze|tassen", "metric cup", "1", LOOSE_CUP],
+  ["halbliter|demi litre|demi litres", "L", "1/2"],
+  ["°", "°C", "1", "no C or F after the degree sign: read as °C"],
+  ["oz fl|onza liquida|onzas liquidas|once liquide|onces liquides", "fl oz", "1"],
+];
+
+/** English measures whose size depends on the country. */
+const LOCAL: readonly Unit[] = ["tsp", "tbsp", "fl oz", "cup", "pt", "qt", "gal"];
+
+/** Lower case, no accents, no full stops, single spaces; one letter alone keeps its capital. */
+export function normalise(text: string): string {
+  const bare = text
+    .normalize("NFD")
+    .replace(/[\u0300-\u036f.]/g, "")
+    .replace(/[º˚]/g, "°")
+    .replace(/['’‘-]/g, " ")
+    .replace(/\s+/g, " ")
+    .trim();
+  return bare.length === 1 ? bare : bare.toLowerCase();
+}
+
+function build(): Map<string, Word> {
+  const words = new Map<string, Word>();
+  const put = (name: string, word: Word) => {
+    if (!words.has(name)) words.set(name, word);
+  };
+  for (const unit of UNIT_SYMBOLS) put(normalise(unit), { unit });
+  for (const [unit, names] of Object.entries(NAMES) as [Unit, string][]) {
+    const word: Word = LOCAL.includes(unit) ? { unit, local: true } : { unit };
+    for (const name of names.split("|")) words.set(name, word);
+  }
+  for (const [names, unit, times, doubt] of LOOSE) {
+    for (const name of names.split("|")) {
+      put(name, { unit, times: parseRational(times)!, ...(doubt ? { doubt } : {}) });
+    }
+  }
+  for (const [family, prefixes, units] of SYSTEMS) {
+    for (const unit of units) {
+      const meant = (family === "us" ? unit : `${family} ${unit}`) as Unit;
+      for (const prefix of prefixes) {
+        for (const name of NAMES[unit]!.split("|")) put(`${prefix} ${name}`, { unit: meant });
+      }
+    }
+  }
+  return words;
+}
+
+/** Which words before a measure fix its country. */
+const SYSTEMS: readonly (readonly [family: string, prefixes: readonly string[], units: readonly Unit[]])[] = [
+  ["us", ["us", "u s", "american"], LOCAL],
+  ["imp", ["imp", "imperial", "uk", "british"], ["fl oz", "pt", "qt", "gal"]],
+  ["metric", ["metric"], ["tsp", "tbsp", "cup"]],
+  ["australian", ["australian", "au"], ["tbsp"]],
+  ["label", ["label"], ["cup"]],
+];
+
+/** An English measure as a recipe of another country means it. */
+export function localUnit(unit: Unit, country: "us" | "metric" | "imperial"): Unit {
+  if (country === "us") return unit;
+  const spoon = unit === "tsp" || unit === "tbsp" || unit === "cup";
+  return (spoon ? `metric ${unit}` : `imp ${unit}`) as Unit;
+}
+
+const WORDS = build();
+
+/** The measure a word or phrase names in any of the five languages, or undefined. */
+export function unitWord(phrase: string): Word | undefined {
+  return WORDS.get(phrase.trim()) ?? WORDS.get(normalise(phrase));
+}
