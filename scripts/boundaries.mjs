@@ -18,7 +18,7 @@ const folders = [
   "evidence",
 ];
 const cruise = (paths) =>
-  spawnSync(node24(), ["node_modules/dependency-cruiser/bin/dependency-cruise.mjs", ...paths], {
+  spawnSync(node24(), ["node_modules/dependency-cruiser/bin/dependency-cruiser.mjs", ...paths], {
     encoding: "utf8",
     env: env24(),
   });
