@@ -1,15 +1,18 @@
 import type { IngredientInput } from "../types.ts";
 import { dairyEgg } from "./dairy-egg.ts";
+import { flours } from "./flours.ts";
 import { fruit } from "./fruit.ts";
-import { grainsFlours } from "./grains-flours.ts";
+import { grains } from "./grains.ts";
 import { greens } from "./greens.ts";
 import { herbs } from "./herbs.ts";
 import { meatFish } from "./meat-fish.ts";
 import { mushrooms } from "./mushrooms.ts";
 import { oilsSeeds } from "./oils-seeds.ts";
-import { onionsRoots } from "./onions-roots.ts";
+import { onions } from "./onions.ts";
 import { plantDrinks } from "./plant-drinks.ts";
-import { seasoningsSetting } from "./seasonings-setting.ts";
+import { raisingSetting } from "./raising-setting.ts";
+import { roots } from "./roots.ts";
+import { seasonings } from "./seasonings.ts";
 import { spices } from "./spices.ts";
 import { spiritsWine } from "./spirits-wine.ts";
 import { waterSaltSugar } from "./water-salt-sugar.ts";
@@ -18,14 +21,17 @@ import { waterSaltSugar } from "./water-salt-sugar.ts";
 export const ingredients: IngredientInput[] = [
   ...dairyEgg,
   ...meatFish,
-  ...onionsRoots,
+  ...onions,
+  ...roots,
   ...greens,
   ...mushrooms,
   ...fruit,
-  ...grainsFlours,
+  ...flours,
+  ...grains,
   ...waterSaltSugar,
   ...oilsSeeds,
-  ...seasoningsSetting,
+  ...seasonings,
+  ...raisingSetting,
   ...plantDrinks,
   ...spiritsWine,
   ...herbs,
