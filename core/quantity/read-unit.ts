@@ -18,7 +18,8 @@ export type UnitRead = {
 const TOKEN = /(?:\s+|-)?([\p{L}°º˚#]+(?:[.'’][\p{L}]+)*\.?)/uy;
 const NUMBERED = /\s*(?:level\s+)?(?:#|no\.?|n°|nr\.?)\s?(\d{1,3})[\s-]+(scoops?|dishers?|cans?|tins?)\b/iy;
 const SCOOP = /\s*(?:level\s+)?(?:scoops?|dishers?),?\s*(?:#|no\.?|n°|nr\.?)?\s*(\d{1,3})\b/iy;
-const LADLE = /\s*(?:ladles?\s+(\d{1,2})\b|(\d{1,2})[\s-]?(?:fl\.?\s?)?oz\.?[\s-]+ladles?\b)/iy;
+const LADLE =
+  /\s*(?:ladles?\s+(?:of\s+)?(\d{1,2})\b(?:\s?oz\b\.?)?|(\d{1,2})[\s-]?(?:fl\.?\s?)?oz\.?[\s-]+ladles?\b)/iy;
 const INCH_MARK = /["″”]/y;
 const OF = /\s+(?:(?:of|de|di|von)\s+(?:an?\s+|une?\s+)?|d['’])/iuy;
 const LEVEL = "level|gestrichene[rn]?|ras|rase|rases|raso|rasa|rasi";

@@ -40,7 +40,7 @@ const VAGUE =
 /** "Juice of 2 lemons": what is counted is the lemon. */
 const PART_OF =
   /^(juice|zest|(?:grated |finely grated )?(?:rind|zest)|(?:juice and zest|zest and juice)|jus|zeste|zumo|jugo|ralladura|succo|scorza|saft|abrieb)\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
-const OF = /^\s*(?:(?:of|de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
+const OF = /^\s*(?:of\s+(?:an?\s+)?|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
 const SLASH = /^\s*[/|]\s*(?=\d)/;
 const BRACKETS = /\(([^()]*)\)/;
 const EACH = /\b(?:each|apiece|a piece|chacune?|cada un[oa]|ciascun[oa]|je|jeweils)\b/iu;
