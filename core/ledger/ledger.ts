@@ -16,7 +16,7 @@ export type Cell = number & { readonly cell: unique symbol };
 /** Where a given number stands written, or whose figure it is. */
 export interface CellSource {
   readonly doc: string;
-  readonly table?: string;
+  readonly table?: string | undefined;
   readonly kind: "published" | "memory" | "measured" | "invented";
 }
 
@@ -83,6 +83,16 @@ export class Ledger {
   /** Path a cell was written under. */
   path(cell: Cell): string {
     return this.#paths[cell]!;
+  }
+
+  /** Rule of a cell; `given` when its value is read. */
+  ruleOf(cell: Cell): Rule {
+    return this.#rules[cell] ?? given;
+  }
+
+  /** Cells the rule of a cell is applied to. */
+  inputsOf(cell: Cell): readonly Cell[] {
+    return this.#inputs[cell]!;
   }
 
   /** Changes a given number; what depends on it is stale until `settle`. */

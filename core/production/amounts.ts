@@ -1,3 +1,4 @@
+import type { Loss } from "../formula/balance.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import type { Need, Placement } from "../plating/schema.ts";
 import type { Kitchen, Menu, Service } from "./schema.ts";
@@ -36,19 +37,6 @@ export interface BatchAmount {
   /** Of the preparation's whole grams. */
   readonly share: number;
 }
-
-/** Names under which mass leaves a step. */
-export const LOSSES = [
-  "evaporated",
-  "trimmed",
-  "drained",
-  "stuck",
-  "strained",
-  "fat",
-  "rinsed",
-  "rendered",
-] as const;
-export type Loss = (typeof LOSSES)[number];
 
 /** Mass through one step at the declared yield, g: inG + waterG = outG + lossG. */
 export interface StepAmount {
