@@ -1,0 +1,89 @@
+import { readFileSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { type Book, type Parsed, type Problem, parseBookText } from "../core/book/index.ts";
+import { demoBook } from "../data/demo/book.ts";
+
+export const EXIT = { computed: 0, refused: 1, misuse: 2, strict: 3 } as const;
+
+/** Where a command writes: `out` is standard output, `note` standard error. */
+export interface Io {
+  out(text: string): void;
+  note(text: string): void;
+}
+
+/** The call's own words are off; the command's help is shown with it. */
+export class Misuse extends Error {}
+
+/** Options by name: "text" takes a word, "flag" takes none. */
+export type Shape = Readonly<Record<string, "text" | "flag">>;
+
+/** Reads the words of a call. @throws Misuse for an unknown option or a wrong number of plain words. */
+export function readArgs<S extends Shape>(args: string[], shape: S, words: { least: number; most: number }) {
+  let read: ReturnType<typeof parseArgs>;
+  try {
+    read = parseArgs({
+      args,
+      allowPositionals: true,
+      options: Object.fromEntries(
+        Object.entries(shape).map(([name, kind]) => [
+          name,
+          { type: kind === "flag" ? "boolean" : "string" } as const,
+        ]),
+      ),
+    });
+  } catch (error) {
+    throw new Misuse((error as Error).message.split(". To specify")[0]!);
+  }
+  const count = read.positionals.length;
+  if (count < words.least) throw new Misuse("a word is missing");
+  if (count > words.most)
+    throw new Misuse(`"${read.positionals[words.most]}" is one word too many; quote what belongs together`);
+  return {
+    words: read.positionals,
+    options: read.values as { [K in keyof S]?: S[K] extends "flag" ? boolean : string },
+  };
+}
+
+/** A whole number from an option. @throws Misuse when it is none or out of range. */
+export function wholeNumber(
+  name: string,
+  text: string | undefined,
+  least: number,
+  most: number,
+): number | undefined {
+  if (text === undefined) return undefined;
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < least || value > most)
+    throw new Misuse(`--${name} is "${text}": give a whole number from ${least} to ${most}`);
+  return value;
+}
+
+/** Reads a text file, or tells in words why it cannot be read. */
+export function readText(path: string): Parsed<string> {
+  try {
+    return { ok: true, value: readFileSync(path, "utf8") };
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    const what = code === "ENOENT" ? `there is no file ${path}` : `${path} cannot be read (${code})`;
+    return { ok: false, problems: [{ path: "", what, mend: "check the name and the rights of the file" }] };
+  }
+}
+
+/** The book in a file, or the demo's for "demo". */
+export function readBook(name: string): Parsed<Book> {
+  if (name === "demo") return { ok: true, value: demoBook };
+  const text = readText(name);
+  return text.ok ? parseBookText(text.value) : text;
+}
+
+/** Tells what was refused: as JSON alone on standard output when asked for, in words on standard error always. */
+export function refuse(problems: readonly Problem[], json: boolean | undefined, io: Io): number {
+  if (json) io.out(`${JSON.stringify({ ok: false, problems }, null, 2)}\n`);
+  for (const { path, what, mend } of problems)
+    io.note(`${path || "(whole file)"}: ${what}. To mend: ${mend}.\n`);
+  return EXIT.refused;
+}
+
+export function writeJson(value: unknown, io: Io): void {
+  io.out(`${JSON.stringify(value, null, 2)}\n`);
+}

@@ -1,0 +1,20 @@
+import type { Result } from "../core/run/result.ts";
+import type { Io } from "./io.ts";
+
+/** Writes a result as a person reads it at a terminal. */
+export function writeSummary(result: Result, io: Io): void {
+  const { summary, plan, orders, warnings } = result;
+  io.out(`${summary.serviceName}: ${summary.covers} covers, ${summary.at}\n${summary.sentence}\n\n`);
+  io.out(`${summary.preparations} preparations, ${plan.tasks.length} tasks, `);
+  io.out(`${(summary.handsMinutes / 60).toFixed(1)} hours of hands\n`);
+  io.out(`Cost ${summary.costPerCover.toFixed(2)} ${result.cost.currency} a cover`);
+  if (summary.costShare !== undefined) io.out(`, ${(summary.costShare * 100).toFixed(1)} % of the price`);
+  io.out(`; orders ${summary.orderTotal} ${result.cost.currency}\n`);
+  for (const order of orders)
+    io.out(
+      `  ${order.name}: ${order.lines.length} lines, ${order.total}, order by ${order.orderBy}, comes ${order.deliver}\n`,
+    );
+  for (const broken of plan.broken) io.out(`  does not fit: ${broken.what}\n`);
+  for (const remedy of plan.remedies) io.out(`  remedy: ${remedy.change}: ${remedy.result}\n`);
+  for (const { path, what, mend } of warnings) io.note(`${path}: ${what}. To mend: ${mend}.\n`);
+}
