@@ -1,0 +1,141 @@
+import { scaleLinear } from "d3-scale";
+import { line } from "d3-shape";
+import type { Ink } from "../ink.ts";
+import { type Drawn, draw, path } from "../tree.ts";
+
+export interface Curve {
+  /** Points in order of x. */
+  readonly points: readonly (readonly [x: number, y: number])[];
+  /** A spread round the line, same x: [x, low, high]. */
+  readonly band?: readonly (readonly [x: number, low: number, high: number])[];
+  /** Limits drawn across; above or below is the harmful side. */
+  readonly limits: readonly { readonly y: number; readonly side: "above" | "below"; readonly name: string }[];
+  /** `step` sets figures at its multiples (60 for whole hours); without it at round numbers. */
+  readonly x: {
+    readonly from: number;
+    readonly to: number;
+    readonly step?: number;
+    readonly write: (x: number) => string;
+  };
+  readonly y: { readonly from: number; readonly to: number; readonly write: (y: number) => string };
+  readonly title: string;
+  readonly width: number;
+  readonly height: number;
+  /** Readings as open circles; a line of a calculation goes without. */
+  readonly readings?: boolean;
+}
+
+const TEXT = 14;
+const LEFT = 52;
+const BELOW = 22;
+const ABOVE = 12;
+
+/** A quantity along another between its limits: readings of a log, a core temperature along time. */
+export function curveDrawing(curve: Curve, ink: Ink): Drawn {
+  const { width, height } = curve;
+  const x = scaleLinear([curve.x.from, curve.x.to], [LEFT, width - 10]);
+  const y = scaleLinear([curve.y.from, curve.y.to], [height - BELOW, ABOVE]);
+  const trace = line<readonly [number, number]>(
+    (p) => x(p[0]),
+    (p) => y(p[1]),
+  ).digits(2);
+  const out = (value: number) =>
+    curve.limits.some((limit) => (limit.side === "above" ? value > limit.y : value < limit.y));
+  const bandLine = line<readonly [number, number]>(
+    (p) => x(p[0]),
+    (p) => y(p[1]),
+  ).digits(2);
+  const band = curve.band && [
+    ...curve.band.map(([at, low]) => [at, low] as const),
+    ...[...curve.band].reverse().map(([at, , high]) => [at, high] as const),
+  ];
+  return draw(
+    "svg",
+    {
+      xmlns: "http://www.w3.org/2000/svg",
+      viewBox: `0 0 ${width} ${height}`,
+      role: "img",
+      "aria-label": curve.title,
+      "font-family": ink.font,
+    },
+    band && draw("path", { d: `${bandLine(band)}Z`, fill: ink.tint(0.1) }),
+    ...y.ticks(4).map((at) =>
+      draw(
+        "g",
+        {},
+        draw("path", {
+          d: path("M", LEFT, y(at), "L", width - 10, y(at)),
+          stroke: ink.rule,
+          "stroke-width": 0.5,
+          opacity: 0.5,
+        }),
+        draw(
+          "text",
+          { x: LEFT - 6, y: y(at) + 5, "text-anchor": "end", "font-size": TEXT, fill: ink.quiet },
+          curve.y.write(at),
+        ),
+      ),
+    ),
+    ...xTicks(curve).map((at) =>
+      draw(
+        "text",
+        { x: x(at), y: height - 4, "text-anchor": "middle", "font-size": TEXT, fill: ink.quiet },
+        curve.x.write(at),
+      ),
+    ),
+    ...curve.limits.map((limit) =>
+      draw(
+        "g",
+        {},
+        draw("path", {
+          d: path("M", LEFT, y(limit.y), "L", width - 10, y(limit.y)),
+          stroke: ink.harm,
+          "stroke-width": 1.5,
+          "stroke-dasharray": "6 3",
+        }),
+        draw(
+          "text",
+          {
+            x: width - 10,
+            y: y(limit.y) + (limit.side === "above" ? -5 : 15),
+            "text-anchor": "end",
+            "font-size": TEXT,
+            fill: ink.harm,
+          },
+          limit.name,
+        ),
+      ),
+    ),
+    curve.points.length > 1 &&
+      draw("path", { d: trace(curve.points) ?? "", fill: "none", stroke: ink.ink, "stroke-width": 2 }),
+    ...(curve.readings ? curve.points : []).map(([at, value]) =>
+      draw(
+        "g",
+        {},
+        draw("circle", {
+          cx: x(at),
+          cy: y(value),
+          r: 4.5,
+          fill: ink.ground,
+          stroke: out(value) ? ink.harm : ink.ink,
+          "stroke-width": 2,
+        }),
+        out(value) &&
+          draw(
+            "text",
+            { x: x(at) + 7, y: y(value) - 6, "font-size": TEXT, "font-weight": 700, fill: ink.harm },
+            "✕",
+          ),
+      ),
+    ),
+  );
+}
+
+function xTicks({ x, width }: Curve): number[] {
+  const most = Math.max(2, Math.floor((width - LEFT) / 60));
+  if (x.step === undefined) return scaleLinear([x.from, x.to], [0, 1]).ticks(Math.ceil(most / 1.5));
+  const step = x.step * Math.max(1, Math.ceil((x.to - x.from) / x.step / most));
+  const ticks: number[] = [];
+  for (let at = Math.ceil(x.from / step) * step; at <= x.to; at += step) ticks.push(at);
+  return ticks;
+}

@@ -1,0 +1,10 @@
+export { type Curve, curveDrawing } from "./curve/curve.ts";
+export { type Ink, PAGE_INK, PAPER_INK } from "./ink.ts";
+export { type PlateCard, plateDrawing } from "./plate/plate.ts";
+export { type OvenFacts, PAGE_MEASURES, type ScoreMeasures } from "./score/layout.ts";
+export { type Score, type ScoreInput, scoreDrawing } from "./score/score.ts";
+export type { Mark } from "./score/sheet.ts";
+export { type Stave, type StaveKind, staves, type TimedTask, timed } from "./score/staves.ts";
+export { type RunTime, runTime } from "./score/time.ts";
+export { type Section, sectionDrawing } from "./section/section.ts";
+export { type Drawn, svgText } from "./tree.ts";

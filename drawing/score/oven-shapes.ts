@@ -1,0 +1,104 @@
+import { fitText } from "../text.ts";
+import { type Drawn, draw, path } from "../tree.ts";
+import type { LaidStave, ScoreMeasures } from "./layout.ts";
+import { box, point, type Sheet } from "./sheet.ts";
+
+const TEXT = 14;
+
+/** An oven's stave: its set temperature along time, and what is inside hung below, shelf by shelf (D9). */
+export function ovenShapes(
+  sheet: Sheet,
+  measures: ScoreMeasures,
+  laid: LaidStave,
+  heat: NonNullable<LaidStave["heat"]>,
+): Drawn[] {
+  const { ink, time } = sheet;
+  const across = (celsius: number) =>
+    laid.start + (measures.heat - 4) * (1 - (celsius - heat.lowC) / (heat.highC - heat.lowC)) + 2;
+  const shelves = laid.start + measures.heat + 6;
+  const line: (string | number)[] = [];
+  heat.points.forEach(([minute, celsius], i) => {
+    const before = heat.points[i - 1];
+    const apart =
+      !before ||
+      (before[1] === celsius &&
+        !heat.spans.some((s) => s.setC === celsius && s.from <= before[0] && s.to >= minute));
+    line.push(apart ? "M" : "L", ...point(sheet, time.at(minute), across(celsius)));
+  });
+  const rules = Array.from({ length: heat.shelves + 1 }, (_, i) => {
+    const at = shelves + i * measures.shelf;
+    return draw("path", {
+      d: path("M", ...point(sheet, 0, at), "L", ...point(sheet, time.length, at)),
+      stroke: ink.rule,
+      "stroke-width": 0.5,
+      opacity: 0.3,
+      fill: "none",
+    });
+  });
+  return [
+    draw("g", { "aria-hidden": "true" }, ...rules),
+    ...laid.tasks.map(({ item, lane, tall = 1 }) => {
+      const from = time.at(item.from);
+      const to = Math.max(time.at(item.to), from + 2);
+      const breadth = tall * measures.shelf - 1;
+      const mark = sheet.markOf(item);
+      const chosen = sheet.chosen === item.task.id;
+      const at = shelves + lane * measures.shelf + 0.5;
+      const name =
+        sheet.direction === "along" && breadth >= TEXT + 1
+          ? fitText(item.task.name, TEXT, to - from - 8)
+          : "";
+      return draw(
+        "g",
+        {
+          "data-task": item.task.id,
+          id: `task-${laid.stave.id}-${item.task.id}`,
+          role: "option",
+          "aria-selected": chosen ? "true" : "false",
+          "aria-label": sheet.describe(item),
+        },
+        draw("rect", {
+          ...box(sheet, from, at, to - from - 1, breadth),
+          fill: ink.tint(0.22),
+          stroke: chosen || mark === "tight" ? ink.decide : mark === "broken" ? ink.harm : ink.ink,
+          "stroke-width": chosen ? 3 : mark ? 2 : 0.75,
+        }),
+        name === ""
+          ? undefined
+          : draw(
+              "text",
+              { x: from + 4, y: at + Math.min(breadth / 2 + 5, 16), "font-size": TEXT, fill: ink.ink },
+              name,
+            ),
+      );
+    }),
+    draw(
+      "g",
+      { "aria-hidden": "true" },
+      draw("path", {
+        d: path(...line),
+        fill: "none",
+        stroke: ink.ink,
+        "stroke-width": 2.25,
+        "stroke-linejoin": "round",
+      }),
+      ...heat.spans.map((span) => {
+        const [x, y] = point(sheet, time.at(span.from) + 3, across(span.setC));
+        const room = time.at(span.to) - time.at(span.from);
+        if (sheet.direction === "down")
+          return draw(
+            "text",
+            { x: x + 4, y: y + 12, "font-size": TEXT, fill: ink.ink },
+            sheet.writeC(span.setC),
+          );
+        const text = fitText(sheet.writeC(span.setC), TEXT, room + 40);
+        const below = across(span.setC) < laid.start + TEXT + 4;
+        return draw(
+          "text",
+          { x, y: below ? y + TEXT + 2 : y - 5, "font-size": TEXT, "font-weight": 600, fill: ink.ink },
+          text,
+        );
+      }),
+    ),
+  ];
+}

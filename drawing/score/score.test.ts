@@ -1,0 +1,210 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { PAPER_INK } from "../ink.ts";
+import { svgText } from "../tree.ts";
+import { MIDNIGHT, RUN, STATIONS, task } from "./a-run.fixture.ts";
+import { hourTicks } from "./grid.ts";
+import { holdMatters, wedgeOf } from "./hold.ts";
+import { inLanes } from "./lanes.ts";
+import { PAGE_MEASURES } from "./layout.ts";
+import { heatLine } from "./oven.ts";
+import { scoreDrawing } from "./score.ts";
+import { staves, timed } from "./staves.ts";
+import { mergeSpans, runTime } from "./time.ts";
+
+const spans = fc.array(
+  fc
+    .tuple(fc.integer({ min: -3000, max: 1300 }), fc.integer({ min: 0, max: 400 }))
+    .map(([from, long]) => ({ from, to: from + long })),
+  { maxLength: 40 },
+);
+
+describe("time", () => {
+  it("D6 never runs backwards and finds every moment again", () => {
+    fc.assert(
+      fc.property(spans, (busy) => {
+        const time = runTime(-3000, 1400, busy, { perMinute: 0.5 });
+        let before = -1;
+        for (let m = -3000; m <= 1400; m += 25) {
+          const place = time.at(m);
+          expect(place).toBeGreaterThanOrEqual(before);
+          expect(time.minuteAt(place)).toBeCloseTo(m, 6);
+          before = place;
+        }
+      }),
+      { seed: 11, numRuns: 60 },
+    );
+  });
+  it("D6 keeps work to scale and folds only where no hand works", () => {
+    fc.assert(
+      fc.property(spans, (busy) => {
+        const time = runTime(-3000, 1700, busy, { perMinute: 1 });
+        for (const span of busy)
+          expect(time.at(span.to) - time.at(span.from)).toBeCloseTo(span.to - span.from, 6);
+        for (const fold of time.folds)
+          expect(mergeSpans(busy).some((s) => s.from < fold.to && s.to > fold.from)).toBe(false);
+      }),
+      { seed: 12, numRuns: 60 },
+    );
+  });
+  it("D6 writes no hour inside a fold and none on another", () => {
+    const time = runTime(
+      -1440,
+      1200,
+      [
+        { from: -900, to: -600 },
+        { from: 500, to: 1200 },
+      ],
+      { perMinute: 1 },
+    );
+    const ticks = hourTicks({ time, direction: "along" });
+    expect(ticks.length).toBeGreaterThan(8);
+    ticks.forEach((tick, i) => {
+      expect(time.folds.some((f) => tick > f.from && tick < f.to)).toBe(false);
+      if (i > 0) expect(time.at(tick) - time.at(ticks[i - 1]!)).toBeGreaterThanOrEqual(46);
+    });
+  });
+});
+
+describe("lanes", () => {
+  const laid = fc.array(
+    fc
+      .tuple(
+        fc.integer({ min: 0, max: 300 }),
+        fc.integer({ min: 1, max: 90 }),
+        fc.integer({ min: 1, max: 4 }),
+      )
+      .map(([from, long, tall]) => ({ item: 0, from, to: from + long, tall })),
+    { maxLength: 40 },
+  );
+  it("D8 puts nothing on another", () => {
+    fc.assert(
+      fc.property(laid, (list) => {
+        const { items, lanes } = inLanes(list);
+        expect(items.length).toBe(list.length);
+        items.forEach((a, i) => {
+          expect(a.lane + (a.tall ?? 1)).toBeLessThanOrEqual(lanes);
+          for (const b of items.slice(i + 1)) {
+            const inTime = a.from < b.to && b.from < a.to;
+            const inLane = a.lane < b.lane + (b.tall ?? 1) && b.lane < a.lane + (a.tall ?? 1);
+            expect(inTime && inLane).toBe(false);
+          }
+        });
+      }),
+      { seed: 21, numRuns: 100 },
+    );
+  });
+  it("D8 takes no more lanes than happen at once when each is one lane tall", () => {
+    fc.assert(
+      fc.property(laid, (list) => {
+        const single = list.map((entry) => ({ ...entry, tall: 1 }));
+        const most = Math.max(
+          0,
+          ...single.map((a) => single.filter((b) => b.from <= a.from && b.to > a.from).length),
+        );
+        expect(inLanes(single).lanes).toBe(most);
+      }),
+      { seed: 22, numRuns: 100 },
+    );
+  });
+});
+
+describe("hold", () => {
+  const held = (maxMin: number, usedMin: number) =>
+    timed([task("a", "a", 0, 10, { kind: "work", hold: { state: "hot", maxMin, usedMin } })], 0)[0]!;
+  it("D7 narrows to what is left when it is used", () => {
+    expect(wedgeOf(held(60, 45))?.left).toBeCloseTo(0.25);
+    expect(wedgeOf(held(60, 60))?.left).toBe(0);
+    expect(wedgeOf(held(60, 80))?.left).toBe(0);
+    expect(wedgeOf(timed([task("a", "a", 0, 10, { kind: "work" })], 0)[0]!)).toBeUndefined();
+  });
+  it("D7 a long hold with much left is not drawn unasked", () => {
+    expect(holdMatters(held(60, 5))).toBe(true);
+    expect(holdMatters(held(4320, 900))).toBe(false);
+    expect(holdMatters(held(4320, 4000))).toBe(true);
+    expect(holdMatters(held(60, 0))).toBe(false);
+  });
+});
+
+describe("oven", () => {
+  it("D9 climbs before the later temperature, only as far as there is room", () => {
+    const tasks = timed(
+      [
+        task("a", "a", 0, 60, {
+          kind: "passive",
+          equipment: [{ id: "o", space: 1, unit: "shelf", setC: 100 }],
+        }),
+        task("b", "b", 30, 90, {
+          kind: "passive",
+          equipment: [{ id: "o", space: 1, unit: "shelf", setC: 100 }],
+        }),
+        task("c", "c", 100, 130, {
+          kind: "passive",
+          equipment: [{ id: "o", space: 1, unit: "shelf", setC: 180 }],
+        }),
+      ],
+      MIDNIGHT,
+    ).map((entry) => ({ ...entry }));
+    const { spans: at, points } = heatLine(tasks, "o", () => 40);
+    expect(at.map((s) => [s.to - s.from, s.setC])).toEqual([
+      [90, 100],
+      [30, 180],
+    ]);
+    const climb = points[3]![0] - points[2]![0];
+    expect(points[2]![1]).toBe(100);
+    expect(points[3]![1]).toBe(180);
+    expect(climb).toBe(10);
+  });
+});
+
+function wholeScore(direction: "along" | "down") {
+  const tasks = timed(RUN, MIDNIGHT);
+  const time = runTime(
+    -2 * 1440 + 14 * 60,
+    20 * 60,
+    tasks.filter((t) => t.task.hands.length > 0 || t.task.equipment.some((e) => e.setC)),
+    { perMinute: 0.9 },
+  );
+  return scoreDrawing(
+    {
+      staves: [
+        ...staves(tasks, "station", STATIONS),
+        ...staves(tasks, "equipment", new Map([["combi", "Combi oven"]])).filter((s) => s.id === "combi"),
+      ],
+      time,
+      measures: direction === "along" ? PAGE_MEASURES : { ...PAGE_MEASURES, lane: 120, bar: 114, head: 60 },
+      ovens: new Map([["combi", { spaces: 10, climbMin: (a, b) => Math.abs(b - a) / 4 }]]),
+      direction,
+      service: [{ minute: 1170, name: "Char 19:30" }],
+      now: 16 * 60 + 40,
+      nowWord: "now",
+      markOf: ({ task: t }) => (t.slackMin === 0 ? "broken" : t.slackMin < 15 ? "tight" : undefined),
+      describe: ({ task: t }) => t.name,
+      writeHour: (m) => `${Math.floor((((m % 1440) + 1440) % 1440) / 60)}:00`,
+      writeDay: (m) => ["D-2", "D-1", "D"][m / 1440 + 2] ?? "",
+      writeC: (c) => `${c} °C`,
+      namesWidth: direction === "along" ? 130 : 0,
+      title: "A short run",
+    },
+    PAPER_INK,
+  );
+}
+
+describe("score", () => {
+  it.each(["along", "down"] as const)("D1 D3 D7 D9 draws a run %s", async (direction) => {
+    const score = wholeScore(direction);
+    await expect(svgText(score.drawing)).toMatchFileSnapshot(`../snapshots/score-${direction}.svg`);
+  });
+  it("draws every task that is on a stave", () => {
+    const text = svgText(wholeScore("along").drawing);
+    for (const t of RUN.filter((r) => r.station || r.equipment.some((e) => e.id === "combi")))
+      expect(text).toContain(`data-task="${t.id}"`);
+  });
+  it("staves do not overlap", () => {
+    const laid = wholeScore("along").staves;
+    laid.forEach((stave, i) => {
+      const next = laid[i + 1];
+      if (next) expect(stave.start + stave.size).toBeLessThanOrEqual(next.start);
+    });
+  });
+});

@@ -1,0 +1,174 @@
+import type { Ink } from "../ink.ts";
+import { fitText } from "../text.ts";
+import { type Drawn, draw, path } from "../tree.ts";
+import { grid } from "./grid.ts";
+import { holdMatters } from "./hold.ts";
+import { type LaidStave, layScore, type OvenFacts, type ScoreMeasures } from "./layout.ts";
+import { ovenShapes } from "./oven-shapes.ts";
+import { box, type Mark, point, type Sheet } from "./sheet.ts";
+import type { Stave, TimedTask } from "./staves.ts";
+import { taskShape } from "./task.ts";
+import type { RunTime } from "./time.ts";
+
+export interface ScoreInput {
+  readonly staves: readonly Stave[];
+  readonly time: RunTime;
+  readonly measures: ScoreMeasures;
+  readonly ovens: ReadonlyMap<string, OvenFacts>;
+  readonly direction: "along" | "down";
+  /** Courses: thick lines towards which everything runs. */
+  readonly service: readonly { readonly minute: number; readonly name: string }[];
+  readonly now?: number | undefined;
+  readonly nowWord: string;
+  readonly markOf: (entry: TimedTask) => Mark | undefined;
+  readonly describe: (entry: TimedTask) => string;
+  readonly chosen?: string | undefined;
+  readonly writeHour: (minute: number) => string;
+  readonly writeDay: (minute: number) => string;
+  readonly writeC: (celsius: number) => string;
+  /** Names beside the staves inside the drawing (paper); without it the page sets them itself. */
+  readonly namesWidth?: number;
+  readonly title: string;
+}
+
+export interface Score {
+  readonly drawing: Drawn;
+  readonly staves: readonly LaidStave[];
+  /** Length along time and size across it. */
+  readonly length: number;
+  readonly size: number;
+}
+
+/** The plan as a score: staves across, time along, towards the thick line of the service (D6 to D10). */
+export function scoreDrawing(input: ScoreInput, ink: Ink): Score {
+  const { staves: laid, size } = layScore(input.staves, input.time, input.measures, input.ovens);
+  const sheet: Sheet = { ...input, ink, size };
+  const names = input.namesWidth ?? 0;
+  const length = input.time.length + 12;
+  // Time downwards needs room above for the first day's name.
+  const above = input.direction === "down" ? 26 : 0;
+  const [width, height] = input.direction === "along" ? [length + names, size] : [size, length + above];
+  const drawing = draw(
+    "svg",
+    {
+      xmlns: "http://www.w3.org/2000/svg",
+      viewBox: `${-names} ${-above} ${width} ${height}`,
+      width,
+      height,
+      role: "presentation",
+      "font-family": ink.font,
+    },
+    draw(
+      "g",
+      { "aria-hidden": "true" },
+      ...grid(sheet, input.measures.head),
+      ...laid.flatMap((stave) => line(sheet, stave, -names)),
+    ),
+    draw(
+      "g",
+      { "aria-hidden": "true" },
+      ...input.service.flatMap((moment, i) => serviceLine(sheet, moment, i)),
+    ),
+    ...laid.map((stave) => staveShapes(sheet, input.measures, stave)),
+    names > 0 && draw("g", {}, ...laid.map((stave) => nameText(ink, stave, names, input.measures))),
+    input.now === undefined ? undefined : nowLine(sheet, input.now, input.nowWord),
+  );
+  return { drawing, staves: laid, length, size };
+}
+
+function staveShapes(sheet: Sheet, measures: ScoreMeasures, laid: LaidStave): Drawn {
+  if (laid.heat) return draw("g", { role: "presentation" }, ...ovenShapes(sheet, measures, laid, laid.heat));
+  const next = new Map<number, number>();
+  const shapes: Drawn[] = [];
+  for (const { item, lane } of [...laid.tasks].reverse()) {
+    const free = next.get(lane) ?? sheet.time.length;
+    const hold = holdMatters(item) ? sheet.time.at(item.to + (item.task.hold?.usedMin ?? 0)) : 0;
+    shapes.push(
+      taskShape(
+        sheet,
+        measures,
+        {
+          entry: item,
+          across: laid.start + lane * measures.lane,
+          free: hold > sheet.time.at(item.to) ? sheet.time.at(item.to) : free,
+        },
+        laid.stave.id,
+      ),
+    );
+    next.set(lane, sheet.time.at(item.from));
+  }
+  return draw("g", { role: "presentation" }, ...shapes.reverse());
+}
+
+function line(sheet: Sheet, laid: LaidStave, before: number): Drawn[] {
+  const across = laid.start + laid.size + 6;
+  const [a, b] = [point(sheet, before, across), point(sheet, sheet.time.length, across)];
+  return [
+    draw("path", {
+      d: path("M", ...a, "L", ...b),
+      stroke: sheet.ink.rule,
+      "stroke-width": 0.75,
+      fill: "none",
+    }),
+  ];
+}
+
+function serviceLine(
+  sheet: Sheet,
+  { minute, name }: { minute: number; name: string },
+  index: number,
+): Drawn[] {
+  const place = sheet.time.at(minute);
+  const main = index === 0;
+  const top = main ? 18 : 26;
+  const bar = draw("rect", {
+    ...box(sheet, place - (main ? 2.5 : 1), top, main ? 5 : 2, sheet.size - top),
+    fill: sheet.ink.ink,
+  });
+  if (!main) return [bar];
+  const [x, y] = sheet.direction === "along" ? [place - 4, 14] : [sheet.size - 4, place - 6];
+  return [
+    bar,
+    draw(
+      "text",
+      { x, y, "font-size": 15, "font-weight": 600, "text-anchor": "end", fill: sheet.ink.ink },
+      name,
+    ),
+  ];
+}
+
+function nowLine(sheet: Sheet, minute: number, word: string): Drawn {
+  const place = sheet.time.at(minute);
+  const [a, b] = [point(sheet, place, 30), point(sheet, place, sheet.size)];
+  const [x, y] = sheet.direction === "along" ? [place, 28] : [4, place - 4];
+  return draw(
+    "g",
+    { "aria-hidden": "true" },
+    draw("path", {
+      d: path("M", ...a, "L", ...b),
+      stroke: sheet.ink.decide,
+      "stroke-width": 2,
+      fill: "none",
+    }),
+    draw(
+      "text",
+      {
+        x,
+        y,
+        "font-size": 14,
+        "font-weight": 600,
+        fill: sheet.ink.decide,
+        "text-anchor": sheet.direction === "along" ? "middle" : "start",
+      },
+      `▼ ${word}`,
+    ),
+  );
+}
+
+function nameText(ink: Ink, laid: LaidStave, width: number, measures: ScoreMeasures): Drawn {
+  return draw(
+    "text",
+    { x: -width, y: laid.start + measures.bar / 2 + 8, "font-size": 15, "font-weight": 600, fill: ink.ink },
+    fitText(laid.stave.name, 15.5, width - 8),
+  );
+}

@@ -1,0 +1,37 @@
+import type { Ink } from "../ink.ts";
+import type { Drawn } from "../tree.ts";
+import type { TimedTask } from "./staves.ts";
+import type { RunTime } from "./time.ts";
+
+/** A mark a task carries: needs a decision, breaks a rule, is done, is under way. */
+export type Mark = "tight" | "broken" | "done" | "started";
+
+/** What every part of a score needs to be drawn. */
+export interface Sheet {
+  readonly time: RunTime;
+  readonly ink: Ink;
+  /** along: time to the right. down: time downwards, for a tall narrow screen. */
+  readonly direction: "along" | "down";
+  readonly size: number;
+  readonly markOf: (entry: TimedTask) => Mark | undefined;
+  /** What a task is, said whole, for those who can't see it. */
+  readonly describe: (entry: TimedTask) => string;
+  readonly chosen?: string | undefined;
+  readonly writeHour: (minute: number) => string;
+  readonly writeDay: (minute: number) => string;
+  readonly writeC: (celsius: number) => string;
+}
+
+/** Rectangle attributes from along and across, whichever way time runs. */
+export function box(sheet: Sheet, from: number, across: number, length: number, breadth: number) {
+  return sheet.direction === "along"
+    ? { x: from, y: across, width: length, height: breadth }
+    : { x: across, y: from, width: breadth, height: length };
+}
+
+/** A point from along and across. */
+export function point(sheet: Sheet, along: number, across: number): readonly [number, number] {
+  return sheet.direction === "along" ? [along, across] : [across, along];
+}
+
+export type Part = (sheet: Sheet) => Drawn[];
