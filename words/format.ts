@@ -1,5 +1,5 @@
+import { UNIT_SYMBOLS, type Unit, writeAmount } from "../core/quantity/index.ts";
 import { clockMinutes, clockText } from "./clock.ts";
-import { fractionText } from "./fraction.ts";
 
 /** How figures are written; none of it changes what is computed (W5). */
 export interface Preferences {
@@ -41,18 +41,9 @@ export interface Format {
   list(items: readonly string[]): string;
 }
 
-const OZ = 28.349523125;
-const LB = 453.59237;
-/** US volumes from the largest down, mL (NIST HB 44 App. C), and the least of it that is written in it. */
-const US_VOLUMES = [
-  ["gal", 3785.411784, 1],
-  ["qt", 946.352946, 1],
-  ["cup", 236.5882365, 0.24],
-  ["tbsp", 14.78676478125, 0.99],
-  ["tsp", 4.92892159375, 0],
-] as const;
 /** Between a figure and its unit: a space that does not break. */
 const NB = "\u00a0";
+const KNOWN: ReadonlySet<string> = new Set(UNIT_SYMBOLS);
 
 /** Writes figures by the given preferences. */
 export function format(preferences: Preferences = METRIC): Format {
@@ -74,25 +65,18 @@ export function format(preferences: Preferences = METRIC): Format {
     if (size >= 9.95) return `${number(base, 0)}${NB}${small}`;
     return `${number(base, size >= 0.095 || size === 0 ? 1 : 2)}${NB}${small}`;
   };
-  const mass = (g: number): string => {
-    if (units === "metric") return metric(g, "g", "kg");
-    if (Math.abs(g) >= 10 * LB) return `${number(g / LB, 1)}${NB}lb`;
-    if (Math.abs(g) >= LB) {
-      const ounces = Math.round(g / OZ);
-      const rest = ounces % 16;
-      return `${Math.trunc(ounces / 16)}${NB}lb${rest ? ` ${Math.abs(rest)}${NB}oz` : ""}`;
-    }
-    return Math.abs(g) >= OZ ? `${fractionText(g / OZ, 4)}${NB}oz` : `${number(g / OZ, 2)}${NB}oz`;
-  };
-  const volume = (mL: number): string => {
-    if (units === "metric") return metric(mL, "mL", "L");
-    const [unit, size] = US_VOLUMES.find(([, s, least]) => Math.abs(mL) >= s * least) ?? US_VOLUMES[4];
-    return `${fractionText(mL / size, 8)}${NB}${unit}`;
-  };
+  const measured = (value: number, unit: string, system: "us" | "given"): string =>
+    writeAmount({ value: Math.abs(value), unit: unit as Unit }, { system, figures: 4 }).text.replace(
+      /^/,
+      value < 0 ? "−" : "",
+    );
+  const mass = (g: number): string => (units === "metric" ? metric(g, "g", "kg") : measured(g, "g", "us"));
+  const volume = (mL: number): string =>
+    units === "metric" ? metric(mL, "mL", "L") : measured(mL, "mL", "us");
   const temperature = (celsius: number): string =>
     preferences.degrees === "C" ? `${number(celsius, 1)}${NB}°C` : `${number(celsius * 1.8 + 32, 0)}${NB}°F`;
   const length = (mm: number): string => {
-    if (units === "us") return `${fractionText(mm / 25.4, 8)}${NB}in`;
+    if (units === "us") return measured(mm, "mm", "us");
     return Math.abs(mm) >= 1000 ? `${number(mm / 1000, 2)}${NB}m` : `${number(mm, 1)}${NB}mm`;
   };
   const span = (minutes: number): string => {
@@ -142,7 +126,7 @@ export function format(preferences: Preferences = METRIC): Format {
       case "piece":
         return number(value, 2);
       default:
-        return `${/^(tsp|tbsp|cup|oz|lb|qt|pt)$/.test(unit) ? fractionText(value, 8) : number(value, 3)}${NB}${unit}`;
+        return KNOWN.has(unit) ? measured(value, unit, "given") : `${number(value, 3)}${NB}${unit}`;
     }
   };
 
