@@ -83,6 +83,8 @@ export const tarrenmoorProvisions = {
     pack("tp-cold-rapeseed-oil-1l", "cold-rapeseed-oil", 1, 1, "L", "6.90"),
     pack("tp-sunflower-oil-5l", "sunflower-oil", 1, 5, "L", "12.80"),
     pack("tp-sunflower-oil-1l", "sunflower-oil", 1, 1, "L", "3.10"),
+    pack("tp-clarified-fat-veg-1l", "clarified-fat-veg", 1, 1, "L", "4.40"),
+    pack("tp-clarified-fat-veg-5l", "clarified-fat-veg", 1, 5, "L", "18.50"),
     pack("tp-hazelnut-oil-500ml", "hazelnut-oil", 1, 500, "mL", "13.50"),
     pack("tp-hazelnuts-5kg", "hazelnuts", 1, 5, "kg", "71.00"),
     pack("tp-hazelnuts-1kg", "hazelnuts", 1, 1, "kg", "15.80"),
