@@ -1,13 +1,12 @@
 import type { Loss } from "../formula/balance.ts";
 import type { Ledger } from "../ledger/ledger.ts";
+import type { Problem } from "../pantry/refusal.ts";
 import type { Need, Placement } from "../plating/schema.ts";
+import type { AmountCells } from "./cells.ts";
 import type { Kitchen, Menu, Service } from "./schema.ts";
+import type { Meets } from "./variants.ts";
 
-/** Name of a dish as written, without any guest's changes. */
-export const STANDARD = "standard";
-
-/** Whether what is on a plate meets every one of the needs (the truth of this is safety's, by what is in it). */
-export type Meets = (needs: readonly Need[], placements: readonly Placement[]) => boolean;
+export { type Meets, STANDARD } from "./variants.ts";
 
 /** Plates of one dish in one form, in one course. */
 export interface PlateAmount {
@@ -50,12 +49,12 @@ export interface StepAmount {
 
 /** What asks for a preparation or an ingredient, and how much of it, g. */
 export interface UseAmount {
-  readonly course?: string;
-  readonly dish?: string;
-  readonly variant?: string;
-  readonly preparation?: string;
+  readonly course?: string | undefined;
+  readonly dish?: string | undefined;
+  readonly variant?: string | undefined;
+  readonly preparation?: string | undefined;
   /** Line of that preparation. */
-  readonly line?: string;
+  readonly line?: string | undefined;
   readonly grams: number;
 }
 
@@ -96,12 +95,8 @@ export interface IngredientAmount {
   readonly usedBy: readonly UseAmount[];
 }
 
-export interface AmountsWarning {
-  /** JSON Pointer into the book. */
-  readonly path: string;
-  readonly what: string;
-  readonly mend: string;
-}
+/** A doubt that does not stop the work; its path is a JSON Pointer into the book. */
+export type AmountsWarning = Problem;
 
 /** All amounts of one service at one number of covers: plain values, never changed after. */
 export interface Amounts {
@@ -115,9 +110,10 @@ export interface Amounts {
   readonly warnings: readonly AmountsWarning[];
   /** The cells behind the numbers; they follow the newest `update`. */
   readonly ledger: Ledger;
+  readonly cells: AmountCells;
   /**
    * The same service at another number of covers: what depends on it is computed anew, the rest is kept.
-   * @throws AmountsRefusal when the covers are fewer than the guests named, or no whole number above 0.
+   * @throws Refusal when the covers are fewer than the guests named, or no whole number above 0.
    */
   update(covers: number): Amounts;
 }

@@ -1,0 +1,193 @@
+import { type BatchCells, batchCells } from "../formula/batches.ts";
+import type { FormulaCells, PreparationCells } from "../formula/cells.ts";
+import type { Cell } from "../ledger/ledger.ts";
+import { over, shortOf, sum, sumOfProducts, times } from "../ledger/rules.ts";
+import { nothing, stated } from "../ledger/stated.ts";
+import { cutKey } from "../pantry/cuts.ts";
+import { gramsCell } from "../pantry/grams.ts";
+import type { PlateCells } from "./plates.ts";
+import type { Service } from "./schema.ts";
+
+/** Who asks for a preparation or an ingredient, and how much, g EP. */
+export interface UseCell {
+  readonly course?: string | undefined;
+  readonly dish?: string | undefined;
+  readonly variant?: string | undefined;
+  readonly preparation?: string | undefined;
+  readonly line?: string | undefined;
+  readonly g: Cell;
+}
+
+/** What one preparation comes to. */
+export interface NeedCells {
+  readonly cells: PreparationCells;
+  readonly uses: readonly UseCell[];
+  readonly overage: Cell;
+  readonly asked: Cell;
+  /** Good until the service, from stock. */
+  readonly stock: Cell;
+  readonly toMake: Cell;
+  readonly batches: BatchCells;
+  /** Multiple of the written yield. */
+  readonly factor: Cell;
+}
+
+/** What one ingredient in one cut comes to. */
+export interface IngredientCells {
+  readonly ingredient: string;
+  readonly cut: string | undefined;
+  readonly ep: Cell;
+  readonly ap: Cell;
+  readonly uses: readonly UseCell[];
+}
+
+/**
+ * Follows the plates down to preparations and ingredients: what is asked, overage once at the preparation nearest
+ * the plate, less what stock is good until the service, made in whole pieces and batches; its parts follow what
+ * is made.
+ * @param order parts before what is made of them.
+ */
+export function needCells(
+  formula: FormulaCells,
+  order: readonly PreparationCells[],
+  plates: readonly PlateCells[],
+  service: Service,
+  serviceAt: string,
+): { preparations: NeedCells[]; ingredients: IngredientCells[] } {
+  const { ledger } = formula;
+  const onPlates = usesOnPlates(plates);
+  const inParts = new Map<string, UseCell[]>();
+  const needs: NeedCells[] = [];
+  const wanted = new Map<string, { ingredient: string; cut: string | undefined; uses: WeighedUse[] }>();
+  const want = (ingredient: string, cut: string | undefined, use: WeighedUse) => {
+    const key = cutKey(ingredient, cut);
+    const known = wanted.get(key) ?? { ingredient, cut, uses: [] };
+    known.uses.push(use);
+    wanted.set(key, known);
+  };
+
+  // From the plate down: a preparation comes before its parts.
+  for (const cells of [...order].reverse()) {
+    const { preparation, at } = cells;
+    const path = `calc:/needs/${preparation.id}`;
+    const direct = (onPlates.get(`preparation ${preparation.id}`) ?? []).map((use, i): UseCell => {
+      const g = ledger.derive(`${path}/plates/${i}`, "g", sumOfProducts, use.pairs);
+      return { course: use.course, dish: use.dish, variant: use.variant, g };
+    });
+    const plated = ledger.derive(
+      `${path}/plated`,
+      "g",
+      sum,
+      direct.map((use) => use.g),
+    );
+    const overage =
+      preparation.overage === undefined || direct.length === 0
+        ? nothing(ledger)
+        : ledger.derive(`${path}/overage`, "g", times, [
+            plated,
+            stated(ledger, `book:${at}/overage`, "ratio", preparation.overage),
+          ]);
+    const parts = inParts.get(preparation.id) ?? [];
+    const asked = ledger.derive(`${path}/asked`, "g", sum, [plated, overage, ...parts.map((use) => use.g)]);
+    const stock = stockCell(formula, cells, service, serviceAt, path);
+    const toMake =
+      stock === nothing(ledger) ? asked : ledger.derive(`${path}/to-make`, "g", shortOf, [asked, stock]);
+    const batches = batchCells(ledger, cells, toMake, `calc:/batches/${preparation.id}`, formula.problems);
+    const factor = ledger.derive(`${path}/factor`, "ratio", over, [batches.madeG, cells.yieldG]);
+    needs.push({ cells, uses: [...direct, ...parts], overage, asked, stock, toMake, batches, factor });
+
+    for (const { line, ep, ap } of cells.lines) {
+      const by = { preparation: preparation.id, line: line.id };
+      if ("ingredient" in line.item) {
+        want(line.item.ingredient, line.item.cut, { ...by, pairs: [ep, factor], apPairs: [ap, factor] });
+        continue;
+      }
+      const g = ledger.derive(
+        `calc:/needs/${line.item.preparation}/from/${preparation.id}/${line.id}`,
+        "g",
+        times,
+        [ep, factor],
+      );
+      inParts.set(line.item.preparation, [...(inParts.get(line.item.preparation) ?? []), { ...by, g }]);
+    }
+  }
+  for (const uses of onPlates.values())
+    for (const use of uses) if (use.ingredient !== undefined) want(use.ingredient, use.cut, use);
+
+  const ingredients = [...wanted.values()].map(({ ingredient, cut, uses }): IngredientCells => {
+    const path = `calc:/ingredients/${cutKey(ingredient, cut)}`;
+    const made = uses.map(({ pairs, apPairs: _, ...by }, i): UseCell => {
+      const rule = pairs.length === 2 ? times : sumOfProducts;
+      return { ...by, g: ledger.derive(`${path}/uses/${i}`, "g", rule, pairs) };
+    });
+    const ep = ledger.derive(
+      `${path}/ep`,
+      "g",
+      sum,
+      made.map((use) => use.g),
+    );
+    const trimmed = uses.some((use) => use.apPairs.some((cell, k) => cell !== use.pairs[k]));
+    const ap = trimmed
+      ? ledger.derive(
+          `${path}/ap`,
+          "g",
+          sumOfProducts,
+          uses.flatMap((use) => use.apPairs),
+        )
+      : ep;
+    return { ingredient, cut, ep, ap, uses: made };
+  });
+  return { preparations: needs.reverse(), ingredients };
+}
+
+interface WeighedUse {
+  readonly course?: string;
+  readonly dish?: string;
+  readonly variant?: string;
+  readonly preparation?: string;
+  readonly line?: string;
+  /** Cells in pairs whose products add to the grams. */
+  readonly pairs: Cell[];
+  readonly apPairs: Cell[];
+}
+
+interface PlateUse extends WeighedUse {
+  readonly ingredient: string | undefined;
+  readonly cut: string | undefined;
+}
+
+/** What the plates ask for, one entry a row of plates and item. */
+function usesOnPlates(plates: readonly PlateCells[]): Map<string, PlateUse[]> {
+  const found = new Map<string, PlateUse[]>();
+  for (const { course, row, plates: count, placed } of plates) {
+    const ofRow = new Map<string, PlateUse>();
+    for (const { preparation, ingredient, cut, ep, ap } of placed) {
+      const key =
+        preparation === undefined ? `ingredient ${cutKey(ingredient!, cut)}` : `preparation ${preparation}`;
+      const by = { course, dish: row.dish.id, variant: row.form.name };
+      const use = ofRow.get(key) ?? { ...by, ingredient, cut, pairs: [], apPairs: [] };
+      use.pairs.push(count, ep);
+      use.apPairs.push(count, ap);
+      ofRow.set(key, use);
+    }
+    for (const [key, use] of ofRow) found.set(key, [...(found.get(key) ?? []), use]);
+  }
+  return found;
+}
+
+function stockCell(
+  formula: FormulaCells,
+  cells: PreparationCells,
+  service: Service,
+  serviceAt: string,
+  path: string,
+): Cell {
+  const { ledger } = formula;
+  const good = service.stock.flatMap((lot, i): Cell[] => {
+    const mine = "preparation" in lot.item && lot.item.preparation === cells.preparation.id;
+    if (!mine || lot.useBy < service.at.slice(0, 10)) return [];
+    const at = `${serviceAt}/stock/${i}/amount`;
+    return [gramsCell(ledger, `${path}/stock/${i}`, lot.amount, at, cells.matter, formula.problems)];
+  });
+  return good.length === 0 ? nothing(ledger) : ledger.derive(`${path}/stock`, "g", sum, good);
+}
