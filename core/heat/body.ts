@@ -146,3 +146,15 @@ export function conductivityAt(s: Substance, celsius: number): number {
   const i = Math.min(s.celsius.length - 2, Math.floor(place));
   return s.conductivity[i]! + (place - i) * (s.conductivity[i + 1]! - s.conductivity[i]!);
 }
+
+/** Temperatures along the first axis through the centre of the others: distance from the centre in mm, and °C. */
+export function profileOf(body: Body, celsius: Float64Array): { mm: number[]; celsius: number[] } {
+  const axis = body.axes[0]!;
+  const lines = Array.from({ length: axis.n }, (_, cell) =>
+    probe(
+      body,
+      body.axes.map((other, which) => (which === 0 ? [{ cell, weight: 1 }] : centreWeights(other))),
+    ),
+  );
+  return { mm: Array.from(axis.centres, (r) => r * 1000), celsius: lines.map((line) => read(line, celsius)) };
+}

@@ -96,6 +96,7 @@ function implicit(
   const last = n - 1;
   // Constant properties and plain faces make the equations linear: one round solves them.
   const direct = linear && !faces.outer.evaporation && !faces.inner?.evaporation;
+  let before = Number.POSITIVE_INFINITY;
   for (let round = 0; round < 20; round++) {
     readCells(b, n, substances);
     for (let i = 0; i < last; i++)
@@ -134,7 +135,10 @@ function implicit(
       else if (-rise > moved) moved = -rise;
     }
     if (!Number.isFinite(moved)) return false;
-    if (!direct && moved > settledK) continue;
+    // What the next round would move, if the rounds go on shrinking as they do.
+    const toCome = moved < before ? (moved * moved) / before : moved;
+    before = moved;
+    if (!direct && moved > settledK && toCome > settledK) continue;
     // The linear flows of the last round are the ones the cells received, to the last digit.
     const outerC = celsius[last]! + right[last]!;
     const innerC = celsius[0]! + right[0]!;
@@ -146,8 +150,8 @@ function implicit(
   return false;
 }
 
-/** A round of Newton that moves no cell by more than this ends the search, K. */
-const settledK = 2e-4;
+/** The search ends when a round moves no cell by more than this, or the next one would not, K. */
+const settledK = 5e-4;
 
 /** W/m² that evaporation takes from a face. */
 function evaporated(s: Surroundings, at: number, insideC: number, resistance: number, dried: number): number {

@@ -23,6 +23,8 @@ export type Sample = {
   /** At the geometric centre, and at the point that has had least. */
   log10: number;
   worstLog10: number;
+  /** Temperature of every cell. */
+  celsius: Float64Array;
 };
 
 /** log10 reductions a second at a temperature in °C. */
@@ -36,7 +38,7 @@ export type March = {
   until?: (sample: Sample) => number;
   limitS: number;
   killRate: KillRate;
-  /** Largest error in any cell that one step may make, K. */
+  /** Largest error one step may make, K: at the centre, and as root mean square over the volume. */
   stepToleranceK: number;
 };
 
@@ -91,6 +93,7 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
   const core = centreProbe(body);
   const surface = surfaceProbe(body);
   const n = body.cells;
+  const volume = body.volume.reduce((a, b) => a + b, 0);
   const middleC = new Float64Array(n);
   const wholeC = new Float64Array(n);
   const copy = (s: State): State => ({ heat: s.heat.slice(), dried: s.dried.slice(), heatIn: s.heatIn });
@@ -114,6 +117,7 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
       hottestC: Math.max(hottestC, surfaceC),
       log10: progress.killedAtCore,
       worstLog10,
+      celsius,
     };
   }
   const ratesOf = (celsius: Float64Array) => celsius.map((t) => how.killRate(t));
@@ -135,11 +139,15 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
       if (!inside.advance(halves, faces, at + seconds / 2, seconds / 2)) return undefined;
       const celsius = temperatures(body, halves, new Float64Array(n));
       temperatures(body, whole, wholeC);
-      let errorK = 0;
+      // Root mean square over the volume, and the centre for itself: a front of thawing that passes a cell is a
+      // kink in time there and would rule the step for ever if the worst cell did.
+      let squares = 0;
       for (let i = 0; i < n; i++) {
-        errorK = Math.max(errorK, Math.abs(celsius[i]! - wholeC[i]!) / 3);
+        squares += (celsius[i]! - wholeC[i]!) ** 2 * body.volume[i]!;
         halves.heat[i] = halves.heat[i]! + (halves.heat[i]! - whole.heat[i]!) / 3;
       }
+      const atCoreK = Math.abs(read(core, celsius) - read(core, wholeC));
+      const errorK = Math.max(Math.sqrt(squares / volume), atCoreK) / 3;
       halves.heatIn += (halves.heatIn - whole.heatIn) / 3;
       temperatures(body, halves, celsius);
       const rates = ratesOf(celsius);
@@ -148,8 +156,7 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
         killed[i] = killed[i]! + (seconds / 6) * (from.rates[i]! + 4 * middleRates[i]! + rates[i]!);
       const coreC = read(core, celsius);
       const atCore =
-        from.progress.killedAtCore +
-        killedOver(how.killRate, from.sample.coreC, middleCoreC, coreC, seconds);
+        from.progress.killedAtCore + killedOver(how.killRate, from.sample.coreC, middleCoreC, coreC, seconds);
       const progress = { state: halves, killed, killedAtCore: atCore };
       const sample = sampleOf(celsius, progress, at + seconds);
       return { end: { sample, progress, celsius, rates }, errorK };

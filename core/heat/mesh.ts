@@ -20,18 +20,20 @@ export type Axis = {
   layer: Uint8Array;
 };
 
+/** A layer along an axis: its thickness in metres and its place in the list of substances. */
+export type AxisLayer = { m: number; id: number };
+
 /**
  * Divides a direction into about `cells` cells: a whole number for each layer, small near the surfaces, where
- * the temperature is steep, and in thin layers. `layersM` run from the outer end inwards and add to `lengthM`
- * (for a symmetric axis, to the half thickness or radius).
+ * the temperature is steep. Layers run from the outer end inwards, to the centre on a symmetric axis.
  */
 export function axisOf(
-  layersM: readonly number[],
+  layers: readonly AxisLayer[],
   power: 0 | 1 | 2,
   symmetric: boolean,
   cells: number,
 ): Axis {
-  const length = layersM.reduce((a, b) => a + b, 0);
+  const length = layers.reduce((sum, layer) => sum + layer.m, 0);
   // Cells grow from the surface inwards: their size goes as (depth + length / 2), about 1 to 3 across.
   const offset = length / 2;
   const mark = symmetric
@@ -44,14 +46,14 @@ export function axisOf(
   const depths = [0];
   const layerOf: number[] = [];
   let start = 0;
-  for (const [which, thickness] of layersM.entries()) {
-    const end = which === layersM.length - 1 ? length : start + thickness;
-    const least = thickness > length / 50 ? 3 : 1;
+  for (const [which, { m, id }] of layers.entries()) {
+    const end = which === layers.length - 1 ? length : start + m;
+    const least = m > length / 50 ? 3 : 1;
     const count = Math.max(least, Math.round((cells * (mark(end) - mark(start))) / total));
     for (let i = 1; i <= count; i++) {
       const wanted = mark(start) + (i / count) * (mark(end) - mark(start));
       depths.push(i === count ? end : depthAt(mark, wanted, start, end));
-      layerOf.push(which);
+      layerOf.push(id);
     }
     start = end;
   }
