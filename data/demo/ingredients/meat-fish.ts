@@ -77,8 +77,8 @@ export const meatFish = [
     id: "guinea-fowl-breast",
     name: "Guinea-fowl suprême, skin on, wing bone in",
     pieces: [
-      { name: "piece", g: 190, source: memory },
-      { name: "fillet", g: 190, source: memory },
+      { name: "piece", g: 180, source: memory },
+      { name: "fillet", g: 180, source: memory },
     ],
     cuts: [
       {

@@ -29,7 +29,7 @@ function team(
   return Array.from({ length: count }, (_, i): Person => {
     const shifts = [evening(i)];
     if (i < d1) shifts.unshift(i % 2 === 0 ? early("D-1") : late("D-1"));
-    if (i < d2) shifts.unshift(early("D-2"));
+    if (i < d2) shifts.unshift(i % 2 === 0 ? late("D-2") : early("D-2"));
     return { id: `${id}-${i + 1}`, name: `${name} ${i + 1}`, skills, station, shifts };
   });
 }
@@ -49,7 +49,7 @@ export const banquetCrew: Person[] = [
       name: `Baker ${n}`,
       skills: can.baker,
       station: "bakery",
-      shifts: n === 1 ? [early("D-2"), early("D-1"), baking] : [early("D-1"), baking],
+      shifts: n === 1 ? [late("D-2"), early("D-1"), baking] : [early("D-1"), baking],
     }),
   ),
   ...team("commis", "Commis", "pass", can.commis, 8, 1, 0),

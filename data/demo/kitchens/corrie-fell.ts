@@ -10,7 +10,8 @@ export const corrieFell = {
   currency: "EUR",
   stations,
   skills,
-  // Two on D-2, four on D-1, six on D; crew meal in two sittings; eleven hours of rest between shifts.
+  // Two on D-2, late so that stock and levain go into the night; four on D-1, six on D; crew meal in two sittings;
+  // eleven hours of rest between shifts.
   crew: [
     {
       id: "mira",
@@ -28,7 +29,7 @@ export const corrieFell = {
       skills: can.sous,
       station: "sauce",
       shifts: [
-        shift("D-2", "07:00", "16:30", ["12:00", "12:30"], ["14:30", "14:45"]),
+        shift("D-2", "10:00", "19:30", ["13:30", "14:00"], ["17:00", "17:15"]),
         shift("D-1", "08:00", "17:30", ["12:30", "13:00"], ["15:15", "15:30"]),
         shift("D", "10:30", "22:45", ["14:00", "14:30"], ["17:30", "18:00"]),
       ],
@@ -49,7 +50,7 @@ export const corrieFell = {
       skills: [...can.baker, "cold", "butchery"],
       station: "bakery",
       shifts: [
-        shift("D-2", "07:00", "16:30", ["12:30", "13:00"], ["14:45", "15:00"]),
+        shift("D-2", "10:00", "19:30", ["14:00", "14:30"], ["17:15", "17:30"]),
         shift("D", "08:00", "20:30", ["12:00", "12:30"], ["15:30", "16:00"], ["17:30", "18:00"]),
       ],
     },

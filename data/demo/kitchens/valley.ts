@@ -20,7 +20,7 @@ export const valley = {
       skills: can.chef,
       station: "sauce",
       shifts: [
-        shift("D-2", "07:00", "16:00", lunch),
+        shift("D-2", "10:00", "19:30", ["14:00", "14:30"]),
         shift("D-1", "08:00", "17:30", lunch),
         shift("D", "10:30", "22:45", ["14:30", "15:00"], meal),
       ],
@@ -31,7 +31,7 @@ export const valley = {
       skills: [...can.pastry, "cold"],
       station: "pastry",
       shifts: [
-        shift("D-2", "07:00", "16:00", lunch),
+        shift("D-2", "10:00", "19:30", ["14:00", "14:30"]),
         shift("D-1", "08:00", "17:30", lunch),
         shift("D", "10:30", "23:00", ["14:30", "15:00"], meal),
       ],

@@ -20,11 +20,11 @@ export const kelderVoss = {
       catchWeight: true,
     }),
     pack("kv-short-rib-1600g", "short-rib", 1, 1600, "g", "24.00", { catchWeight: true }),
-    pack("kv-guinea-fowl-breast-10x190g", "guinea-fowl-breast", 10, 190, "g", "37.62", {
-      breaks: [{ fromPacks: 5, price: "35.91" }],
+    pack("kv-guinea-fowl-breast-10x180g", "guinea-fowl-breast", 10, 180, "g", "35.64", {
+      breaks: [{ fromPacks: 5, price: "34.02" }],
       catchWeight: true,
     }),
-    pack("kv-guinea-fowl-breast-2x190g", "guinea-fowl-breast", 2, 190, "g", "7.98", { catchWeight: true }),
+    pack("kv-guinea-fowl-breast-2x180g", "guinea-fowl-breast", 2, 180, "g", "7.56", { catchWeight: true }),
     pack("kv-guinea-fowl-crown-6x620g", "guinea-fowl-crown", 6, 620, "g", "44.27", { catchWeight: true }),
     pack("kv-guinea-fowl-bones-5kg", "guinea-fowl-bones", 1, 5, "kg", "9.50"),
     pack("kv-chicken-bones-10kg", "chicken-bones", 1, 10, "kg", "14.00"),
