@@ -1,0 +1,33 @@
+import type { z } from "zod";
+import type { MenuSchema } from "../../core/production/schema.ts";
+
+export type MenuInput = z.input<typeof MenuSchema>;
+
+/** The supper, and the one plate with which the rib is tried at the bench. */
+export const menus: MenuInput[] = [
+  {
+    id: "first-light",
+    name: "First Light supper",
+    courses: [
+      { id: "bread", name: "Bread", afterMin: 0, options: [{ dish: "bread-butter", share: 1 }] },
+      { id: "char", name: "First", afterMin: 12, options: [{ dish: "char", share: 1 }] },
+      { id: "soup", name: "Soup", afterMin: 42, options: [{ dish: "veloute", share: 1 }] },
+      {
+        id: "main",
+        name: "Main",
+        afterMin: 75,
+        options: [
+          { dish: "short-rib", share: 44 },
+          { dish: "guinea-fowl", share: 21 },
+          { dish: "pithivier", share: 0, for: ["vegetarian", "vegan"] },
+        ],
+      },
+      { id: "dessert", name: "Dessert", afterMin: 120, options: [{ dish: "custard-tart", share: 1 }] },
+    ],
+  },
+  {
+    id: "bench-trial",
+    name: "Bench trial: the rib plate",
+    courses: [{ id: "main", name: "Main", afterMin: 0, options: [{ dish: "short-rib", share: 1 }] }],
+  },
+];
