@@ -9,7 +9,7 @@ import {
 import { type Bridge, convertExactly, type Link, type Refusal } from "./convert.ts";
 import { type Beside, readAmount } from "./read.ts";
 import type { ReadOptions } from "./read-quantity.ts";
-import { UNITS, type Unit } from "./units.ts";
+import { UNITS, type Unit, unitFacts } from "./units.ts";
 import { unitWord } from "./words.ts";
 import { writeAmount } from "./write.ts";
 import { exactText } from "./write-number.ts";

@@ -22,10 +22,14 @@ export function writeDecimal(value: Rational, places: number, mark: "." | ","): 
   return trimmed.replace("-", "−").replace(".", mark);
 }
 
-/** Places after the mark that keep `figures` significant figures of a value. */
+/** More places than this are no amount of anything: a billionth of a gram is written as 0. */
+const MOST_PLACES = 9;
+
+/** Places after the mark that keep `figures` significant figures of a value, nine at most. */
 export function placesFor(value: Rational, figures: number): number {
   const size = Math.abs(toNumber(value));
-  return size === 0 ? 0 : Math.max(0, figures - 1 - Math.floor(Math.log10(size)));
+  if (size === 0) return value.n === 0n ? 0 : MOST_PLACES;
+  return Math.min(MOST_PLACES, Math.max(0, figures - 1 - Math.floor(Math.log10(size))));
 }
 
 /** Exact text: a decimal where it ends, else a fraction ("2.5", "1/3"). */

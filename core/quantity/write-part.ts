@@ -19,13 +19,13 @@ export const abs = (value: Rational) => (value.n < 0n ? { n: -value.n, d: value.
 export const within = (near: Rational, value: Rational, ratio: Rational) =>
   compare(abs(subtract(near, value)), multiply(abs(value), ratio)) <= 0;
 
-/** A number with `places` after the mark, ties to even. */
+/** A number with `places` after the mark, or more where two figures need them; ties to even. */
 export function decimalPart(value: Rational, unit: Unit, places: number, mark: "." | ","): Part {
-  const scale = rational(10n ** BigInt(places));
+  // Something is never written as nothing, and 6 mg not as 0.01 g.
+  const enough = Math.max(places, placesFor(value, 2));
+  const scale = rational(10n ** BigInt(enough));
   const rounded = divide(rational(roundRational(multiply(value, scale), "half-even")), scale);
-  // Something is never written as nothing: what a measure would round away keeps two figures.
-  if (rounded.n === 0n && value.n !== 0n) return decimalPart(value, unit, placesFor(value, 2), mark);
-  return { value: rounded, unit, number: writeDecimal(rounded, places, mark) };
+  return { value: rounded, unit, number: writeDecimal(rounded, enough, mark) };
 }
 
 /** Value in another unit of the same dimension. */

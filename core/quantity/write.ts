@@ -56,7 +56,7 @@ const JOIN: Partial<Record<Unit, string>> = { gal: " + ", qt: " + ", cup: " + ",
 /**
  * Writes an amount for a cook, with fractions for spoons, cups and pounds and decimals for metric units.
  * `given` never changes the unit; `metric` and `us` round to what the measures show:
- * 0.01 g under 1 g, 0.1 g under 10 g, then 1 g; spoons, cups and ounces to their own fractions.
+ * 0.01 g under 1 g, 0.1 g under 10 g, then 1 g, and two figures at least; spoons, cups and ounces to their own fractions.
  * A volume stays a volume: crossing to mass is `convert`'s business.
  */
 export function writeAmount(amount: Amount, options: WriteOptions = {}): Written {
@@ -106,7 +106,7 @@ function inSystem(amount: Amount, system: "metric" | "us", mark: "." | ","): Par
   const value = exactValue(amount.value);
   const { dimension } = unitFacts(unit);
   if (dimension === "count") return [asGiven(amount, 6, mark)];
-  if (dimension === "time") return hoursAndMinutes(toBaseExactly(value, unit));
+  if (dimension === "time") return clockParts(toBaseExactly(value, unit), mark);
   if (dimension === "temperature") {
     const degrees: Unit = system === "us" ? "°F" : "°C";
     return [decimalPart(exactly(value, unit, degrees), degrees, 1, mark)];
@@ -119,7 +119,7 @@ function metric(value: Rational, unit: Unit, mark: "." | ","): Part {
   const size = Math.abs(toNumber(base));
   const { dimension } = unitFacts(unit);
   if (dimension === "length") {
-    const length: Unit = size < 20 ? "mm" : "cm";
+    const length: Unit = size < 19.95 ? "mm" : "cm";
     return decimalPart(exactly(value, unit, length), length, 1, mark);
   }
   const [small, large]: [Unit, Unit] = dimension === "mass" ? ["g", "kg"] : ["mL", "L"];
@@ -127,12 +127,15 @@ function metric(value: Rational, unit: Unit, mark: "." | ","): Part {
   return decimalPart(exactly(base, small, large), large, size < 9999.5 ? 3 : 2, mark);
 }
 
-function hoursAndMinutes(minutes: Rational): Part[] {
-  if (compare(minutes, rational(1)) < 0) return [decimalPart(multiply(minutes, rational(60)), "s", 0, ".")];
-  const whole = roundRational(minutes, "half-even");
-  const [h, min] = [whole / 60n, whole % 60n];
+/** Whole minutes from ten minutes up, whole seconds from ten seconds up. */
+function clockParts(minutes: Rational, mark: "." | ","): Part[] {
+  const inSeconds = multiply(minutes, rational(60));
+  if (compare(inSeconds, rational(19, 2)) < 0) return [decimalPart(inSeconds, "s", 0, mark)];
+  const finer = compare(minutes, rational(10)) < 0;
+  const total = finer ? roundRational(inSeconds, "half-even") : 60n * roundRational(minutes, "half-even");
   const part = (n: bigint, unit: Unit): Part => ({ value: rational(n), unit, number: String(n) });
-  return [...(h > 0n ? [part(h, "h")] : []), ...(min > 0n || h === 0n ? [part(min, "min")] : [])];
+  const parts = [part(total / 3600n, "h"), part((total / 60n) % 60n, "min"), part(total % 60n, "s")];
+  return parts.filter(({ value }) => value.n > 0n);
 }
 
 const PLURAL: Partial<Record<Unit, string>> = {
