@@ -211,7 +211,7 @@ const slice: PlacementInput = {
   turnDeg: 90,
   gesture: "slide off the slice with the point towards the guest",
   seconds: 9,
-  serveC: { atLeast: 14, atMost: 22 },
+  serveC: { atLeast: 8, atMost: 18 },
 };
 const quince: PlacementInput = {
   n: 2,
@@ -283,7 +283,14 @@ export const dishes: DishInput[] = [
     id: "char",
     name: "Salted char, horseradish buttermilk, cucumber",
     description: "Farmed char salted with plain salt and served raw, with horseradish, dill and toasted rye.",
-    plate: { outline: "round", name: "coupe plate, chilled", widthMm: 270, depthMm: 28, wellMm: 190, plateC: 6 },
+    plate: {
+      outline: "round",
+      name: "coupe plate, chilled",
+      widthMm: 270,
+      depthMm: 28,
+      wellMm: 190,
+      plateC: 6,
+    },
     placements: [
       fish,
       sauce,
@@ -350,7 +357,9 @@ export const dishes: DishInput[] = [
         need: "vegan",
         replace: [
           instead(fish, "salt-baked-carrot", 60, { gesture: "fold five slices loosely in an arc" }),
-          instead(sauce, "horseradish-seed-cream", 30, { gesture: "from the marked bottle, into the hollow" }),
+          instead(sauce, "horseradish-seed-cream", 30, {
+            gesture: "from the marked bottle, into the hollow",
+          }),
         ],
       },
       { need: "coeliac", replace: [instead(crumb, "buckwheat-crumb", 8)] },
@@ -360,7 +369,8 @@ export const dishes: DishInput[] = [
   {
     id: "veloute",
     name: "Celeriac velouté, hazelnut brown butter, pear",
-    description: "Celeriac bound by its own starch, finished with cream; raw pear and brown butter with hazelnuts.",
+    description:
+      "Celeriac bound by its own starch, finished with cream; raw pear and brown butter with hazelnuts.",
     plate: { outline: "bowl", name: "soup bowl, warmed", widthMm: 230, depthMm: 48, wellMm: 150, plateC: 60 },
     placements: [pear, nutButter, soup],
     variants: [
@@ -380,7 +390,9 @@ export const dishes: DishInput[] = [
             gesture: "from the marked pot, one spoon before the pear",
             serveC: { atLeast: 15 },
           }),
-          instead(soup, "celeriac-veloute-vegan", 185, { gesture: "froth, pour from the marked jug round the pear" }),
+          instead(soup, "celeriac-veloute-vegan", 185, {
+            gesture: "froth, pour from the marked jug round the pear",
+          }),
         ],
       },
     ],
@@ -390,7 +402,14 @@ export const dishes: DishInput[] = [
     id: "short-rib",
     name: "Braised short rib, black-garlic jus, barley and kale, salsify",
     description: "Beef salted overnight and braised on the bone, glazed in its own liquor.",
-    plate: { outline: "round", name: "main plate, warmed", widthMm: 295, depthMm: 26, wellMm: 210, plateC: 60 },
+    plate: {
+      outline: "round",
+      name: "main plate, warmed",
+      widthMm: 295,
+      depthMm: 26,
+      wellMm: 210,
+      plateC: 60,
+    },
     placements: [grain, rib, salsify, jus],
     variants: [
       { need: "coeliac", replace: [noGlutenGrain] },
@@ -402,8 +421,16 @@ export const dishes: DishInput[] = [
   {
     id: "guinea-fowl",
     name: "Guinea-fowl breast, black-garlic jus, barley and kale, salsify",
-    description: "Cooked at 64 °C in the water bath, the skin crisped in the pan. Served below 74 °C.",
-    plate: { outline: "round", name: "main plate, warmed", widthMm: 295, depthMm: 26, wellMm: 210, plateC: 60 },
+    description:
+      "Cooked in the water bath to a core of 63 °C, the skin crisped in the pan. Served below 74 °C.",
+    plate: {
+      outline: "round",
+      name: "main plate, warmed",
+      widthMm: 295,
+      depthMm: 26,
+      wellMm: 210,
+      plateC: 60,
+    },
     placements: [grain, bird, salsify, jus],
     variants: [
       { need: "coeliac", replace: [noGlutenGrain] },
@@ -415,10 +442,26 @@ export const dishes: DishInput[] = [
     id: "pithivier",
     name: "Mushroom and barley pithivier, black garlic, buckwheat and kale, salsify",
     description: "Cultivated mushrooms and barley in butter puff pastry, a jus of mushrooms.",
-    plate: { outline: "round", name: "main plate, warmed", widthMm: 295, depthMm: 26, wellMm: 210, plateC: 60 },
+    plate: {
+      outline: "round",
+      name: "main plate, warmed",
+      widthMm: 295,
+      depthMm: 26,
+      wellMm: 210,
+      plateC: 60,
+    },
     placements: [
       pie,
-      { ...grain, n: 2, preparation: "buckwheat-kale", amount: g(80), sizeMm: [80, 80], xMm: 50, yMm: -28, seconds: 10 },
+      {
+        ...grain,
+        n: 2,
+        preparation: "buckwheat-kale",
+        amount: g(80),
+        sizeMm: [80, 80],
+        xMm: 50,
+        yMm: -28,
+        seconds: 10,
+      },
       { ...salsify, xMm: 44, yMm: 56 },
       {
         ...jus,
@@ -432,11 +475,21 @@ export const dishes: DishInput[] = [
     variants: [
       {
         need: "coeliac",
-        replace: [instead(pie, "mushroom-bean-parcel", 180, { sizeMm: [88, 88], gesture: "set whole, seam down, brush with oil" })],
+        replace: [
+          instead(pie, "mushroom-bean-parcel", 180, {
+            sizeMm: [88, 88],
+            gesture: "set whole, seam down, brush with oil",
+          }),
+        ],
       },
       {
         need: "vegan",
-        replace: [instead(pie, "mushroom-bean-parcel", 180, { sizeMm: [88, 88], gesture: "set whole, seam down, brush with oil" })],
+        replace: [
+          instead(pie, "mushroom-bean-parcel", 180, {
+            sizeMm: [88, 88],
+            gesture: "set whole, seam down, brush with oil",
+          }),
+        ],
       },
     ],
     windowMin: 16,
@@ -445,7 +498,14 @@ export const dishes: DishInput[] = [
     id: "custard-tart",
     name: "Burnt-honey custard tart, quince, buckwheat, yoghurt sorbet",
     description: "Honey taken to the edge of bitter, quince in its own syrup with brandy.",
-    plate: { outline: "round", name: "dessert plate, cool", widthMm: 265, depthMm: 22, wellMm: 190, plateC: 16 },
+    plate: {
+      outline: "round",
+      name: "dessert plate, cool",
+      widthMm: 265,
+      depthMm: 22,
+      wellMm: 190,
+      plateC: 16,
+    },
     placements: [slice, quince, tuile, sorbet],
     variants: [
       {

@@ -8,8 +8,8 @@ import {
   g,
   HOUR,
   invented,
-  of,
   made,
+  of,
   on,
   type PreparationInput,
   pull,
@@ -136,6 +136,7 @@ export const bread: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 4.3, unit: "kg" }, vessel: "mixer, 6 kg of dough" },
+    overage: 0.03,
     life: [ambientLife(12 * HOUR), frozenLife(30)],
     bestWithinMinutes: 10 * HOUR,
     specification: [
@@ -149,11 +150,7 @@ export const bread: PreparationInput[] = [
     name: "Cultured butter",
     description: "Pasteurised cream ripened overnight, churned, washed and salted; discs of 14 g.",
     yield: { amount: g(1036), pieces: 74 },
-    lines: [
-      of("cream", 2460, "ripen"),
-      of("butter-culture", 1, "ripen"),
-      of("sea-salt-flakes", 12, "wash"),
-    ],
+    lines: [of("cream", 2460, "ripen"), of("butter-culture", 1, "ripen"), of("sea-salt-flakes", 12, "wash")],
     steps: [
       {
         id: "ripen",
@@ -209,6 +206,7 @@ export const bread: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: g(2500), vessel: "mixer, 20 L" },
+    overage: 0.04,
     life: [coldLife(7), frozenLife(60)],
     density: { kgPerL: 0.93, source: invented },
     specification: [

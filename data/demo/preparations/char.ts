@@ -1,6 +1,6 @@
 import {
-  ambientLife,
   ambient,
+  ambientLife,
   cold,
   coldLife,
   DAY,
@@ -24,7 +24,9 @@ export const char: PreparationInput[] = [
     description: "Farmed char salted dry at 1.9 % of its weight, rested two nights, sliced. Eaten raw.",
     yield: { amount: g(3710), pieces: 67 },
     lines: [
-      of("char-fillet", 4500, "receive", { note: "ten sides, skin on; skin and trim are taken off after salting" }),
+      of("char-fillet", 4500, "receive", {
+        note: "ten sides, skin on; skin and trim are taken off after salting",
+      }),
       of("salt", 86, "salt"),
       of("sugar", 30, "salt"),
       of("coriander-seed", 5, "salt"),
@@ -84,6 +86,7 @@ export const char: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 12, unit: "kg" }, vessel: "racks of the cold room" },
+    overage: 0.03,
     life: [coldLife(5)],
     bestWithinMinutes: 6 * HOUR,
     density: { kgPerL: 1.06, source: invented },
@@ -145,7 +148,8 @@ export const char: PreparationInput[] = [
   {
     id: "salt-baked-carrot",
     name: "Salt-baked carrot",
-    description: "In place of the fish: baked whole on salt, peeled, sliced and dressed with juniper. Vegan, without gluten.",
+    description:
+      "In place of the fish: baked whole on salt, peeled, sliced and dressed with juniper. Vegan, without gluten.",
     yield: { amount: g(620), pieces: 10 },
     lines: [
       of("carrot", 1000, "bake", { note: "large, scrubbed, whole; the skin goes after baking" }),
@@ -242,12 +246,14 @@ export const char: PreparationInput[] = [
           hazard: "growth in a pickle that is not sour enough",
           limit: { what: "pH", op: "<=", value: 4.2 },
           monitor: "pH of the liquor after 3 h.",
-          corrective: "Above 4.2: add vinegar, wait 1 h, measure again; else keep at 5 °C and use the same day.",
+          corrective:
+            "Above 4.2: add vinegar, wait 1 h, measure again; else keep at 5 °C and use the same day.",
           record: "Pickle log.",
         },
       },
     ],
     batch: { maxAmount: { value: 6, unit: "kg" }, vessel: "tub, 12 L" },
+    overage: 0.05,
     life: [coldLife(4)],
     density: { kgPerL: 0.98, source: invented },
     specification: [
@@ -290,6 +296,7 @@ export const char: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 8, unit: "kg" }, vessel: "tub, 12 L" },
+    overage: 0.05,
     life: [coldLife(3)],
     density: { kgPerL: 1.02, source: invented },
     specification: [{ what: "pH", least: 4.2, most: 4.6, unit: "pH" }],
@@ -406,6 +413,7 @@ export const char: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 1.2, unit: "kg" }, vessel: "blender, 2 L" },
+    overage: 0.05,
     life: [coldLife(3), { state: "frozen", maxMinutes: 30 * DAY, atMostC: -18 }],
     density: { kgPerL: 0.92, source: invented },
   },
@@ -443,6 +451,7 @@ export const char: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 1.1, unit: "kg" }, vessel: "two trays" },
+    overage: 0.05,
     life: [ambientLife(5 * DAY)],
     density: { kgPerL: 0.45, source: invented },
   },
@@ -451,11 +460,7 @@ export const char: PreparationInput[] = [
     name: "Crisp buckwheat",
     description: "For coeliac guests, in place of the rye.",
     yield: { amount: g(120) },
-    lines: [
-      of("buckwheat-groats", 112, "boil"),
-      of("rapeseed-oil", 60, "fry"),
-      of("salt", 1.5, "fry"),
-    ],
+    lines: [of("buckwheat-groats", 112, "boil"), of("rapeseed-oil", 60, "fry"), of("salt", 1.5, "fry")],
     steps: [
       {
         id: "boil",

@@ -4,8 +4,6 @@ import {
   DAY,
   g,
   HOUR,
-  hot,
-  hotLife,
   invented,
   made,
   of,
@@ -53,21 +51,30 @@ export const guineaFowl: PreparationInput[] = [
       {
         id: "bath",
         name: "Water bath",
-        text: "Bath at 64 °C, bags clipped apart, water over them. Start the clock when the bath is back at 64 °C. Out only when the log shows core and hold.",
+        text: "Bath at 64.5 °C, bags clipped apart, water over them. Start the clock when the bath is back at 64.5 °C. Out only when the log shows core and hold.",
         from: ["bag"],
         change: { factor: 0.915, as: "drained", source: invented },
         work: work("roast", "vacuum", { fixed: 6 }),
-        passive: { min: 100 },
-        uses: [on("bath", 1, "kg", { per: "kg", setC: 64, toleranceC: 0.5 })],
+        target: {
+          startC: 4,
+          stages: [
+            { name: "to the core", medium: "water-bath", mediumC: 64.5, coefficient: 150, untilCoreC: 63 },
+            { name: "hold", medium: "water-bath", mediumC: 64.5, coefficient: 150, minutes: 15 },
+          ],
+          spread: { thicknessMm: 2, startC: 1, mediumC: 0.3, coefficient: 0.2 },
+        },
+        uses: [on("bath", 1, "kg", { per: "kg", setC: 64.5, toleranceC: 0.5 })],
         pull: [pull("probe with foam seal", 1), pull("bag clip", 8)],
         control: {
           hazard: "Salmonella, Campylobacter and Listeria in a bird below 74 °C",
           limit: { what: "coreC", op: ">=", value: 63 },
-          and: [{ what: "minutes", op: ">=", value: 20 }],
+          and: [{ what: "minutes", op: ">=", value: 15 }],
           level: "critical",
-          localLimit: "variance and HACCP plan for cooking below 74 °C and for reduced-oxygen packing (Food Code 3-502.11)",
+          localLimit:
+            "variance and HACCP plan for cooking below 74 °C and for reduced-oxygen packing (Food Code 3-502.11)",
           monitor: "Needle probe through the foam seal in the thickest breast; bath recorder.",
-          corrective: "Bath below 63 °C: bring back and start the hold again. No record: cook to 74 °C or discard.",
+          corrective:
+            "Bath below 63 °C: bring back and start the hold again. No record: cook to 74 °C or discard.",
           record: "Bath log: bag, core, start and end of the hold.",
           source: {
             doc: "FSIS-GD-2021-14",
@@ -125,6 +132,7 @@ export const guineaFowl: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 5, unit: "kg" }, maxPieces: 34, vessel: "three iron pans, four rounds" },
+    overage: 0.03,
     life: [{ state: "hot", maxMinutes: 60, atLeastC: 57 }],
     bestWithinMinutes: 15,
     density: { kgPerL: 1.05, source: invented },

@@ -278,13 +278,15 @@ export const pithivier: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 2.5, unit: "kg" }, vessel: "pot, 12 L" },
+    overage: 0.06,
     life: [hotLife(4 * HOUR), coldLife(3)],
     density: { kgPerL: 1.04, source: invented },
   },
   {
     id: "mushroom-bean-parcel",
     name: "Savoy parcel of mushrooms and beans",
-    description: "For vegan and coeliac guests in place of the pithivier: no gluten, dairy, egg, nuts or soy.",
+    description:
+      "For vegan and coeliac guests in place of the pithivier: no gluten, dairy, egg, nuts or soy.",
     yield: { amount: g(720), pieces: 4 },
     lines: [
       of("savoy-cabbage", 190, "leaves", { cut: "leaves" }),

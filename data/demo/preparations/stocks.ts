@@ -18,7 +18,8 @@ export const stocks: PreparationInput[] = [
   {
     id: "brown-stock",
     name: "Brown veal and beef stock",
-    description: "Roast bones, no wine, no flour, no celery: it serves guests without alcohol and without gluten.",
+    description:
+      "Roast bones, no wine, no flour, no celery: it serves guests without alcohol and without gluten.",
     yield: { amount: { value: 15, unit: "kg" } },
     lines: [
       of("veal-bones", 7000, "roast-bones"),
@@ -62,7 +63,7 @@ export const stocks: PreparationInput[] = [
         from: ["roast-bones", "roast-roots"],
         change: { factor: 0.86, as: "evaporated", source: invented },
         work: work("sauce", "sauces", { fixed: 20 }),
-        passive: { min: 14 * HOUR },
+        passive: { min: 13 * HOUR },
         uses: [on("kettle", 33, "litre", { setC: 92, toleranceC: 4 })],
         hold: hot(5 * HOUR),
         control: {

@@ -105,16 +105,14 @@ export const ambient = (maxMin: number) => ({ state: "ambient", maxMin }) as con
 export const hot = (maxMin: number) => ({ state: "hot", maxMin, atLeastC: 63 }) as const;
 
 /** Days in the cold room at 4 °C or below, the making day counted. */
-export const coldLife = (days: number) =>
-  ({ state: "cold", maxMinutes: days * DAY, atMostC: 4 }) as const;
+export const coldLife = (days: number) => ({ state: "cold", maxMinutes: days * DAY, atMostC: 4 }) as const;
 export const frozenLife = (days: number) =>
   ({ state: "frozen", maxMinutes: days * DAY, atMostC: -18 }) as const;
 export const ambientLife = (minutes: number) => ({ state: "ambient", maxMinutes: minutes }) as const;
 export const hotLife = (minutes: number) => ({ state: "hot", maxMinutes: minutes, atLeastC: 63 }) as const;
 
 export const invented = { doc: "own trial, invented for the demo", kind: "invented" } as const;
-export const foodCode = (table: string) =>
-  ({ doc: "FDA Food Code 2022", table, kind: "published" }) as const;
+export const foodCode = (table: string) => ({ doc: "FDA Food Code 2022", table, kind: "published" }) as const;
 
 /** Two stages of cooling: 57 to 21 °C within two hours, to 5 °C within six in all (Food Code 3-501.14). */
 export const cooling = (what: string, level: "critical" | "practice") =>
