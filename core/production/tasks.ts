@@ -104,6 +104,8 @@ export interface Link {
   readonly least?: number;
   readonly most?: number;
   readonly best?: number;
+  /** How the food waits, where `most` is a hold or a life. */
+  readonly state?: "hot" | "cold" | "frozen" | "ambient";
 }
 
 /** Food that waits in a store from one moment to another and takes room there. */

@@ -1,0 +1,145 @@
+import type { Conflict, Problem, Result as Solved, Violation } from "../schedule/problem.ts";
+import { nameOf } from "./names.ts";
+import type { Broken } from "./plan-types.ts";
+import { ROOM_STEPS } from "./problem.ts";
+import type { Site } from "./site.ts";
+import type { LinkRule, Task, TaskSet } from "./tasks.ts";
+
+/** What the plan breaks: what no plan here could keep, and what the schedule does not keep (README, P17). */
+export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Solved): Broken[] {
+  const tasks = new Map(set.tasks.map((task) => [task.id, task]));
+  const name = (id: string) => {
+    const task = tasks.get(id);
+    return task ? nameOf(site, task) : id;
+  };
+  const lacks = mergedLacks(set);
+  const found = solved.violations.map((v) => violated(site, problem, tasks, name, v));
+  if (solved.schedule || found.length > 0) return [...lacks, ...found];
+  return [...lacks, ...solved.conflicts.map((c) => conflict(name, c))];
+}
+
+/** One lack of many tasks is said once. */
+function mergedLacks(set: TaskSet): Broken[] {
+  const merged = new Map<string, Broken>();
+  for (const lack of set.lacks) {
+    const known = merged.get(lack.what);
+    merged.set(
+      lack.what,
+      known
+        ? { ...known, tasks: [...known.tasks, ...lack.tasks], by: Math.max(known.by, lack.by) }
+        : { ...lack },
+    );
+  }
+  return [...merged.values()];
+}
+
+function violated(
+  site: Site,
+  problem: Problem,
+  tasks: ReadonlyMap<string, Task>,
+  name: (id: string) => string,
+  v: Violation,
+): Broken {
+  const [a = "", b = ""] = v.tasks;
+  const at = v.at === undefined ? "" : ` at ${site.clock.textOf(v.at)}`;
+  const on = v.on === undefined ? "" : (labelOf(site, v.on) ?? v.on);
+  const base = { tasks: v.tasks.filter((id) => tasks.has(id)), by: v.by, unit: v.unit as string };
+  switch (v.rule) {
+    case "least-lag":
+    case "longest-wait": {
+      const rule = (v.on ?? "after") as LinkRule;
+      return { ...base, rule, what: lagWords(rule, v.rule, name(a), name(b), v.by) };
+    }
+    case "shift":
+      return { ...base, rule: "shift", what: `${name(a)} runs ${v.by} min outside working time` };
+    case "deadline":
+    case "horizon":
+      return { ...base, rule: v.rule, what: `${name(a)} ends ${v.by} min too late` };
+    case "release":
+    case "now":
+      return { ...base, rule: "delivery", what: `${name(a)} begins ${v.by} min before it can` };
+    case "capacity": {
+      const resource = problem.resources?.find((r) => r.id === v.on);
+      const unit = resource?.dimensions?.length === 1 ? resource.dimensions[0]! : "room";
+      const by = v.by / ROOM_STEPS;
+      return { ...base, rule: "room", by, unit, what: `${on} is over full by ${round(by)} ${unit}${at}` };
+    }
+    case "state":
+      return {
+        ...base,
+        rule: "temperature",
+        unit: "°C",
+        what: `${on} is asked for two temperatures at once${at}`,
+      };
+    case "changeover":
+      return {
+        ...base,
+        rule: "changeover",
+        what: `${on} has ${v.by} min too little between ${name(a)} and ${name(b)}`,
+      };
+    case "exclusive":
+      return {
+        ...base,
+        rule: "exclusive",
+        what: `${on} holds ${name(a)} and ${name(b)} together for ${v.by} min`,
+      };
+    case "person-busy":
+      return { ...base, rule: "hands", what: `${on} is asked for in two places for ${v.by} min${at}` };
+    case "skill":
+    case "person-choice":
+    case "same-persons":
+      return {
+        ...base,
+        rule: "skill",
+        unit: "hands",
+        what: `${name(a)} is given to hands that cannot do it`,
+      };
+    case "pin":
+      return { ...base, rule: "pin", what: `${name(a)} is moved from where it is pinned` };
+    default:
+      return { ...base, rule: v.rule, what: `${v.tasks.map(name).join(" and ")}: ${v.rule}${at}` };
+  }
+}
+
+function lagWords(rule: LinkRule, kind: string, a: string, b: string, by: number): string {
+  if (kind === "least-lag")
+    switch (rule) {
+      case "line-check":
+        return `${a} is ready ${by} min after the line check begins`;
+      case "course":
+        return `${a} ends ${by} min after its course's moment`;
+      case "thawed":
+        return `${b} begins ${by} min before ${a.toLowerCase()} is done`;
+      default:
+        return `${b} begins ${by} min before ${a} allows`;
+    }
+  switch (rule) {
+    case "hold":
+    case "life":
+      return `${a} waits ${by} min too long for ${b}`;
+    case "plate-up":
+      return `${a} takes ${by} min more than its window`;
+    case "follows":
+      return `${a} stands ${by} min before ${b} begins`;
+    default:
+      return `${b} begins ${by} min too long after ${a}`;
+  }
+}
+
+function conflict(name: (id: string) => string, c: Conflict): Broken {
+  const names = c.tasks.slice(0, 3).map(name).join(", ");
+  const more = c.tasks.length > 3 ? ` and ${c.tasks.length - 3} more` : "";
+  return {
+    rule: "conflict",
+    tasks: c.tasks,
+    by: c.by ?? 0,
+    unit: "min",
+    what: `${c.rules.join(", ")} cannot all be kept: ${names}${more}`,
+  };
+}
+
+function labelOf(site: Site, id: string): string | undefined {
+  return site.units.all.find((u) => u.id === id)?.name ?? site.crew.find((c) => c.id === id)?.name;
+}
+
+const round = (x: number) => Math.round(x * 100) / 100;

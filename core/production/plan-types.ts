@@ -1,0 +1,101 @@
+/** What planning gives back: the parts of a run's result that the plan side makes. Minutes count from the horizon. */
+
+export type PlanStatus = "feasible" | "broken" | "none";
+
+export interface Plan {
+  readonly status: PlanStatus;
+  readonly objective: readonly Term[];
+  readonly tasks: readonly PlanTask[];
+  readonly broken: readonly Broken[];
+  readonly remedies: readonly Remedy[];
+  readonly load: readonly Load[];
+  readonly seed: number;
+  readonly schedules: number;
+}
+
+export interface Term {
+  readonly term: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly bound?: number;
+}
+
+export interface PlanTask {
+  readonly id: string;
+  readonly preparation: string;
+  readonly step: string;
+  readonly batch: number;
+  readonly kind: "work" | "passive" | "milestone" | "plate";
+  readonly name: string;
+  readonly start: string;
+  readonly end: string;
+  readonly startMin: number;
+  readonly endMin: number;
+  readonly hands: readonly string[];
+  readonly station?: string;
+  readonly equipment: readonly {
+    readonly id: string;
+    readonly space: number;
+    readonly unit: string;
+    readonly setC?: number;
+  }[];
+  /** Earliest and latest sensible start, everything else left as it is. */
+  readonly earliest: string;
+  readonly latest: string;
+  readonly slackMin: number;
+  readonly after: readonly string[];
+  /** The wait of what it made that is nearest to its limit. */
+  readonly hold?: { readonly state: string; readonly maxMin: number; readonly usedMin: number };
+}
+
+export interface Broken {
+  readonly rule: string;
+  readonly tasks: readonly string[];
+  readonly by: number;
+  readonly unit: string;
+  readonly what: string;
+}
+
+export interface Remedy {
+  readonly change: string;
+  readonly result: string;
+  readonly status: PlanStatus;
+  readonly spareMin?: number;
+  readonly covers?: number;
+  readonly proof: readonly { readonly id: string; readonly start: string }[];
+}
+
+export interface Load {
+  readonly resource: string;
+  readonly day: string;
+  readonly busyMin: number;
+  readonly openMin: number;
+}
+
+export interface PrepEntry {
+  readonly task: string;
+  readonly start: string;
+  readonly end: string;
+  readonly text: string;
+  readonly amount: string;
+  readonly hands: readonly string[];
+  readonly equipment: readonly string[];
+  readonly pull: readonly string[];
+  readonly note?: string;
+}
+
+export interface PrepList {
+  readonly station: string;
+  readonly name: string;
+  readonly day: string;
+  readonly date: string;
+  readonly entries: readonly PrepEntry[];
+}
+
+export interface PullItem {
+  readonly day: string;
+  readonly smallware: string;
+  readonly station?: string;
+  readonly count: number;
+  readonly for: readonly string[];
+}

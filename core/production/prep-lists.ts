@@ -1,0 +1,153 @@
+import type { Step } from "../formula/schema.ts";
+import { massText, minutesText, nameOf } from "./names.ts";
+import type { PlanTask, PrepEntry, PrepList } from "./plan-types.ts";
+import type { Site } from "./site.ts";
+import type { Task, TaskSet } from "./tasks.ts";
+import { capacityOf } from "./units.ts";
+
+/** A task with its place in the plan. */
+export interface Planned {
+  readonly task: Task;
+  readonly plan: PlanTask;
+}
+
+/** Tasks beside their plan, in its order; empty when there is no plan. */
+export function plannedTasks(set: TaskSet, plan: readonly PlanTask[]): Planned[] {
+  return plan.map((entry, i) => ({ task: set.tasks[i]!, plan: entry }));
+}
+
+/**
+ * Who does what at each station on each day, in the order of the plan (README, P18). A wait that follows its own
+ * work is told with it; a course's moment is no work and is left out.
+ */
+export function prepLists(site: Site, planned: readonly Planned[]): PrepList[] {
+  const byId = new Map(planned.map((p) => [p.task.id, p]));
+  const firstUse = firstUses(site, planned);
+  const lists = new Map<
+    string,
+    { list: Omit<PrepList, "entries">; from: number; entries: [number, PrepEntry][] }
+  >();
+  for (const p of planned) {
+    const { task, plan } = p;
+    if (task.kind === "milestone" && task.ways[0]?.hands === 0) continue;
+    if (task.kind === "wait" && byId.has(task.id.replace(/\/wait$/, ""))) continue;
+    const station = stationOf(site, p);
+    const day = site.clock.dayOf(plan.startMin);
+    const key = `${day} ${station}`;
+    let found = lists.get(key);
+    if (!found) {
+      const name = site.kitchen.stations.find((s) => s.id === station)?.name ?? station;
+      const list = { station, name, day, date: site.clock.dateOf(day) };
+      found = { list, from: site.clock.spanOf(day).from, entries: [] };
+      lists.set(key, found);
+    }
+    found.entries.push([plan.startMin, entryOf(site, p, byId.get(`${task.id}/wait`), firstUse)]);
+  }
+  const order = new Map(site.kitchen.stations.map((s, i) => [s.id, i]));
+  return [...lists.values()]
+    .sort((a, b) => a.from - b.from || (order.get(a.list.station) ?? 99) - (order.get(b.list.station) ?? 99))
+    .map(({ list, entries }) => ({
+      ...list,
+      entries: entries
+        .sort((a, b) => a[0] - b[0] || (a[1].task < b[1].task ? -1 : 1))
+        .map(([, entry]) => entry),
+    }));
+}
+
+/** The station of the work; of the equipment; of the preparation's first work; else the first of the kitchen. */
+function stationOf(site: Site, { task, plan }: Planned): string {
+  if (task.station !== undefined) return task.station;
+  for (const { id } of plan.equipment) {
+    const unit = site.units.all.find((u) => u.id === id);
+    if (unit?.equipment.station !== undefined) return unit.equipment.station;
+  }
+  const prep = site.docs.preparations.get(task.preparation);
+  return prep?.steps.find((step) => step.work)?.work?.station ?? site.kitchen.stations[0]!.id;
+}
+
+function entryOf(
+  site: Site,
+  { task, plan }: Planned,
+  wait: Planned | undefined,
+  firstUse: ReadonlyMap<string, string>,
+): PrepEntry {
+  const prep = site.docs.preparations.get(task.preparation);
+  const step = prep?.steps.find((s) => s.id === task.step);
+  const people = new Map(site.crew.map((cook) => [cook.id, cook.name]));
+  const equipment = [...plan.equipment, ...(wait?.plan.equipment ?? [])];
+  const notes = [
+    ...equipment.flatMap(
+      ({ id }) => firstUse.get(`${task.id} ${id}`) ?? firstUse.get(`${wait?.task.id} ${id}`) ?? [],
+    ),
+    ...(wait && wait.task.ways[0]!.minutes > 0
+      ? [`then ${minutesText(wait.plan.endMin - wait.plan.startMin)} by itself, until ${wait.plan.end}`]
+      : []),
+    ...holdNote(site, wait?.plan ?? plan),
+  ];
+  return {
+    task: task.id,
+    start: plan.start,
+    end: plan.end,
+    text: textOf(site, task, step),
+    amount: amountOf(task),
+    hands: plan.hands.map((id) => people.get(id) ?? id),
+    equipment: [...new Set(equipment.map((e) => equipmentText(site, e)))],
+    pull: task.kind === "work" || task.kind === "wait" ? pullTexts(step, task) : [],
+    ...(notes.length > 0 ? { note: `${[...new Set(notes)].join("; ")}.` } : {}),
+  };
+}
+
+function textOf(site: Site, task: Task, step: Step | undefined): string {
+  const name = nameOf(site, task);
+  if (task.kind === "look") return `${name}: look in.`;
+  if (task.kind === "thaw") return `${name} at 5 °C or below, on the lowest shelf.`;
+  return step ? `${name}. ${step.text}` : `${name}.`;
+}
+
+function amountOf(task: Task): string {
+  if (task.kind === "plate") return `${task.pieces} plates`;
+  if (task.kind === "milestone" || task.kind === "look") return "";
+  const pieces = task.pieces > 0 ? `, ${Math.round(task.pieces * 10) / 10} pieces` : "";
+  return task.inG > 0 || task.outG > 0 ? `${massText(Math.max(task.outG, 0) || task.inG)}${pieces}` : "";
+}
+
+function equipmentText(site: Site, e: PlanTask["equipment"][number]): string {
+  const name = site.units.all.find((unit) => unit.id === e.id)?.name ?? e.id;
+  return e.setC === undefined ? name : `${name}, ${e.setC} °C`;
+}
+
+function holdNote(site: Site, plan: PlanTask): string[] {
+  if (!plan.hold) return [];
+  const { state, maxMin } = plan.hold;
+  return [`keep ${state}, at most ${minutesText(maxMin)}, until ${site.clock.textOf(plan.endMin + maxMin)}`];
+}
+
+/** What a step pulls for one task, in words: "3 × GN 1/1 tray". */
+export function pullTexts(step: Step | undefined, task: Task): string[] {
+  return (step?.pull ?? []).map((item) => `${pullCount(item, task)} × ${item.smallware}`);
+}
+
+/** Pieces of smallware for one task, whole. */
+export function pullCount(item: Step["pull"][number], task: Task): number {
+  const times = item.per === "batch" ? task.share : item.per === "kg" ? task.outG / 1000 : task.pieces;
+  return Math.max(1, Math.ceil(item.count * times - 1e-9));
+}
+
+/** Notes on setting up equipment before its first use of a day: "light …", by "task unit". */
+function firstUses(site: Site, planned: readonly Planned[]): Map<string, string> {
+  const notes = new Map<string, string>();
+  const first = new Map<string, { at: number; task: string; unit: string }>();
+  for (const { task, plan } of planned)
+    for (const { id } of plan.equipment) {
+      const key = `${site.clock.dayOf(plan.startMin)} ${id}`;
+      const known = first.get(key);
+      if (!known || plan.startMin < known.at) first.set(key, { at: plan.startMin, task: task.id, unit: id });
+    }
+  for (const { at, task, unit: id } of first.values()) {
+    const unit = site.units.all.find((u) => u.id === id);
+    const setup = unit?.equipment.setupMin ?? 0;
+    if (!unit || setup === 0 || capacityOf(unit, "position") !== undefined) continue;
+    notes.set(`${task} ${id}`, `set up ${unit.name} by ${site.clock.textOf(Math.round(at - setup))}`);
+  }
+  return notes;
+}

@@ -1,0 +1,263 @@
+import type {
+  Lag,
+  Mode,
+  Person,
+  Task as Piece,
+  Problem,
+  Resource,
+  ResourceNeed,
+  Span,
+} from "../schedule/problem.ts";
+import { wholeUp } from "./plan-rules.ts";
+import type { Site } from "./site.ts";
+import type { Link, RoomNeed, Space, Task, TaskSet } from "./tasks.ts";
+import { type Unit, VESSELS } from "./units.ts";
+
+/** Room is counted in thousandths, so that half a position stays a whole number. */
+export const ROOM_STEPS = 1000;
+
+/**
+ * Weights of what makes one plan better than another, per minute unless said (README, P16). They are taste, no
+ * source: slack eaten weighs most, then food held beyond its best, then heat-ups, hands and walks.
+ */
+export const WEIGHTS = {
+  /** A minute of the chosen slack eaten. */
+  late: 20,
+  /** A minute held beyond its best, where the preparation says how long that is. */
+  stale: 1,
+  /** A minute anything waits for its next use: as late as sensible. */
+  waits: 0.02,
+  /** A change of an oven's temperature. */
+  heatUp: 30,
+  /** A minute walked between stations. */
+  walk: 2,
+  /** A minute of hands more than the fewest hands would take. */
+  hands: 0.2,
+} as const;
+
+/** Tasks in a kitchen as a scheduling problem, tasks in the same order. */
+export function problemOf(site: Site, set: TaskSet): Problem {
+  const ends = [
+    ...site.crew.flatMap((p) => p.shifts.map((s) => s.to)),
+    ...set.tasks.map((t) => (t.at ?? 0) + (t.at === undefined ? 0 : (t.ways[0]?.minutes ?? 0))),
+  ];
+  const horizon = Math.max(1, ...ends);
+  const persons = personsOf(site, horizon);
+  const resources = site.units.all.map((unit) => resourceOf(site, unit, horizon));
+  const units = new Map(site.units.all.map((unit) => [unit.id, unit]));
+  const classed = new Set(
+    site.units.all
+      .filter((unit) => VESSELS.has(unit.equipment.kind) && (unit.equipment.cleanMin ?? 0) > 0)
+      .map((u) => u.id),
+  );
+  const tasks = set.tasks.map((task) => pieceOf(task, units, classed, persons.length > 0));
+  addSetups(resources, units, set.tasks, classed);
+  return {
+    horizon,
+    tasks,
+    lags: set.links.map(lagOf),
+    resources,
+    persons,
+    spans: spansOf(set, units),
+    walks: site.kitchen.walk.map((w) => ({ from: w.from, to: w.to, minutes: wholeUp(w.min) })),
+    objective: {
+      late: WEIGHTS.late,
+      early: 0,
+      hold: 1,
+      changes: WEIGHTS.heatUp,
+      walk: WEIGHTS.walk,
+      modes: WEIGHTS.hands,
+    },
+  };
+}
+
+type MutableResource = { -readonly [K in keyof Resource]: Resource[K] };
+
+function resourceOf(site: Site, unit: Unit, horizon: number): MutableResource {
+  const { equipment } = unit;
+  const capacity = equipment.capacity.map((c) => Math.floor(c.value * ROOM_STEPS + 1e-6));
+  const days = equipment.days
+    ?.map((span) => ({
+      from: Math.max(0, site.clock.minuteOf(span.from)),
+      to: Math.min(horizon, site.clock.minuteOf(span.to)),
+      capacity,
+    }))
+    .filter((span) => span.from < span.to)
+    .sort((a, b) => a.from - b.from);
+  return {
+    id: unit.id,
+    label: unit.name,
+    capacity,
+    dimensions: equipment.capacity.map((c) => c.unit),
+    ...(days ? { calendar: days } : {}),
+    ...(equipment.rangeC
+      ? {
+          state: {
+            lowest: equipment.rangeC[0],
+            highest: equipment.rangeC[1],
+            tolerance: equipment.toleranceC ?? 0,
+            minutesPerUnit: equipment.changeover?.perKMin ?? 0,
+            leastMinutes: wholeUp(equipment.changeover?.leastMin ?? 0),
+          },
+        }
+      : {}),
+  };
+}
+
+function personsOf(site: Site, horizon: number): Person[] {
+  return site.crew.map((person) => ({
+    id: person.id,
+    label: person.name,
+    skills: person.skills,
+    shifts: person.shifts
+      .map((shift) => ({ ...shift, to: Math.min(shift.to, horizon) }))
+      .filter((shift) => shift.from < shift.to),
+  }));
+}
+
+function pieceOf(
+  task: Task,
+  units: ReadonlyMap<string, Unit>,
+  classed: ReadonlySet<string>,
+  crewed: boolean,
+): Piece {
+  const resources = task.uses.map((need) => needOf(need, task, units, classed));
+  const cheapest = Math.min(...task.ways.map((way) => way.hands * way.minutes));
+  const modes = task.ways.map(
+    (way): Mode => ({
+      duration: way.minutes,
+      ...(task.interruptible ? { interrupt: "breaks" as const } : {}),
+      ...(way.hands > 0 && crewed
+        ? {
+            people: [
+              {
+                count: way.hands,
+                ...(task.skill === undefined ? {} : { skill: task.skill }),
+                ...(task.crew === undefined ? {} : { among: task.crew }),
+              },
+            ],
+          }
+        : {}),
+      ...(resources.length > 0 ? { resources } : {}),
+      cost: way.hands * way.minutes - cheapest,
+    }),
+  );
+  return {
+    id: task.id,
+    label: task.name,
+    modes,
+    ...(task.release === undefined ? {} : { release: task.release }),
+    ...(task.deadline === undefined ? {} : { deadline: task.deadline }),
+    ...(task.due === undefined ? {} : { due: task.due }),
+    ...(task.station === undefined ? {} : { place: task.station }),
+    ...pinOf(task),
+  };
+}
+
+function pinOf(task: Task): Pick<Piece, "pin" | "status"> {
+  if (task.at === undefined) return {};
+  const start = task.at;
+  if (task.status === undefined) return { pin: { start } };
+  const end = start + (task.ways[0]?.minutes ?? 0);
+  return { status: task.status, pin: task.status === "done" ? { start, end } : { start } };
+}
+
+function needOf(
+  need: RoomNeed,
+  task: Task,
+  units: ReadonlyMap<string, Unit>,
+  classed: ReadonlySet<string>,
+): ResourceNeed {
+  const first = units.get(need.units[0]!)!;
+  // Units of one need may list their dimensions in different order: then only those that match the first serve.
+  const of = need.units.filter((id) => sameDimensions(units.get(id)!, first));
+  const state =
+    need.setC !== undefined && of.every((id) => units.get(id)!.equipment.rangeC)
+      ? { set: need.setC, ...(need.toleranceC === undefined ? {} : { tolerance: need.toleranceC }) }
+      : undefined;
+  return {
+    of,
+    amount: amountOf(need.space, first),
+    ...(state ? { state } : {}),
+    ...(need.exclusive ? { exclusive: true } : {}),
+    ...(need.same === undefined ? {} : { same: need.same }),
+    ...(of.some((id) => classed.has(id)) ? { class: task.preparation } : {}),
+  };
+}
+
+function sameDimensions(a: Unit, b: Unit): boolean {
+  const [x, y] = [a.equipment.capacity, b.equipment.capacity];
+  return x.length === y.length && x.every((c, i) => c.unit === y[i]!.unit);
+}
+
+function amountOf(space: readonly Space[], unit: Unit): number[] {
+  return unit.equipment.capacity.map((c) => {
+    const wanted = space.find((s) => s.unit === c.unit);
+    return wanted ? Math.ceil(wanted.value * ROOM_STEPS - 1e-6) : 0;
+  });
+}
+
+/** Cleaning between two preparations in one vessel. */
+function addSetups(
+  resources: readonly MutableResource[],
+  units: ReadonlyMap<string, Unit>,
+  tasks: readonly Task[],
+  classed: ReadonlySet<string>,
+): void {
+  for (const resource of resources) {
+    if (!classed.has(resource.id)) continue;
+    const minutes = wholeUp(units.get(resource.id)!.equipment.cleanMin ?? 0);
+    const users = new Set(
+      tasks.filter((t) => t.uses.some((u) => u.units.includes(resource.id))).map((t) => t.preparation),
+    );
+    resource.setups = [...users].flatMap((from) =>
+      [...users].filter((to) => to !== from).map((to) => ({ from, to, minutes })),
+    );
+  }
+}
+
+function lagOf(link: Link): Lag {
+  // A wait that has no best time of its own still costs a little: things are made as late as sensible.
+  const waits =
+    link.rule === "ready" || link.rule === "hold" || link.rule === "life" || link.rule === "thawed";
+  const soft =
+    link.best !== undefined
+      ? { best: link.best, cost: WEIGHTS.stale }
+      : waits && link.least !== undefined
+        ? { best: link.least, cost: WEIGHTS.waits }
+        : {};
+  return {
+    from: link.from,
+    to: link.to,
+    rule: link.rule,
+    ...(link.least === undefined ? {} : { least: link.least }),
+    ...(link.most === undefined ? {} : { most: link.most }),
+    ...soft,
+  };
+}
+
+/** Stays in a store; left out where all it could ever hold fits in it at once, because they can never collide. */
+function spansOf(set: TaskSet, units: ReadonlyMap<string, Unit>): Span[] {
+  const total = new Map<string, number>();
+  const count = (store: string, positions: number) => total.set(store, (total.get(store) ?? 0) + positions);
+  for (const stay of set.stays) count(stay.units[0]!, stay.positions);
+  for (const task of set.tasks)
+    for (const use of task.uses)
+      for (const { unit, value } of use.space) if (unit === "position") count(use.units[0]!, value);
+  return set.stays.flatMap((stay): Span[] => {
+    const able = stay.units.map((id) => units.get(id)!);
+    const room = Math.max(...able.map((u) => u.equipment.capacity.find((c) => c.unit === "position")!.value));
+    if ((total.get(stay.units[0]!) ?? 0) <= room) return [];
+    const first = able[0]!;
+    const of = able.filter((unit) => sameDimensions(unit, first)).map((unit) => unit.id);
+    const positions = Math.min(stay.positions, room);
+    return [
+      {
+        id: stay.id,
+        from: stay.from,
+        to: stay.to,
+        need: { of, amount: amountOf([{ unit: "position", value: positions }], first) },
+      },
+    ];
+  });
+}
