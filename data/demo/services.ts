@@ -81,8 +81,8 @@ const firstLight = {
   at: "2027-01-30T19:30",
   horizon: "D-2 06:00",
   priceAsOf: "2027-01-20",
-  sellPerCover: "118.00",
-  budgetPerCover: "34.00",
+  sellPerCover: "52.00",
+  budgetPerCover: "14.00",
 } as const;
 
 /** The supper, the same for seven hundred in two kitchens, and one plate at the bench. */

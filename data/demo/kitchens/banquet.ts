@@ -223,7 +223,7 @@ export const banquet = {
       count: 3,
       capacity: [
         { unit: "litre", value: 200 },
-        { unit: "kg", value: 70 },
+        { unit: "kg", value: 100 },
       ],
       setupMin: 10,
     },

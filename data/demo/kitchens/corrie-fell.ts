@@ -272,7 +272,7 @@ export const corrieFell = {
       station: "veg",
       capacity: [
         { unit: "litre", value: 60 },
-        { unit: "kg", value: 20 },
+        { unit: "kg", value: 30 },
       ],
       setupMin: 5,
     },

@@ -133,13 +133,13 @@ export const valley = {
       cleanMin: 20,
     },
     {
-      id: "mixer-10",
-      name: "Planetary mixer, 10 L",
+      id: "mixer-16",
+      name: "Planetary mixer, 16 L",
       kind: "mixer",
       station: "bakery",
       capacity: [
-        { unit: "litre", value: 10 },
-        { unit: "kg", value: 3 },
+        { unit: "litre", value: 16 },
+        { unit: "kg", value: 5 },
       ],
       cleanMin: 8,
     },
@@ -182,12 +182,12 @@ export const valley = {
       cleanMin: 10,
     },
     {
-      id: "blast-chiller-10",
-      name: "Blast chiller, 10 kg a cycle, three positions, food at most 50 mm deep",
+      id: "blast-chiller-12",
+      name: "Blast chiller, 12 kg a cycle, three positions, food at most 50 mm deep",
       kind: "chiller",
       station: "veg",
       capacity: [
-        { unit: "kg", value: 10 },
+        { unit: "kg", value: 12 },
         { unit: "position", value: 3 },
       ],
       rangeC: [-35, 3],
@@ -254,7 +254,7 @@ export const valley = {
       station: "veg",
       capacity: [
         { unit: "litre", value: 40 },
-        { unit: "kg", value: 14 },
+        { unit: "kg", value: 20 },
       ],
       setupMin: 5,
     },

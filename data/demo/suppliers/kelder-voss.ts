@@ -10,30 +10,30 @@ export const kelderVoss = {
   deliveryDays: ["mon", "wed", "fri"],
   cutoff: { daysBefore: 2, clock: "12:00" },
   offers: [
-    pack("kv-char-fillet-10x450g", "char-fillet", 10, 450, "g", "115.20", {
-      breaks: [{ fromPacks: 6, price: "110.70" }],
+    pack("kv-char-fillet-10x450g", "char-fillet", 10, 450, "g", "132.75", {
+      breaks: [{ fromPacks: 6, price: "127.80" }],
       catchWeight: true,
     }),
-    pack("kv-char-fillet-2x450g", "char-fillet", 2, 450, "g", "25.20", { catchWeight: true }),
-    pack("kv-short-rib-4x1600g", "short-rib", 4, 1600, "g", "90.88", {
-      breaks: [{ fromPacks: 4, price: "87.04" }],
+    pack("kv-char-fillet-2x450g", "char-fillet", 2, 450, "g", "28.80", { catchWeight: true }),
+    pack("kv-short-rib-4x1600g", "short-rib", 4, 1600, "g", "110.08", {
+      breaks: [{ fromPacks: 4, price: "105.60" }],
       catchWeight: true,
     }),
-    pack("kv-short-rib-1600g", "short-rib", 1, 1600, "g", "24.00", { catchWeight: true }),
-    pack("kv-guinea-fowl-breast-10x180g", "guinea-fowl-breast", 10, 180, "g", "35.64", {
-      breaks: [{ fromPacks: 5, price: "34.02" }],
+    pack("kv-short-rib-1600g", "short-rib", 1, 1600, "g", "29.60", { catchWeight: true }),
+    pack("kv-guinea-fowl-breast-10x180g", "guinea-fowl-breast", 10, 180, "g", "42.30", {
+      breaks: [{ fromPacks: 5, price: "40.50" }],
       catchWeight: true,
     }),
-    pack("kv-guinea-fowl-breast-2x180g", "guinea-fowl-breast", 2, 180, "g", "7.56", { catchWeight: true }),
-    pack("kv-guinea-fowl-crown-6x620g", "guinea-fowl-crown", 6, 620, "g", "44.27", { catchWeight: true }),
+    pack("kv-guinea-fowl-breast-2x180g", "guinea-fowl-breast", 2, 180, "g", "9.00", { catchWeight: true }),
+    pack("kv-guinea-fowl-crown-6x620g", "guinea-fowl-crown", 6, 620, "g", "51.71", { catchWeight: true }),
     pack("kv-guinea-fowl-bones-5kg", "guinea-fowl-bones", 1, 5, "kg", "9.50"),
     pack("kv-chicken-bones-10kg", "chicken-bones", 1, 10, "kg", "14.00"),
     pack("kv-chicken-bones-5kg", "chicken-bones", 1, 5, "kg", "8.00"),
-    pack("kv-veal-bones-10kg", "veal-bones", 1, 10, "kg", "24.00"),
+    pack("kv-veal-bones-10kg", "veal-bones", 1, 10, "kg", "26.00"),
     pack("kv-veal-bones-5kg", "veal-bones", 1, 5, "kg", "13.50"),
     pack("kv-beef-bones-10kg", "beef-bones", 1, 10, "kg", "18.50"),
     pack("kv-beef-bones-5kg", "beef-bones", 1, 5, "kg", "10.50"),
-    pack("kv-beef-trim-2-5kg", "beef-trim", 1, 2.5, "kg", "22.50", { catchWeight: true }),
+    pack("kv-beef-trim-2-5kg", "beef-trim", 1, 2.5, "kg", "27.50", { catchWeight: true }),
     pack("kv-calf-foot-4x700g", "calf-foot", 4, 700, "g", "13.20"),
     pack("kv-calf-foot-700g", "calf-foot", 1, 700, "g", "3.60"),
   ],
