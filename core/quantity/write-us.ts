@@ -13,28 +13,31 @@ import { type Dimension, type Unit, unitFacts } from "./units.ts";
 import { placesFor, writeFraction } from "./write-number.ts";
 import { abs, decimalPart, exactly, type Part } from "./write-part.ts";
 
+const fractions = (texts: string) => texts.split(" ").map((text) => parseRational(text)!);
+const EIGHTHS = fractions("1/8 1/4 3/8 1/2 5/8 3/4 7/8");
 /** Fractions a kitchen's measures of each unit come in. */
-const MARKS: Partial<Record<Unit, readonly string[]>> = {
-  tsp: ["1/8", "1/4", "1/2", "3/4"],
-  tbsp: ["1/2"],
-  cup: ["1/4", "1/3", "1/2", "2/3", "3/4"],
-  oz: ["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"],
-  in: ["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"],
+const MARKS: Partial<Record<Unit, readonly Rational[]>> = {
+  tsp: fractions("1/8 1/4 1/2 3/4"),
+  tbsp: fractions("1/2"),
+  cup: fractions("1/4 1/3 1/2 2/3 3/4"),
+  oz: EIGHTHS,
+  in: EIGHTHS,
 };
+const ONE = rational(1);
 /** US units from large to small; each is used from the given size up (in itself), smaller amounts use the next. */
-const US_LADDER: Partial<Record<Dimension, readonly (readonly [Unit, from: string])[]>> = {
+const US_LADDER: Partial<Record<Dimension, readonly (readonly [Unit, from: Rational])[]>> = {
   mass: [
-    ["lb", "1"],
-    ["oz", "0"],
+    ["lb", ONE],
+    ["oz", ZERO],
   ],
   volume: [
-    ["gal", "1"],
-    ["qt", "1"],
-    ["cup", "1/4"],
-    ["tbsp", "1"],
-    ["tsp", "0"],
+    ["gal", ONE],
+    ["qt", ONE],
+    ["cup", rational(1, 4)],
+    ["tbsp", ONE],
+    ["tsp", ZERO],
   ],
-  length: [["in", "0"]],
+  length: [["in", ZERO]],
 };
 /** Rounding that is written as one measure rather than two ("1 cup" for 1 cup and a few drops). */
 const ONE_MEASURE = rational(1, 100);
@@ -42,9 +45,8 @@ const ONE_MEASURE = rational(1, 100);
 /** The largest measures that come within 2 %, else those that come nearest. */
 export function writeUs(value: Rational, unit: Unit, mark: "." | ","): Part[] {
   const ladder = US_LADDER[unitFacts(unit).dimension]!;
-  const rungs = ladder.flatMap(([each, from], i) => {
+  const rungs = ladder.flatMap(([each, least], i) => {
     const wanted = exactly(value, unit, each);
-    const least = parseRational(from)!;
     if (compare(nearestMark(wanted, each), least) < 0) return [];
     return [onRung(wanted, each, least, ladder[i + 1]?.[0])];
   });
@@ -75,8 +77,7 @@ function onRung(wanted: Rational, unit: Unit, least: Rational, next: Unit | unde
 
 const marksAround = (value: Rational, unit: Unit) => {
   const whole = rational(roundRational(value, "floor"));
-  const parts = (MARKS[unit] ?? []).map((text) => parseRational(text)!);
-  return [ZERO, ...parts, rational(1)].map((part) => add(whole, part));
+  return [ZERO, ...(MARKS[unit] ?? []), ONE].map((part) => add(whole, part));
 };
 /** The value a unit's measures show that is nearest to the wanted one. */
 function nearestMark(value: Rational, unit: Unit): Rational {

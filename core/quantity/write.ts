@@ -130,7 +130,7 @@ function metric(value: Rational, unit: Unit, mark: "." | ","): Part {
 /** Whole minutes from ten minutes up, whole seconds from ten seconds up. */
 function clockParts(minutes: Rational, mark: "." | ","): Part[] {
   const inSeconds = multiply(minutes, rational(60));
-  if (compare(inSeconds, rational(19, 2)) < 0) return [decimalPart(inSeconds, "s", 0, mark)];
+  if (compare(inSeconds, rational(199, 20)) < 0) return [decimalPart(inSeconds, "s", 0, mark)];
   const finer = compare(minutes, rational(10)) < 0;
   const total = finer ? roundRational(inSeconds, "half-even") : 60n * roundRational(minutes, "half-even");
   const part = (n: bigint, unit: Unit): Part => ({ value: rational(n), unit, number: String(n) });
