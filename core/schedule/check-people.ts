@@ -82,7 +82,10 @@ function checkWork(
     if (by > 0) found.push({ rule, tasks: [task.id], by, unit: "min", at: p.start });
   };
   const team = p.persons.map((id) => persons.get(id)).filter((q) => q !== undefined);
-  if (team.length === 0 || mode.duration === 0) return add("duration", Math.abs(elapsed - mode.duration));
+  if (team.length === 0 || mode.duration === 0) {
+    add("duration", Math.abs(elapsed - mode.duration));
+    return;
+  }
   const works = team.map(workOf).reduce(common);
   const worked = minutesIn(works, p.start, p.end);
   const interrupt = mode.interrupt ?? "no";
@@ -93,9 +96,9 @@ function checkWork(
   }
   add("duration", Math.max(mode.duration - elapsed, worked - mode.duration));
   const overtime = Math.min(elapsed, mode.duration) - worked;
-  if (interrupt === "shifts") return add("shift", overtime);
-  // Breaks may interrupt, the time between shifts may not.
-  const away = elapsed - minutesIn(team.map(shiftsOf).reduce(common), p.start, p.end);
+  // Breaks may interrupt; the time between shifts may only where the mode says so.
+  const away =
+    interrupt === "shifts" ? 0 : elapsed - minutesIn(team.map(shiftsOf).reduce(common), p.start, p.end);
   add("shift", Math.max(overtime, away));
 }
 

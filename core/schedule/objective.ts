@@ -35,7 +35,7 @@ export function objectiveOf(problem: Problem, schedule: Schedule): Valued[] {
 }
 
 /** Sum of the terms. */
-export function valueOf(terms: readonly Valued[]): number {
+export function totalOf(terms: readonly Valued[]): number {
   return terms.reduce((sum, t) => sum + t.value, 0);
 }
 

@@ -1,0 +1,257 @@
+import type { Demand, Model } from "./model.ts";
+import { Occupancy } from "./occupancy.ts";
+import { Agenda } from "./people.ts";
+import { Profile } from "./profile.ts";
+import { Windows } from "./windows.ts";
+
+/** A partial plan in the direction of the model: what is placed, what is given away, what windows are left. */
+export class Board {
+  readonly model: Model;
+  readonly windows: Windows;
+  readonly profiles: Profile[];
+  readonly occupancies: (Occupancy | null)[];
+  readonly agendas: Agenda[];
+  /** -1 while the task is not placed. */
+  readonly mode: Int32Array;
+  readonly start: Int32Array;
+  readonly end: Int32Array;
+  readonly persons: (readonly number[])[];
+  readonly resources: (readonly number[])[];
+  /** Resource of each hold, -1 while it is open; -2 when it is placed but holds nothing. */
+  readonly holdOn: Int32Array;
+  readonly holdFrom: Int32Array;
+  readonly holdTo: Int32Array;
+  /** Resource chosen for each `same` name, and how many needs keep it there. */
+  readonly sameOn: Int32Array;
+  private readonly sameCount: Int32Array;
+  /** For each team name, the sets placed so far. */
+  readonly teams: { readonly task: number; readonly who: readonly number[] }[][];
+  /** Placed tasks in the order they were placed, with the mark of the windows before each. */
+  private readonly stack: number[] = [];
+  private readonly marks: number[] = [];
+  private readonly lo: Int32Array;
+  private readonly hi: Int32Array;
+  /** Whether the dates and arcs alone can be kept. */
+  readonly sound: boolean;
+
+  constructor(model: Model, ignoreLongest = false) {
+    this.model = model;
+    const { n } = model;
+    this.windows = new Windows(model.arcs, model.lo, model.hi, ignoreLongest);
+    this.sound = this.windows.close();
+    this.windows.commit();
+    this.lo = this.windows.lo.slice();
+    this.hi = this.windows.hi.slice();
+    this.profiles = model.equipment.map((e) => new Profile(e));
+    this.occupancies = model.equipment.map((e) =>
+      e.pairs ? new Occupancy(e, model.kinds, model.mirrored) : null,
+    );
+    this.agendas = model.workers.map((w) => new Agenda(w));
+    this.mode = new Int32Array(n).fill(-1);
+    this.start = new Int32Array(n);
+    this.end = new Int32Array(n);
+    this.persons = Array.from({ length: n }, () => NONE);
+    this.resources = Array.from({ length: n }, () => NONE);
+    this.holdOn = new Int32Array(model.holds.length).fill(-1);
+    this.holdFrom = new Int32Array(model.holds.length);
+    this.holdTo = new Int32Array(model.holds.length);
+    this.sameOn = new Int32Array(model.sames).fill(-1);
+    this.sameCount = new Int32Array(model.sames);
+    this.teams = Array.from({ length: model.teams }, () => []);
+  }
+
+  get placedCount(): number {
+    return this.stack.length;
+  }
+
+  isPlaced(i: number): boolean {
+    return this.mode[i]! >= 0;
+  }
+
+  /** Minute of a placed moment. */
+  at(moment: number): number {
+    return moment & 1 ? this.end[moment >> 1]! : this.start[moment >> 1]!;
+  }
+
+  /** Earliest and latest minute of a moment with nothing placed. */
+  widest(moment: number): readonly [number, number] {
+    return [this.lo[moment]!, this.hi[moment]!];
+  }
+
+  /**
+   * Takes a place on the board. `holds` are the holds that this task closes, with their resources.
+   * False, and nothing changed, when the windows of others would be left without a minute.
+   */
+  take(i: number, spot: Spot): boolean {
+    const mark = this.windows.mark();
+    if (!this.windows.place(i, spot.start, spot.end)) {
+      this.windows.undo(mark);
+      return false;
+    }
+    this.write(i, spot, mark);
+    return true;
+  }
+
+  /** Takes a place whatever else is there. */
+  force(i: number, spot: Spot): void {
+    const mark = this.windows.mark();
+    this.windows.force(i, spot.start, spot.end);
+    this.write(i, spot, mark, true);
+  }
+
+  private write(i: number, spot: Spot, mark: number, forced = false): void {
+    const way = this.model.ways[i]![spot.mode]!;
+    this.mode[i] = spot.mode;
+    this.start[i] = spot.start;
+    this.end[i] = spot.end;
+    this.persons[i] = spot.persons;
+    this.resources[i] = spot.resources;
+    this.stack.push(i);
+    this.marks.push(mark);
+    if (this.model.decided[i]?.status !== "done") {
+      for (const p of spot.persons)
+        if (forced) this.agendas[p]!.force(spot.start, spot.end);
+        else this.agendas[p]!.give(spot.start, spot.end);
+      way.demands.forEach((d, k) => {
+        this.occupy(d, spot.resources[k]!, spot.start, spot.end);
+      });
+    }
+    way.demands.forEach((d, k) => {
+      this.bind(d, spot.resources[k]!);
+    });
+    this.eachTeam(i, (team, who) => {
+      this.teams[team]!.push({ task: i, who });
+    });
+    const holds = this.model.holdsOf[i]!;
+    for (let x = 0; x < holds.length; x++) {
+      const k = holds[x]!;
+      const h = this.model.holds[k]!;
+      if (!this.isPlaced(h.from >> 1) || !this.isPlaced(h.to >> 1)) continue;
+      this.holdFrom[k] = this.at(h.from);
+      this.holdTo[k] = this.at(h.to);
+      const on = spot.holds[x] ?? -2;
+      this.holdOn[k] = on;
+      if (on < 0) continue;
+      this.occupy(h.demand, on, this.holdFrom[k]!, this.holdTo[k]!);
+      this.bind(h.demand, on);
+    }
+  }
+
+  /** Takes back everything placed after the first `count` tasks. */
+  backTo(count: number): void {
+    while (this.stack.length > count) {
+      const i = this.stack.pop()!;
+      this.windows.undo(this.marks.pop()!);
+      this.erase(i);
+    }
+  }
+
+  /** Takes some tasks off; the windows are drawn anew from what stays. */
+  remove(tasks: Iterable<number>): void {
+    for (const i of tasks) if (this.isPlaced(i)) this.erase(i);
+    this.redraw();
+  }
+
+  private redraw(): void {
+    let kept = 0;
+    for (const i of this.stack) if (this.isPlaced(i)) this.stack[kept++] = i;
+    this.stack.length = kept;
+    this.marks.length = 0;
+    const { lo, hi, placed, why } = this.windows;
+    lo.set(this.lo);
+    hi.set(this.hi);
+    placed.fill(0);
+    why.fill(-1);
+    this.windows.commit();
+    for (const i of this.stack) {
+      this.windows.force(i, this.start[i]!, this.end[i]!);
+      this.marks.push(0);
+    }
+    this.windows.spread();
+    this.windows.commit();
+  }
+
+  private erase(i: number): void {
+    const way = this.model.ways[i]![this.mode[i]!]!;
+    for (const k of this.model.holdsOf[i]!) {
+      const on = this.holdOn[k]!;
+      this.holdOn[k] = -1;
+      if (on < 0) continue;
+      const d = this.model.holds[k]!.demand;
+      this.vacate(d, on, this.holdFrom[k]!, this.holdTo[k]!);
+      this.unbind(d);
+    }
+    if (this.model.decided[i]?.status !== "done") {
+      for (const p of this.persons[i]!) this.agendas[p]!.takeBack(this.start[i]!, this.end[i]!);
+      way.demands.forEach((d, k) => {
+        this.vacate(d, this.resources[i]![k]!, this.start[i]!, this.end[i]!);
+      });
+    }
+    for (const d of way.demands) this.unbind(d);
+    this.eachTeam(i, (team) => {
+      const sets = this.teams[team]!;
+      sets.splice(
+        sets.findLastIndex((s) => s.task === i),
+        1,
+      );
+    });
+    this.mode[i] = -1;
+    this.persons[i] = NONE;
+    this.resources[i] = NONE;
+  }
+
+  /** The persons of each need of a placed task that bears a team name. */
+  private eachTeam(i: number, act: (team: number, who: readonly number[]) => void): void {
+    const way = this.model.ways[i]![this.mode[i]!]!;
+    let next = 0;
+    for (const need of way.people) {
+      if (need.team >= 0)
+        act(
+          need.team,
+          way.people.length === 1 ? this.persons[i]! : this.persons[i]!.slice(next, next + need.count),
+        );
+      next += need.count;
+    }
+  }
+
+  private occupy(d: Demand, on: number, from: number, to: number): void {
+    this.profiles[on]!.take(d.amount, from, to, 1);
+    this.occupancies[on]?.add(d, from, to);
+  }
+
+  private vacate(d: Demand, on: number, from: number, to: number): void {
+    this.profiles[on]!.take(d.amount, from, to, -1);
+    this.occupancies[on]?.remove(d, from, to);
+  }
+
+  private bind(d: Demand, on: number): void {
+    if (d.same < 0) return;
+    if (this.sameCount[d.same]!++ === 0) this.sameOn[d.same] = on;
+  }
+
+  private unbind(d: Demand): void {
+    if (d.same < 0) return;
+    if (--this.sameCount[d.same]! === 0) this.sameOn[d.same] = -1;
+  }
+
+  /** Whether need d fits on resource `on` during [from, to): -1, or a start before which it can't. */
+  blocks(d: Demand, on: number, from: number, to: number): number {
+    const full = this.profiles[on]!.blocks(d.amount, from, to);
+    const occupancy = this.occupancies[on];
+    if (!occupancy) return full;
+    return Math.max(full, occupancy.blocks(d, from, to));
+  }
+}
+
+/** A place for a task. */
+export interface Spot {
+  readonly start: number;
+  readonly end: number;
+  readonly mode: number;
+  readonly persons: readonly number[];
+  readonly resources: readonly number[];
+  /** For each hold of the task: its resource, -1 while its other moment is open, -2 when it holds nothing. */
+  readonly holds: readonly number[];
+}
+
+const NONE: readonly number[] = [];

@@ -1,0 +1,101 @@
+import { Board } from "./board.ts";
+import type { Clusters } from "./clusters.ts";
+import { type Model, NEVER } from "./model.ts";
+import { type Manner, Search } from "./search.ts";
+
+/** Tries of one cluster at later and later starts before it is given up. */
+const TRIES = 60;
+
+/**
+ * Serial generation in the direction of the model: cluster after cluster at its earliest place. Inside a
+ * cluster, a task that finds no place within its window makes the one that limits it start later, and the
+ * cluster is tried again (the unscheduling of Franck, Neumann and Schwindt, kept inside the cluster).
+ */
+export class Generator {
+  readonly board: Board;
+  readonly clusters: Clusters;
+  private readonly search: Search;
+  private readonly push = new Map<number, number>();
+
+  constructor(model: Model, clusters: Clusters, manner: Manner, ignoreLongest = false) {
+    this.board = new Board(model, ignoreLongest);
+    this.clusters = clusters;
+    this.search = new Search(this.board, manner);
+  }
+
+  /** Places what has happened or is under way, whatever it collides with. */
+  settle(): void {
+    const { board } = this;
+    const { decided, n } = board.model;
+    for (let i = 0; i < n; i++) {
+      const d = decided[i];
+      if (!d || d.status === "open") continue;
+      board.force(i, this.search.asDecided(i));
+    }
+  }
+
+  /** Places all clusters by priority, lowest first, each after those before it; returns those without a place. */
+  run(priority: Float64Array): number[] {
+    const { clusters } = this;
+    const count = clusters.tasks.length;
+    const waits = Int32Array.from(clusters.before, (b) => b.length);
+    const ready: number[] = [];
+    const failed: number[] = [];
+    const done = new Uint8Array(count);
+    for (let c = 0; c < count; c++) if (waits[c] === 0) ready.push(c);
+    for (let left = count; left > 0; left--) {
+      let at = 0;
+      if (ready.length === 0) ready.push(done.indexOf(0));
+      for (let k = 1; k < ready.length; k++) if (priority[ready[k]!]! < priority[ready[at]!]!) at = k;
+      const c = ready[at]!;
+      ready[at] = ready[ready.length - 1]!;
+      ready.pop();
+      done[c] = 1;
+      if (!this.placeCluster(c)) failed.push(c);
+      for (const next of clusters.after[c]!) if (--waits[next]! === 0 && done[next] === 0) ready.push(next);
+    }
+    return failed;
+  }
+
+  /** Places a cluster whole, or leaves the board as it was. */
+  placeCluster(c: number): boolean {
+    const { board, search, push } = this;
+    const tasks = this.clusters.tasks[c]!;
+    const mark = board.placedCount;
+    push.clear();
+    for (let attempt = 0; attempt < TRIES; attempt++) {
+      let stuck = -1;
+      for (const i of tasks) {
+        if (board.isPlaced(i)) continue;
+        if (!this.placeTask(i, push.get(i) ?? 0)) {
+          stuck = i;
+          break;
+        }
+      }
+      if (stuck < 0) return true;
+      const culprit = search.culprit;
+      const late = search.late;
+      const movable =
+        culprit >= 0 && late < NEVER && this.clusters.of[culprit] === c && board.isPlaced(culprit);
+      const from = movable ? board.start[culprit]! + late : 0;
+      const open = movable && board.model.decided[culprit]?.status !== "started";
+      board.backTo(mark);
+      if (!open) return false;
+      push.set(culprit, Math.max(from, push.get(culprit) ?? 0));
+    }
+    return false;
+  }
+
+  private placeTask(i: number, from: number): boolean {
+    const { board, search } = this;
+    let at = from;
+    for (let guard = 0; guard < 30; guard++) {
+      const spot = search.find(i, at);
+      if (!spot) return false;
+      if (board.take(i, spot)) return true;
+      at = spot.start + 1;
+    }
+    search.late = NEVER;
+    return false;
+  }
+}

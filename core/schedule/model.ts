@@ -1,0 +1,424 @@
+import { common, shiftsOf, workOf } from "./calendar.ts";
+import type { Interval, Mode, Moment, Problem, ResourceNeed, Task } from "./problem.ts";
+import { servesNeed } from "./validate.ts";
+
+/** Far beyond any time; small enough to be added to itself in 32 bits. */
+export const NEVER = 0x3fffffff;
+
+/** A need of people: who could, fewest skills first, so that the versatile stay free. */
+export interface PeopleDemand {
+  readonly count: number;
+  readonly able: readonly number[];
+  /** Index of the `same` name, or -1. */
+  readonly team: number;
+}
+
+/** A need of a resource, as the engine reads it. */
+export interface Demand {
+  readonly of: readonly number[];
+  readonly amount: Int32Array;
+  /** NaN when the state does not matter. */
+  readonly set: number;
+  readonly tolerance: number;
+  readonly exclusive: boolean;
+  /** Cleaning class by number over the whole problem, or -1. */
+  readonly kind: number;
+  readonly batch: number;
+  /** Index of the `same` name, or -1. */
+  readonly same: number;
+}
+
+export interface Way {
+  readonly duration: number;
+  /** 0 no, 1 breaks, 2 breaks and shifts. */
+  readonly interrupt: 0 | 1 | 2;
+  readonly people: readonly PeopleDemand[];
+  readonly demands: readonly Demand[];
+  readonly heads: number;
+  readonly cost: number;
+}
+
+export interface Equipment {
+  readonly dimensions: number;
+  /** Steps of capacity: time[k] from which capacity[k * dimensions + d] holds. */
+  readonly time: Int32Array;
+  readonly capacity: Int32Array;
+  readonly minutesPerUnit: number;
+  readonly leastMinutes: number;
+  /** Cleaning minutes, kind x kinds + kind; empty when there are none. */
+  readonly setups: Int32Array;
+  /** Longest time it can have to stand empty. */
+  readonly longestGap: number;
+  /** Whether needs must be compared in pairs. */
+  readonly pairs: boolean;
+}
+
+export interface Worker {
+  /** from, to, from, to ... of working time, sorted. */
+  readonly work: Int32Array;
+  /** For each working interval, the end of its shift. */
+  readonly shiftEnd: Int32Array;
+  readonly skills: number;
+}
+
+/** A resource held between two moments. */
+export interface Hold {
+  readonly from: number;
+  readonly to: number;
+  readonly demand: Demand;
+}
+
+/**
+ * The problem in typed arrays, seen forward or, `mirrored`, with time running backward from `end`: a plan for
+ * the mirror read backward is a plan for the problem, and "as late as possible" becomes "as soon as possible".
+ * Moment 2i is the start of task i, 2i + 1 its end (in the direction of the model).
+ */
+export interface Model {
+  readonly problem: Problem;
+  readonly mirrored: boolean;
+  /** Length of the axis. */
+  readonly end: number;
+  readonly n: number;
+  readonly ways: readonly (readonly Way[])[];
+  /** Dates alone, before any propagation. */
+  readonly lo: Int32Array;
+  readonly hi: Int32Array;
+  /** Wanted latest end (forward) or earliest start (mirrored) by moment; -1 where there is none. */
+  readonly arcs: Arcs;
+  readonly holds: readonly Hold[];
+  /** Holds that begin or end with the task. */
+  readonly holdsOf: readonly (readonly number[])[];
+  readonly equipment: readonly Equipment[];
+  readonly workers: readonly Worker[];
+  readonly kinds: number;
+  readonly sames: number;
+  readonly teams: number;
+  readonly decided: readonly (Decided | null)[];
+}
+
+/** What a pin decides, in the direction of the model. */
+export interface Decided {
+  /** -1 when the start is open. */
+  readonly start: number;
+  /** -1 when the end follows from the work. */
+  readonly end: number;
+  /** -1 when open. */
+  readonly mode: number;
+  readonly persons: readonly number[] | null;
+  readonly resources: readonly number[] | null;
+  readonly status: "open" | "started" | "done";
+}
+
+/** Arcs t[to] - t[from] >= length, by their first moment and by their second. */
+export interface Arcs {
+  readonly first: Int32Array;
+  readonly to: Int32Array;
+  readonly length: Int32Array;
+  /** Lag the arc comes from; -1 for a duration. */
+  readonly lag: Int32Array;
+  /** 1 when it says a longest wait. */
+  readonly longest: Uint8Array;
+  /** The same arcs by their second moment: positions in the arrays above. */
+  readonly firstIn: Int32Array;
+  readonly into: Int32Array;
+  readonly from: Int32Array;
+}
+
+/** What the engine may leave out or add while it makes a best attempt. */
+export interface View {
+  readonly mirrored: boolean;
+  /** Extra minutes after the horizon. */
+  readonly extra?: number;
+  /** Leave out deadlines and pinned starts of open tasks. */
+  readonly late?: boolean;
+  /** Start (backward) from the wanted ends rather than the latest ones. */
+  readonly wanted?: boolean;
+}
+
+export function buildModel(problem: Problem, view: View): Model {
+  const n = problem.tasks.length;
+  const end = problem.horizon + (view.extra ?? 0);
+  const mirrored = view.mirrored;
+  const names = new Names(problem);
+  const ways = problem.tasks.map((task) => task.modes.map((mode) => wayOf(problem, mode, names)));
+  const moment = (m: Moment) => 2 * names.task.get(m.task)! + ((m.at === "end") !== mirrored ? 1 : 0);
+  const decided = problem.tasks.map((task) => decidedOf(task, names, end, mirrored));
+  const { lo, hi } = datesOf(problem, view, end);
+  const holds = (problem.spans ?? []).map((s) => ({
+    from: moment(mirrored ? s.to : s.from),
+    to: moment(mirrored ? s.from : s.to),
+    demand: demandOf(problem, s.need, names),
+  }));
+  const holdsOf: number[][] = Array.from({ length: n }, () => []);
+  holds.forEach((h, k) => {
+    holdsOf[h.from >> 1]!.push(k);
+    if (h.to >> 1 !== h.from >> 1) holdsOf[h.to >> 1]!.push(k);
+  });
+  const kinds = names.kind.size;
+  return {
+    problem,
+    mirrored,
+    end,
+    n,
+    ways,
+    lo,
+    hi,
+    arcs: arcsOf(problem, ways, decided, moment, mirrored, end),
+    holds,
+    holdsOf,
+    equipment: equipmentOf(problem, names, kinds, ways, holds, end, mirrored),
+    workers: (problem.persons ?? []).map((p) => {
+      const turn = (list: readonly Interval[]) => (mirrored ? mirror(list, end) : list);
+      const work = common(turn(workOf(p)), [{ from: 0, to: end }]);
+      const shifts = turn(shiftsOf(p));
+      return {
+        work: Int32Array.from(work.flatMap((i) => [i.from, i.to])),
+        shiftEnd: Int32Array.from(
+          work.map((i) => shifts.find((s) => s.from <= i.from && i.to <= s.to)?.to ?? i.to),
+        ),
+        skills: p.skills.length,
+      };
+    }),
+    kinds,
+    sames: names.same.size,
+    teams: names.team.size,
+    decided,
+  };
+}
+
+function mirror(list: readonly Interval[], end: number): Interval[] {
+  return list.map((i) => ({ from: end - i.to, to: end - i.from })).reverse();
+}
+
+/** Numbers for names. */
+class Names {
+  readonly task = new Map<string, number>();
+  readonly resource = new Map<string, number>();
+  readonly person = new Map<string, number>();
+  readonly kind = new Map<string, number>();
+  readonly batch = new Map<string, number>();
+  readonly same = new Map<string, number>();
+  readonly team = new Map<string, number>();
+
+  constructor(problem: Problem) {
+    problem.tasks.forEach((t, i) => {
+      this.task.set(t.id, i);
+    });
+    problem.resources?.forEach((r, i) => {
+      this.resource.set(r.id, i);
+      for (const s of r.setups ?? []) {
+        number(this.kind, s.from);
+        number(this.kind, s.to);
+      }
+    });
+    problem.persons?.forEach((p, i) => {
+      this.person.set(p.id, i);
+    });
+  }
+}
+
+function number(map: Map<string, number>, name: string): number {
+  const known = map.get(name);
+  if (known !== undefined) return known;
+  map.set(name, map.size);
+  return map.size - 1;
+}
+
+function wayOf(problem: Problem, mode: Mode, names: Names): Way {
+  const persons = problem.persons ?? [];
+  return {
+    duration: mode.duration,
+    interrupt: mode.interrupt === "shifts" ? 2 : mode.interrupt === "breaks" ? 1 : 0,
+    people: (mode.people ?? []).map((need) => ({
+      count: need.count,
+      able: persons
+        .map((_, i) => i)
+        .filter((i) => need.skill === undefined || persons[i]!.skills.includes(need.skill))
+        .filter((i) => !need.among || need.among.includes(persons[i]!.id))
+        .sort((a, b) => persons[a]!.skills.length - persons[b]!.skills.length || a - b),
+      team: need.same === undefined ? -1 : number(names.team, need.same),
+    })),
+    demands: (mode.resources ?? []).map((need) => demandOf(problem, need, names)),
+    heads: (mode.people ?? []).reduce((sum, need) => sum + need.count, 0),
+    cost: mode.cost ?? 0,
+  };
+}
+
+function demandOf(problem: Problem, need: ResourceNeed, names: Names): Demand {
+  const of = need.of
+    .map((id) => names.resource.get(id)!)
+    .filter((r) => servesNeed(problem.resources![r]!, need));
+  const tolerances = of.map((r) => problem.resources![r]!.state?.tolerance ?? 0);
+  return {
+    of,
+    amount: Int32Array.from(need.amount),
+    set: need.state?.set ?? Number.NaN,
+    // Resources of one choice may differ in tolerance; the smallest is kept to by all.
+    tolerance: need.state?.tolerance ?? Math.min(...tolerances),
+    exclusive: need.exclusive ?? false,
+    kind: need.class === undefined ? -1 : (names.kind.get(need.class) ?? -1),
+    batch: need.batch === undefined ? -1 : number(names.batch, need.batch),
+    same: need.same === undefined ? -1 : number(names.same, need.same),
+  };
+}
+
+function decidedOf(task: Task, names: Names, end: number, mirrored: boolean): Decided | null {
+  const pin = task.pin;
+  if (!pin) return null;
+  const from = pin.start ?? -1;
+  const to = pin.end ?? -1;
+  const turn = (t: number) => (t < 0 ? -1 : end - t);
+  return {
+    start: mirrored ? turn(to) : from,
+    end: mirrored ? turn(from) : to,
+    mode: pin.mode ?? -1,
+    persons: pin.persons ? pin.persons.map((id) => names.person.get(id)!) : null,
+    resources: pin.resources ? pin.resources.map((id) => names.resource.get(id)!) : null,
+    status: task.status ?? "open",
+  };
+}
+
+/** Windows of the moments from dates alone. */
+function datesOf(problem: Problem, view: View, end: number): { lo: Int32Array; hi: Int32Array } {
+  const n = problem.tasks.length;
+  const lo = new Int32Array(2 * n);
+  const hi = new Int32Array(2 * n).fill(end);
+  problem.tasks.forEach((task, i) => {
+    const open = (task.status ?? "open") === "open";
+    if (open) {
+      lo[2 * i] = Math.max(problem.now ?? 0, task.release ?? 0);
+      if (!view.late) hi[2 * i + 1] = Math.min(task.deadline ?? end, problem.horizon);
+      if (!view.late && view.wanted && task.due !== undefined)
+        hi[2 * i + 1] = Math.min(hi[2 * i + 1]!, task.due);
+    }
+    const { start, end: stop } = task.pin ?? {};
+    if (start !== undefined) {
+      lo[2 * i] = open ? Math.max(lo[2 * i]!, start) : start;
+      if (!open || !view.late) hi[2 * i] = start;
+    }
+    if (stop !== undefined && (!open || !view.late)) {
+      lo[2 * i + 1] = stop;
+      hi[2 * i + 1] = stop;
+    }
+  });
+  if (!view.mirrored) return { lo, hi };
+  const turned = { lo: new Int32Array(2 * n), hi: new Int32Array(2 * n) };
+  for (let m = 0; m < 2 * n; m++) {
+    turned.lo[m] = end - hi[m ^ 1]!;
+    turned.hi[m] = end - lo[m ^ 1]!;
+  }
+  return turned;
+}
+
+function arcsOf(
+  problem: Problem,
+  ways: readonly (readonly Way[])[],
+  decided: readonly (Decided | null)[],
+  moment: (m: Moment) => number,
+  mirrored: boolean,
+  end: number,
+): Arcs {
+  const n = ways.length;
+  const list: [number, number, number, number, number][] = [];
+  for (let i = 0; i < n; i++) {
+    const d = decided[i];
+    if (d && d.start >= 0 && d.end >= 0) {
+      list.push([2 * i, 2 * i + 1, d.end - d.start, -1, 0], [2 * i + 1, 2 * i, d.start - d.end, -1, 0]);
+      continue;
+    }
+    const open = d && d.mode >= 0 ? [ways[i]![d.mode]!] : ways[i]!;
+    list.push([2 * i, 2 * i + 1, Math.min(...open.map((w) => w.duration)), -1, 0]);
+    if (open.every((w) => w.interrupt === 0 || w.heads === 0 || w.duration === 0))
+      list.push([2 * i + 1, 2 * i, -Math.max(...open.map((w) => w.duration)), -1, 0]);
+  }
+  problem.lags?.forEach((lag, k) => {
+    const [a, b] = mirrored ? [moment(lag.to), moment(lag.from)] : [moment(lag.from), moment(lag.to)];
+    if (lag.least !== undefined) list.push([a, b, lag.least, k, 0]);
+    if (lag.most !== undefined && lag.most < 2 * end) list.push([b, a, -lag.most, k, 1]);
+  });
+  return pack(list, 2 * n);
+}
+
+function pack(list: readonly [number, number, number, number, number][], moments: number): Arcs {
+  const count = list.length;
+  const first = new Int32Array(moments + 1);
+  const firstIn = new Int32Array(moments + 1);
+  for (const [a, b] of list) {
+    first[a + 1]!++;
+    firstIn[b + 1]!++;
+  }
+  for (let m = 0; m < moments; m++) {
+    first[m + 1]! += first[m]!;
+    firstIn[m + 1]! += firstIn[m]!;
+  }
+  const arcs = {
+    first,
+    to: new Int32Array(count),
+    length: new Int32Array(count),
+    lag: new Int32Array(count),
+    longest: new Uint8Array(count),
+    firstIn,
+    into: new Int32Array(count),
+    from: new Int32Array(count),
+  };
+  const next = first.slice();
+  const nextIn = firstIn.slice();
+  for (const [a, b, length, lag, longest] of list) {
+    const k = next[a]!++;
+    arcs.to[k] = b;
+    arcs.from[k] = a;
+    arcs.length[k] = length;
+    arcs.lag[k] = lag;
+    arcs.longest[k] = longest;
+    arcs.into[nextIn[b]!++] = k;
+  }
+  return arcs;
+}
+
+function equipmentOf(
+  problem: Problem,
+  names: Names,
+  kinds: number,
+  ways: readonly (readonly Way[])[],
+  holds: readonly Hold[],
+  end: number,
+  mirrored: boolean,
+): Equipment[] {
+  const demands = [...ways.flat().flatMap((w) => w.demands), ...holds.map((h) => h.demand)];
+  return (problem.resources ?? []).map((r, index) => {
+    const dimensions = r.capacity.length;
+    let steps: { from: number; to: number; capacity: readonly number[] }[] = [];
+    if (r.calendar) {
+      let at = Number.NEGATIVE_INFINITY;
+      const none = r.capacity.map(() => 0);
+      for (const c of r.calendar) {
+        if (c.from > at) steps.push({ from: at, to: c.from, capacity: none });
+        steps.push(c);
+        at = c.to;
+      }
+      steps.push({ from: at, to: Number.POSITIVE_INFINITY, capacity: none });
+    } else steps.push({ from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY, capacity: r.capacity });
+    if (mirrored) steps = steps.map((s) => ({ ...s, from: end - s.to, to: end - s.from })).reverse();
+    steps = steps.filter((s) => s.to > 0);
+    const time = Int32Array.from(steps.map((s) => Math.max(0, Math.min(NEVER, s.from))));
+    const setups = new Int32Array(r.setups?.some((s) => s.minutes > 0) ? kinds * kinds : 0);
+    if (setups.length > 0)
+      for (const s of r.setups ?? []) {
+        const [a, b] = [names.kind.get(s.from)!, names.kind.get(s.to)!];
+        setups[mirrored ? b * kinds + a : a * kinds + b] = s.minutes;
+      }
+    const range = r.state ? r.state.highest - r.state.lowest : 0;
+    const heating = r.state ? Math.max(r.state.leastMinutes, Math.ceil(r.state.minutesPerUnit * range)) : 0;
+    const used = demands.filter((d) => d.of.includes(index));
+    return {
+      dimensions,
+      time,
+      capacity: Int32Array.from(steps.flatMap((s) => [...s.capacity])),
+      minutesPerUnit: r.state?.minutesPerUnit ?? 0,
+      leastMinutes: r.state?.leastMinutes ?? 0,
+      setups,
+      longestGap: Math.max(heating, ...setups, 0),
+      pairs: setups.length > 0 || used.some((d) => d.exclusive || d.batch >= 0 || !Number.isNaN(d.set)),
+    };
+  });
+}

@@ -1,0 +1,468 @@
+import type { Board, Spot } from "./board.ts";
+import { type Demand, NEVER, type Way } from "./model.ts";
+import type { Random } from "./random.ts";
+
+/** How a place is looked for. */
+export interface Manner {
+  /** Leave the shifts out of account (overtime). */
+  readonly anytime: boolean;
+  /** What a person-minute weighs against a minute of time when modes are compared. */
+  readonly thrift: number;
+  /** Breaks ties; without it the first wins. */
+  readonly random: Random | null;
+}
+
+/**
+ * Looks for the earliest place of a task on the board: a mode, a start, persons and resources, inside the
+ * windows and beside everything placed. After a refusal `late` says how many minutes later than its window
+ * the task would have fitted (NEVER: nowhere) and `culprit` the task whose place would have to move.
+ */
+export class Search {
+  late = NEVER;
+  culprit = -1;
+  private readonly board: Board;
+  private readonly manner: Manner;
+  private jointStart = 0;
+  private jointEnd = 0;
+  private readonly team: number[] = [];
+  private readonly able: number[] = [];
+  private readonly times: number[] = [];
+  private readonly on: number[] = [];
+  private readonly holdsOn: number[] = [];
+
+  constructor(board: Board, manner: Manner) {
+    this.board = board;
+    this.manner = manner;
+  }
+
+  /** The best place over the modes, or null. `from` asks for a start at or after it. */
+  find(i: number, from = 0): Spot | null {
+    const { model } = this.board;
+    const decided = model.decided[i];
+    let best: Spot | null = null;
+    let bestScore = Number.POSITIVE_INFINITY;
+    this.late = NEVER;
+    this.culprit = -1;
+    const ways = model.ways[i]!;
+    for (let m = 0; m < ways.length; m++) {
+      if (decided && decided.mode >= 0 && decided.mode !== m) continue;
+      const spot = this.inMode(i, m, from);
+      if (!spot) continue;
+      const way = ways[m]!;
+      const score = spot.start + spot.end + this.manner.thrift * way.heads * way.duration + way.cost;
+      if (score < bestScore) {
+        best = spot;
+        bestScore = score;
+      }
+    }
+    return best;
+  }
+
+  /** The place of a task that has started or is done: what is decided, completed without asking who is free. */
+  asDecided(i: number): Spot {
+    const { board } = this;
+    const d = board.model.decided[i]!;
+    const mode = Math.max(0, d.mode);
+    const way = board.model.ways[i]![mode]!;
+    const { mirrored } = board.model;
+    let persons = d.persons;
+    if (!persons) {
+      this.team.length = 0;
+      for (const need of way.people) {
+        const able = need.able.filter((p) => !this.team.includes(p));
+        for (let c = 0; c < need.count; c++) this.team.push(able[c] ?? need.able[0]!);
+      }
+      persons = this.team.slice();
+    }
+    let [start, end] = [d.start, d.end];
+    if (start < 0 || end < 0) {
+      // Only the real start is known: let the work run over the agendas, or straight through.
+      const known = Math.max(start, end);
+      end = known + (mirrored ? 0 : way.duration);
+      start = end - way.duration;
+      if (!mirrored && way.interrupt !== 0 && persons.length > 0) {
+        const at = this.joint(persons, known, way.duration, way.interrupt, false);
+        if (at === known) end = this.jointEnd;
+      }
+    }
+    const resources = d.resources ?? way.demands.map((x) => x.of[0]!);
+    return { start, end, mode, persons, resources, holds: board.model.holdsOf[i]!.map(() => -1) };
+  }
+
+  private inMode(i: number, m: number, from: number): Spot | null {
+    const { board } = this;
+    const { lo, hi } = board.windows;
+    const way = board.model.ways[i]![m]!;
+    const decided = board.model.decided[i] ?? null;
+    const given = decided && decided.start >= 0 && decided.end >= 0 ? decided.end - decided.start : -1;
+    const [latestStart, latestEnd] = [hi[2 * i]!, hi[2 * i + 1]!];
+    let t = Math.max(lo[2 * i]!, from);
+    for (let guard = 0; guard < 2000; guard++) {
+      if (t > latestStart) return this.miss(t - latestStart, this.limiter(2 * i));
+      let s = t;
+      let e: number;
+      if (way.heads === 0) e = s + (given >= 0 ? given : way.duration);
+      else {
+        s = this.people(way, t, given, decided?.persons ?? null);
+        if (s >= NEVER) return this.miss(NEVER, -1);
+        if (s > latestStart) return this.miss(s - latestStart, this.limiter(2 * i));
+        e = this.jointEnd;
+      }
+      if (e < lo[2 * i + 1]!) {
+        t = s + lo[2 * i + 1]! - e;
+        continue;
+      }
+      if (e > latestEnd) return this.miss(e - latestEnd, this.limiter(2 * i + 1));
+      const next = this.equipment(i, way, s, e, decided?.resources ?? null);
+      if (next < 0)
+        return {
+          start: s,
+          end: e,
+          mode: m,
+          persons: way.heads === 0 ? [] : this.team.slice(),
+          resources: this.on.slice(),
+          holds: this.holdsOn.slice(),
+        };
+      if (next >= NEVER) return null;
+      t = Math.max(next, s + 1);
+    }
+    return this.miss(NEVER, -1);
+  }
+
+  private limiter(moment: number): number {
+    return this.board.windows.limiter(moment) >> 1;
+  }
+
+  private miss(late: number, culprit: number): null {
+    if (late < this.late) {
+      this.late = late;
+      this.culprit = culprit;
+    }
+    return null;
+  }
+
+  /** Chooses a resource for every need and hold at [s, e); -1 when all fit, else a later start to try. */
+  private equipment(i: number, way: Way, s: number, e: number, fixed: readonly number[] | null): number {
+    const { board } = this;
+    const { on, holdsOn } = this;
+    on.length = 0;
+    let next = -1;
+    for (let k = 0; k < way.demands.length; k++) {
+      const d = way.demands[k]!;
+      const choice = this.choose(d, s, e, fixed ? fixed[k]! : -1);
+      if (choice >= 0) on.push(choice);
+      else next = Math.max(next, -choice);
+    }
+    if (next >= 0) return next;
+    holdsOn.length = 0;
+    const holds = board.model.holdsOf[i]!;
+    for (let x = 0; x < holds.length; x++) {
+      const k = holds[x]!;
+      const h = board.model.holds[k]!;
+      const opens = h.from >> 1 === i;
+      const closes = h.to >> 1 === i;
+      if ((!opens && !board.isPlaced(h.from >> 1)) || (!closes && !board.isPlaced(h.to >> 1))) {
+        holdsOn.push(-1);
+        continue;
+      }
+      const from = opens ? (h.from & 1 ? e : s) : board.at(h.from);
+      const to = closes ? (h.to & 1 ? e : s) : board.at(h.to);
+      if (to <= from) {
+        holdsOn.push(-2);
+        continue;
+      }
+      const bound = this.boundHere(way, h.demand.same);
+      const choice = this.choose(h.demand, from, to, bound);
+      if (choice >= 0) {
+        holdsOn.push(choice);
+        continue;
+      }
+      const later = -choice;
+      if (opens) next = Math.max(next, later >= NEVER ? NEVER : s + Math.max(1, later - from));
+      else {
+        // The other end is placed already: going later only makes it longer.
+        this.miss(later >= NEVER ? NEVER : Math.max(1, later - from), h.from >> 1);
+        return NEVER;
+      }
+    }
+    return next;
+  }
+
+  /** Resource just chosen for a need of this task that bears the same name, or -1. */
+  private boundHere(way: Way, same: number): number {
+    if (same < 0) return -1;
+    for (let k = 0; k < way.demands.length; k++) if (way.demands[k]!.same === same) return this.on[k]!;
+    return -1;
+  }
+
+  /** The resource to use, or minus the earliest later start at which one could serve. */
+  private choose(d: Demand, s: number, e: number, fixed: number): number {
+    const { board } = this;
+    const bound = fixed >= 0 ? fixed : d.same >= 0 ? board.sameOn[d.same]! : -1;
+    if (bound >= 0) {
+      const next = board.blocks(d, bound, s, e);
+      return next < 0 ? bound : -next;
+    }
+    if (d.of.length === 1) {
+      const next = board.blocks(d, d.of[0]!, s, e);
+      return next < 0 ? d.of[0]! : -next;
+    }
+    let best = -1;
+    let bestScore = Number.POSITIVE_INFINITY;
+    let soonest = NEVER;
+    for (const r of d.of) {
+      const next = board.blocks(d, r, s, e);
+      if (next >= 0) {
+        soonest = Math.min(soonest, next);
+        continue;
+      }
+      let score = this.manner.random ? this.manner.random.next() : 0;
+      if (!Number.isNaN(d.set)) score += 1000 * board.occupancies[r]!.changesAround(d, s);
+      if (d.amount.length > 0) score += Math.min(500, board.profiles[r]!.least(0, s, e) - d.amount[0]!);
+      if (score < bestScore) {
+        best = r;
+        bestScore = score;
+      }
+    }
+    return best >= 0 ? best : -soonest;
+  }
+
+  /**
+   * Chooses the people for a start at or after t. Returns that start (with `team` and `jointEnd` set) or NEVER.
+   */
+  private people(way: Way, t: number, given: number, fixed: readonly number[] | null): number {
+    const { team } = this;
+    const { anytime } = this.manner;
+    if (fixed) {
+      team.length = 0;
+      for (const p of fixed) team.push(p);
+      return this.joint(
+        team,
+        t,
+        given >= 0 ? given : way.duration,
+        given >= 0 || anytime ? 0 : way.interrupt,
+        given >= 0 || anytime,
+      );
+    }
+    const free = given >= 0 || anytime;
+    const minutes = given >= 0 ? given : way.duration;
+    if (way.interrupt !== 0 && !free && minutes > 0) return this.interrupted(way, t, minutes);
+    let s = t;
+    for (let guard = 0; guard < 500; guard++) {
+      const next = this.solidTeam(way, s, minutes, free);
+      if (next === s) {
+        this.jointStart = s;
+        this.jointEnd = s + minutes;
+        return s;
+      }
+      if (next >= NEVER) return NEVER;
+      s = next;
+    }
+    return NEVER;
+  }
+
+  /** Fills the team for unbroken work at exactly s; returns s, or a later start to try. */
+  private solidTeam(way: Way, s: number, minutes: number, anytime: boolean): number {
+    const { team, able, times, board } = this;
+    team.length = 0;
+    for (const need of way.people) {
+      able.length = 0;
+      times.length = 0;
+      let blocked = NEVER;
+      for (const p of this.candidates(need)) {
+        if (team.includes(p)) continue;
+        const at = minutes === 0 ? s : board.agendas[p]!.solid(s, minutes, anytime);
+        if (at === s) able.push(p);
+        else {
+          times.push(at);
+          blocked = Math.min(blocked, at);
+        }
+      }
+      if (able.length < need.count) {
+        const missing = need.count - able.length;
+        if (missing > times.length) return blocked;
+        if (missing === 1) return blocked;
+        times.sort((a, b) => a - b);
+        return Math.max(s + 1, times[missing - 1]!);
+      }
+      this.pick(need, able, s);
+    }
+    return s;
+  }
+
+  /** Adds the `count` most fitting of `able` to the team. */
+  private pick(need: Way["people"][number], able: number[], s: number): void {
+    const { team, board } = this;
+    const wanted = need.team >= 0 ? this.members(need.team) : null;
+    for (let c = 0; c < need.count; c++) {
+      let best = -1;
+      let bestScore = Number.POSITIVE_INFINITY;
+      for (let x = 0; x < able.length; x++) {
+        const p = able[x]!;
+        if (p < 0) continue;
+        const a = board.agendas[p]!;
+        let score = 10 * board.model.workers[p]!.skills + Math.min(60, s - a.lastBusy(s)) / 60;
+        if (this.manner.random) score += 3 * this.manner.random.next();
+        if (wanted?.includes(p)) score -= 1000;
+        if (score < bestScore) {
+          best = x;
+          bestScore = score;
+        }
+      }
+      team.push(able[best]!);
+      able[best] = -1;
+    }
+  }
+
+  /** Who may serve a need, by the team name it bears. */
+  private candidates(need: Way["people"][number]): readonly number[] {
+    if (need.team < 0) return need.able;
+    const sets = this.board.teams[need.team]!;
+    let able = need.able;
+    for (const { who } of sets) if (who.length >= need.count) able = able.filter((p) => who.includes(p));
+    return able;
+  }
+
+  private members(team: number): readonly number[] {
+    return this.board.teams[team]!.flatMap((s) => s.who);
+  }
+
+  /** Work that pauses: a leader who ends soonest, and others who fit the leader's hours. */
+  private interrupted(way: Way, t: number, minutes: number): number {
+    const { team, board } = this;
+    let bestEnd = NEVER;
+    let bestStart = NEVER;
+    let bestScore = Number.POSITIVE_INFINITY;
+    let bestTeam: number[] | null = null;
+    const first = way.people[0]!;
+    for (const leader of this.candidates(first)) {
+      team.length = 0;
+      team.push(leader);
+      this.joint(team, t, minutes, way.interrupt, false);
+      if (this.jointStart >= NEVER || this.jointEnd > bestEnd) continue;
+      if (way.heads > 1 && !this.follow(way, this.jointStart, minutes)) continue;
+      this.joint(team, t, minutes, way.interrupt, false);
+      if (this.jointStart >= NEVER) continue;
+      const a = board.agendas[leader]!;
+      let score =
+        10 * board.model.workers[leader]!.skills +
+        Math.min(60, this.jointStart - a.lastBusy(this.jointStart)) / 60;
+      if (this.manner.random) score += 3 * this.manner.random.next();
+      if (this.jointEnd < bestEnd || (this.jointEnd === bestEnd && score < bestScore)) {
+        bestEnd = this.jointEnd;
+        bestStart = this.jointStart;
+        bestScore = score;
+        bestTeam = team.slice();
+      }
+    }
+    if (!bestTeam) return NEVER;
+    team.length = 0;
+    for (const p of bestTeam) team.push(p);
+    this.jointStart = bestStart;
+    this.jointEnd = bestEnd;
+    return bestStart;
+  }
+
+  /** Completes a team of one leader with those who, alone, would end soonest from s on. */
+  private follow(way: Way, s: number, minutes: number): boolean {
+    const { team } = this;
+    const single: number[] = [0];
+    for (let x = 0; x < way.people.length; x++) {
+      const need = way.people[x]!;
+      const wanted = need.count - (x === 0 ? 1 : 0);
+      if (wanted === 0) continue;
+      const ranked: [number, number, number][] = [];
+      for (const p of this.candidates(need)) {
+        if (team.includes(p)) continue;
+        single[0] = p;
+        this.joint(single, s, minutes, way.interrupt, false);
+        if (this.jointStart < NEVER) ranked.push([this.jointEnd, this.board.model.workers[p]!.skills, p]);
+      }
+      if (ranked.length < wanted) return false;
+      ranked.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2]);
+      for (let c = 0; c < wanted; c++) team.push(ranked[c]![2]);
+    }
+    return true;
+  }
+
+  /**
+   * Earliest work of these persons together from t on: sets jointStart and jointEnd, returns jointStart
+   * (NEVER when there is none). interrupt 0: unbroken; 1: over breaks; 2: over breaks and shifts.
+   */
+  private joint(
+    persons: readonly number[],
+    t: number,
+    minutes: number,
+    interrupt: 0 | 1 | 2,
+    anytime: boolean,
+  ): number {
+    const { agendas } = this.board;
+    this.jointStart = NEVER;
+    let s = t;
+    for (let guard = 0; guard < 500; guard++) {
+      let first = -1;
+      let end = s;
+      if (minutes === 0) first = s;
+      else if (interrupt === 0) {
+        let again = true;
+        while (again) {
+          again = false;
+          for (const p of persons) {
+            const at = agendas[p]!.solid(s, minutes, anytime);
+            if (at >= NEVER) return NEVER;
+            if (at > s) {
+              s = at;
+              again = true;
+            }
+          }
+        }
+        first = s;
+        end = s + minutes;
+      } else {
+        let left = minutes;
+        let cur = s;
+        let limit = NEVER;
+        while (left > 0) {
+          let a = cur;
+          let b = NEVER;
+          for (let x = 0; x < persons.length; x++) {
+            const g = agendas[persons[x]!]!;
+            const w = g.interval(a);
+            if (w < 0) return NEVER;
+            if (g.startOf(w) > a) {
+              a = g.startOf(w);
+              b = NEVER;
+              x = -1;
+              continue;
+            }
+            b = Math.min(b, g.endOf(w));
+          }
+          if (first < 0) {
+            first = a;
+            if (interrupt === 1)
+              for (const p of persons) limit = Math.min(limit, agendas[p]!.shiftOf(agendas[p]!.interval(a)));
+          } else if (a >= limit) {
+            first = -1;
+            left = minutes;
+            cur = limit;
+            limit = NEVER;
+            continue;
+          }
+          const worked = Math.min(left, b - a);
+          left -= worked;
+          cur = a + worked;
+        }
+        end = cur;
+      }
+      let meets = -1;
+      if (interrupt !== 0) for (const p of persons) meets = Math.max(meets, agendas[p]!.meets(first, end));
+      if (meets < 0) {
+        this.jointStart = first;
+        this.jointEnd = end;
+        return first;
+      }
+      s = meets;
+    }
+    return NEVER;
+  }
+}

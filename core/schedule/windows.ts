@@ -1,0 +1,209 @@
+import type { Arcs } from "./model.ts";
+
+/**
+ * Earliest and latest minute of every moment, kept closed under the arcs (Bellman-Ford over what changed).
+ * Every change is written down, so that a try can be taken back.
+ */
+export class Windows {
+  readonly lo: Int32Array;
+  readonly hi: Int32Array;
+  /** 1 while the moment is placed: its minute no longer moves. */
+  readonly placed: Uint8Array;
+  /** The arc by which hi got its value, -1 for a date or a placement. */
+  readonly why: Int32Array;
+  /** The moment at which the last refusal showed, -1 if none. */
+  clash = -1;
+  private readonly arcs: Arcs;
+  private readonly ignoreLongest: boolean;
+  private readonly queue: Int32Array;
+  private readonly queued: Uint8Array;
+  private trail = new Int32Array(1024);
+  private trailLength = 0;
+
+  constructor(arcs: Arcs, lo: Int32Array, hi: Int32Array, ignoreLongest = false) {
+    this.arcs = arcs;
+    this.ignoreLongest = ignoreLongest;
+    this.lo = lo.slice();
+    this.hi = hi.slice();
+    this.placed = new Uint8Array(lo.length);
+    this.why = new Int32Array(lo.length).fill(-1);
+    this.queue = new Int32Array(lo.length + 1);
+    this.queued = new Uint8Array(lo.length);
+  }
+
+  /** The moment whose date or placement sets the latest minute of m. */
+  limiter(m: number): number {
+    let at = m;
+    for (let guard = 0; guard < this.lo.length && this.why[at]! >= 0; guard++)
+      at = this.arcs.to[this.why[at]!]!;
+    return at;
+  }
+
+  /** Closes the windows from the dates; false when they cannot all be kept (see `clash`). */
+  close(): boolean {
+    const n = this.lo.length;
+    let size = 0;
+    for (let m = 0; m < n; m++) this.push(m, size++);
+    return this.run(size);
+  }
+
+  mark(): number {
+    return this.trailLength;
+  }
+
+  /** Takes back everything since the mark, placements included. */
+  undo(mark: number): void {
+    while (this.trailLength > mark) {
+      this.trailLength -= 4;
+      const m = this.trail[this.trailLength]!;
+      if (m < 0) this.placed[-m - 1] = 0;
+      else {
+        this.lo[m] = this.trail[this.trailLength + 1]!;
+        this.hi[m] = this.trail[this.trailLength + 2]!;
+        this.why[m] = this.trail[this.trailLength + 3]!;
+      }
+    }
+  }
+
+  /** Forgets how it came here: no undo beyond this point. */
+  commit(): void {
+    this.trailLength = 0;
+  }
+
+  raise(m: number, to: number): boolean {
+    if (to <= this.lo[m]!) return true;
+    if (to > this.hi[m]! || this.placed[m] === 1) {
+      this.clash = m;
+      return false;
+    }
+    this.note(m);
+    this.lo[m] = to;
+    this.push(m, 0);
+    return this.run(1);
+  }
+
+  /** Places task i from start to end and draws the consequences; false (and to be undone) when impossible. */
+  place(i: number, start: number, end: number): boolean {
+    const s = 2 * i;
+    const e = s + 1;
+    if (start < this.lo[s]! || start > this.hi[s]! || end < this.lo[e]! || end > this.hi[e]!) {
+      this.clash = s;
+      return false;
+    }
+    this.fix(s, start);
+    this.fix(e, end);
+    let size = 0;
+    this.push(s, size++);
+    this.push(e, size++);
+    return this.run(size);
+  }
+
+  /** Places without asking: for what has happened, and for a best attempt that breaks rules. */
+  force(i: number, start: number, end: number): void {
+    this.fix(2 * i, start);
+    this.fix(2 * i + 1, end);
+  }
+
+  private fix(m: number, at: number): void {
+    this.note(m);
+    this.lo[m] = at;
+    this.hi[m] = at;
+    this.why[m] = -1;
+    this.grow();
+    this.trail[this.trailLength] = -m - 1;
+    this.trailLength += 4;
+    this.placed[m] = 1;
+  }
+
+  /** Draws the consequences of all that is placed, leaving clashes between placed moments alone. */
+  spread(): boolean {
+    let size = 0;
+    for (let m = 0; m < this.lo.length; m++) if (this.placed[m] === 1) this.push(m, size++);
+    return this.run(size, true);
+  }
+
+  private grow(): void {
+    if (this.trailLength + 8 > this.trail.length) {
+      const bigger = new Int32Array(this.trail.length * 2);
+      bigger.set(this.trail);
+      this.trail = bigger;
+    }
+  }
+
+  private note(m: number): void {
+    this.grow();
+    const t = this.trailLength;
+    this.trail[t] = m;
+    this.trail[t + 1] = this.lo[m]!;
+    this.trail[t + 2] = this.hi[m]!;
+    this.trail[t + 3] = this.why[m]!;
+    this.trailLength = t + 4;
+  }
+
+  private push(m: number, at: number): void {
+    this.queue[at] = m;
+    this.queued[m] = 1;
+  }
+
+  private run(size: number, lenient = false): boolean {
+    const { arcs, lo, hi, queue, queued, placed } = this;
+    const cap = queue.length;
+    let head = 0;
+    let tail = size % cap;
+    let ok = true;
+    while (head !== tail) {
+      const m = queue[head]!;
+      head = head + 1 === cap ? 0 : head + 1;
+      queued[m] = 0;
+      const least = lo[m]!;
+      for (let k = arcs.first[m]!, stop = arcs.first[m + 1]!; k < stop; k++) {
+        if (this.ignoreLongest && arcs.longest[k] === 1) continue;
+        const to = arcs.to[k]!;
+        const value = least + arcs.length[k]!;
+        if (value <= lo[to]!) continue;
+        if (placed[to] === 1 || value > hi[to]!) {
+          if (lenient) continue;
+          this.clash = to;
+          ok = false;
+          break;
+        }
+        this.note(to);
+        lo[to] = value;
+        if (queued[to] === 0) {
+          queue[tail] = to;
+          queued[to] = 1;
+          tail = tail + 1 === cap ? 0 : tail + 1;
+        }
+      }
+      if (!ok) break;
+      const most = hi[m]!;
+      for (let p = arcs.firstIn[m]!, stop = arcs.firstIn[m + 1]!; p < stop; p++) {
+        const k = arcs.into[p]!;
+        if (this.ignoreLongest && arcs.longest[k] === 1) continue;
+        const from = arcs.from[k]!;
+        const value = most - arcs.length[k]!;
+        if (value >= hi[from]!) continue;
+        if (placed[from] === 1 || value < lo[from]!) {
+          if (lenient) continue;
+          this.clash = from;
+          ok = false;
+          break;
+        }
+        this.note(from);
+        hi[from] = value;
+        this.why[from] = k;
+        if (queued[from] === 0) {
+          queue[tail] = from;
+          queued[from] = 1;
+          tail = tail + 1 === cap ? 0 : tail + 1;
+        }
+      }
+      if (!ok) break;
+    }
+    while (head !== tail) {
+      queued[queue[head]!] = 0;
+      head = head + 1 === cap ? 0 : head + 1;
+    }
+    return ok;
+  }
+}
