@@ -28,7 +28,6 @@ export function rational(n: bigint | number, d: bigint | number = 1n): Rational 
 }
 
 export const ZERO: Rational = { n: 0n, d: 1n };
-export const ONE: Rational = { n: 1n, d: 1n };
 
 export function add(a: Rational, b: Rational): Rational {
   if (a.d === b.d) return rational(a.n + b.n, a.d);

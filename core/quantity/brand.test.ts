@@ -1,5 +1,17 @@
 import { describe, expect, test } from "vitest";
-import { type Grams, grams, type Minutes, millilitres, minus, minutes, plus, times } from "./index.ts";
+import {
+  celsius,
+  type Grams,
+  grams,
+  type Minutes,
+  millilitres,
+  millimetres,
+  minus,
+  minutes,
+  pieces,
+  plus,
+  times,
+} from "./index.ts";
 
 // The type checker reads this file: each @ts-expect-error fails `npm run types` the day its line compiles.
 describe("Q5 grams plus minutes does not compile", () => {
@@ -8,6 +20,11 @@ describe("Q5 grams plus minutes does not compile", () => {
     expect(total).toBe(300);
     expect(minus(total, grams(100))).toBe(200);
     expect(times(total, 2)).toBe(600);
+    expect([
+      plus(pieces(1), pieces(2)),
+      plus(celsius(4), celsius(-22)),
+      minus(millimetres(30), millimetres(5)),
+    ]).toEqual([3, -18, 25]);
   });
   test("unlike does not", () => {
     // @ts-expect-error grams and minutes

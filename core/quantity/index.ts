@@ -1,10 +1,10 @@
 export * from "./brand.ts";
 export * from "./convert.ts";
 export { type BridgeFinder, type ConvertedText, convertText } from "./convert-text.ts";
-export { amountOf, type Beside, type Reading, readAmount } from "./read.ts";
+export { amountOf, type Reading, readAmount } from "./read.ts";
 export type { ReadOptions } from "./read-quantity.ts";
 export * from "./schema.ts";
-export { roundToScoop, roundToStep, type Scooped, type Stepped } from "./steps.ts";
+export { roundToScoop, roundToStep } from "./steps.ts";
 export { BASE_UNIT, pieceName, UNIT_SYMBOLS, UNITS, type UnitFacts, unitFacts } from "./units.ts";
 export { unitWord } from "./words.ts";
 export { type WriteOptions, type Written, writeAmount } from "./write.ts";

@@ -40,4 +40,4 @@ export const SourceSchema = z.strictObject({
 export type Value = z.infer<typeof ValueSchema>;
 export type Amount = { value: Value; unit: Unit };
 export type Source = z.infer<typeof SourceSchema>;
-export type { Dimension, Unit } from "./units.ts";
+export type { Unit } from "./units.ts";
