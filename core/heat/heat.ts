@@ -1,7 +1,7 @@
 import { profileOf } from "./body.ts";
-import { noShift, type Run, runStages } from "./run-stages.ts";
 import { prepare, type Question, type Ready } from "./prepare.ts";
-import { type Note, plain, type Problem, Refused } from "./problem.ts";
+import { type Note, type Problem, plain, Refused } from "./problem.ts";
+import { noShift, type Run, runStages } from "./run-stages.ts";
 import type { HeatInput, Spread } from "./schema.ts";
 import { type Band, bandOf } from "./spread.ts";
 import { standingNotes } from "./standing-notes.ts";
@@ -125,7 +125,12 @@ export function trial(question: Question, spread?: Spread): HeatResult {
  * divided by 3 for a scheme of second order, is the error of the finer (Richardson).
  */
 export function fineEnough(ready: Ready): { run: Run; error: HeatResult["error"] } {
-  const levels = ready.whole.halves.length === 1 ? [12, 24, 48, 96] : ready.whole.halves.length === 2 ? [8, 16, 32] : [6, 12, 18];
+  const levels =
+    ready.whole.halves.length === 1
+      ? [12, 24, 48, 96]
+      : ready.whole.halves.length === 2
+        ? [8, 16, 32]
+        : [6, 12, 18];
   let coarse = runStages(ready, { cells: levels[0]!, stepToleranceK: 0.02 });
   let error = { celsius: Number.POSITIVE_INFINITY, ofMinutes: Number.POSITIVE_INFINITY };
   for (let i = 1; i < levels.length; i++) {

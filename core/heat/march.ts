@@ -11,6 +11,7 @@ import {
   temperatures,
 } from "./body.ts";
 import { type Conductor, conductor } from "./conduct.ts";
+import { refuse } from "./problem.ts";
 
 /** One moment of a piece: seconds since the stage began, temperatures in °C, log10 reduction since the start. */
 export type Sample = {
@@ -54,17 +55,21 @@ export function march(body: Body, start: Progress, faces: readonly Faces[], how:
   let now = stepper.begin(start);
   const samples = [now.sample];
   let steps = 0;
-  let next = firstStep(body);
+  const first = firstStep(body);
+  let next = first;
   const until = how.until;
   if (until && until(now.sample) >= 0) return { samples, reached: true, progress: now.progress, steps };
-  while (now.sample.seconds < how.limitS && steps < 100_000) {
+  while (now.sample.seconds < how.limitS) {
+    if (steps > mostSteps) refuse("/stages", `the computation needs more than ${mostSteps} steps`, unsettled);
     const left = how.limitS - now.sample.seconds;
     // A last crumb of a step would only cost time.
     let seconds = next >= left * 0.999 ? left : Math.min(next, left / 2);
     let tried = stepper.step(now, seconds);
-    while (!tried || tried.errorK > how.stepToleranceK) {
+    // Not `>`: an error that is no number must be refused too.
+    while (!tried || !(tried.errorK <= how.stepToleranceK)) {
       seconds *= tried ? Math.max(0.2, 0.9 * (how.stepToleranceK / tried.errorK) ** (1 / 3)) : 0.25;
-      if (seconds < 1e-7) throw new Error("heat: the step shrank to nothing");
+      if (seconds < 1e-9 * first)
+        refuse("/stages", "the computation does not settle: the step shrank to nothing", unsettled);
       tried = stepper.step(now, seconds);
       steps++;
     }
@@ -81,6 +86,9 @@ export function march(body: Body, start: Progress, faces: readonly Faces[], how:
   }
   return { samples, reached: until === undefined, progress: now.progress, steps };
 }
+
+const mostSteps = 20_000;
+const unsettled = "look for extreme sizes, properties or coefficients, or a target too near the medium";
 
 type Moment = { sample: Sample; progress: Progress; celsius: Float64Array; rates: Float64Array };
 type Stepper = {
@@ -198,10 +206,10 @@ function endOf(
     },
     0,
     seconds,
-    Math.max(1e-3, 1e-6 * seconds),
+    Math.max(1e-9, 1e-6 * seconds),
     { atLow: before, atHigh: until(end.sample) },
   );
-  const there = stepper.step(from, Math.max(at.x, 1e-9));
+  const there = stepper.step(from, Math.max(at.x, 1e-9 * seconds));
   return there && until(there.end.sample) >= 0 ? there.end : best;
 }
 
@@ -212,5 +220,5 @@ function firstStep(body: Body): number {
     const s = body.substances[0]!;
     least = Math.min(least, (width * width * s.capacity[0]!) / s.conductivity[0]!);
   }
-  return Math.max(1e-4, 0.2 * least);
+  return 0.2 * least;
 }

@@ -97,15 +97,16 @@ export function substancesOf(whole: Whole, startC: number): Substance[] {
 }
 
 /** Cuts a piece into cells, about `cells` from surface to centre; `twoFaced` when its underside differs. */
-export function cut(
-  whole: Whole,
-  substances: readonly Substance[],
-  cells: number,
-  twoFaced: boolean,
-): Body {
+export function cut(whole: Whole, substances: readonly Substance[], cells: number, twoFaced: boolean): Body {
   const axes: Axis[] = whole.halves.map((half, which) => {
     const full = whole.stacked || (twoFaced && which === whole.upright);
-    if (whole.stacked) return axisOf(whole.layers.map(({ m }, id) => ({ m, id })), 0, false, 2 * cells);
+    if (whole.stacked)
+      return axisOf(
+        whole.layers.map(({ m }, id) => ({ m, id })),
+        0,
+        false,
+        2 * cells,
+      );
     const inward: AxisLayer[] = whole.layers.map(({ m }, id) => ({ m, id }));
     const outer = inward.slice(0, -1).reduce((sum, layer) => sum + layer.m, 0);
     inward[inward.length - 1]!.m = half - outer;

@@ -1,3 +1,4 @@
+import type { z } from "zod";
 import { killRateOf, killRateOfTable, tableLog10 } from "./lethality.ts";
 import type { KillRate } from "./march.ts";
 import { type Air, type Around, airOf, around, type Place } from "./media.ts";
@@ -5,7 +6,6 @@ import { organismNamed } from "./organisms.ts";
 import { type Whole, wholeOf } from "./piece.ts";
 import { type Note, plain, refuse } from "./problem.ts";
 import type { DAndZ, Layer, LethalityTableRef, Material, OvenSchema, Piece, Stage } from "./schema.ts";
-import type { z } from "zod";
 
 /** When a stage ends. Temperatures °C, `seconds` as said. */
 export type End =
@@ -77,7 +77,14 @@ export function prepare(q: Question): Ready {
   return { whole, startC: q.startC, stages, twoFaced, air, judge, notes: unique(notes) };
 }
 
-function stageOf(stage: Stage, path: string, whole: Whole, air: Air, wet: boolean, notes: Note[]): ReadyStage {
+function stageOf(
+  stage: Stage,
+  path: string,
+  whole: Whole,
+  air: Air,
+  wet: boolean,
+  notes: Note[],
+): ReadyStage {
   if (stage.untilMass)
     refuse(
       `${path}/untilMass`,

@@ -1,8 +1,8 @@
 import { findRoot } from "../numerics/root.ts";
 import { type Body, type Faces, uniform } from "./body.ts";
-import { type KillRate, march, type Marched, type Progress, type Sample } from "./march.ts";
+import { type KillRate, type Marched, march, type Progress, type Sample } from "./march.ts";
 import { type Around, surroundingsOf } from "./media.ts";
-import { recovery, type Recovery } from "./oven.ts";
+import { type Recovery, recovery } from "./oven.ts";
 import { cut, resized, sizeOf, substancesOf } from "./piece.ts";
 import type { End, Ready, ReadyStage } from "./prepare.ts";
 import { plain, refuse } from "./problem.ts";
@@ -102,8 +102,7 @@ function oneStage(now: Now, index: number, end: End, from: Progress): Done {
   const withRecovery = (marched: Marched): Done =>
     recovered ? { marched, recovery: recovered } : { marched };
   if (end.by === "minutes") return withRecovery(go(end.seconds));
-  if (end.by === "peak")
-    return withRecovery(go(peakSeconds(now, index, end.celsius, go, ambientC)));
+  if (end.by === "peak") return withRecovery(go(peakSeconds(now, index, end.celsius, go, ambientC)));
   const first = go(0).samples[0]!;
   const until = untilOf(end, stage, first, ambientC);
   const marched = go(longestS, until);
@@ -134,9 +133,7 @@ function facesOf(now: Now, stage: ReadyStage, from: Progress) {
         ? { coefficient: 0, ambientC: () => 0 }
         : surroundingsOf(moved(stage.underside), ready.air);
   const faces: Faces[] = body.axes.map((axis, which) =>
-    axis.symmetric
-      ? { outer }
-      : { outer, inner: which === ready.whole.upright && under ? under : outer },
+    axis.symmetric ? { outer } : { outer, inner: which === ready.whole.upright && under ? under : outer },
   );
   return { faces, ambientC: main.mediumC, recovered };
 }
@@ -182,7 +179,8 @@ function peakSeconds(
       `give a medium above ${plain(target)} °C, or a lower peak`,
     );
   const whole = go(longestS, (s) => s.coreC - target);
-  if (!whole.reached) unreached({ by: "peak", celsius: target }, stage, whole.samples, ambientC, now.ready.judge);
+  if (!whole.reached)
+    unreached({ by: "peak", celsius: target }, stage, whole.samples, ambientC, now.ready.judge);
   const longest = whole.samples[whole.samples.length - 1]!.seconds;
   const over = (seconds: number) => {
     const marched = go(seconds);

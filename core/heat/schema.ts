@@ -6,7 +6,7 @@ import { z } from "zod";
  * surface coefficient W/(m² K), fractions by mass 0 to 1, pressures and powers as their names say.
  */
 
-const lengthMm = z.number().positive().max(5000);
+const lengthMm = z.number().min(0.001).max(5000);
 const temperatureC = z.number().min(-200).max(1000);
 const fraction = z.number().min(0).max(1);
 

@@ -18,14 +18,14 @@ export function untilOf(
     return (s) => end.highC - of(s);
   }
   const target = end.celsius;
-  if (ambientC > target) return (s) => of(s) - target;
+  if (ambientC > target && (now < target || ambientC > now)) return (s) => of(s) - target;
   // A medium below the target: the piece falls to it, or, still colder inside, rises to it by carry-over.
   if (now < target) return (s) => of(s) - target;
-  if (ambientC === target && now > target)
+  if (ambientC >= target && now > target)
     refuse(
       `${stage.path}/${untilName(end)}`,
-      `the medium is ${plain(ambientC)} °C: the piece comes ever nearer to it and never quite to ${plain(target)} °C`,
-      `give a target above ${plain(target)} °C, or a colder medium`,
+      `the piece cools from ${plain(now)} °C towards the ${plain(ambientC)} °C of the medium and never to ${plain(target)} °C`,
+      `give a target above ${plain(ambientC)} °C, or a medium below ${plain(target)} °C`,
     );
   return (s) => target - of(s);
 }
@@ -68,12 +68,6 @@ export function unreached(
       `${plain(asked)} °C is out of reach in a medium of ${plain(ambientC)} °C; the core comes to ${plain(peak)} °C at most`,
       `give a medium above ${plain(asked)} °C, or a lower target`,
     );
-  if (asked < last.coreC && ambientC >= asked)
-    refuse(
-      path,
-      `the piece does not cool to ${plain(asked)} °C in a medium of ${plain(ambientC)} °C`,
-      `give a medium below ${plain(asked)} °C`,
-    );
   refuse(
     path,
     `${plain(asked)} °C is not reached in 30 days; the core comes to ${plain(last.coreC)} °C`,
@@ -88,4 +82,3 @@ function hotEnough(rate: KillRate, log10: number): number {
   if (short(0) > 0) return 0;
   return Math.ceil(findRoot(short, 0, 150, 0.01).x * 10) / 10;
 }
-

@@ -31,7 +31,10 @@ export function standingNotes(ready: Ready, run: Run): Note[] {
           : `The loaded oven falls to ${plain(stage.recovery.lowestC, 0)} °C and is back after ${plain(stage.recovery.backMinutes, 0)} minutes.`,
       );
     if (stage.driedKgPerM2 > 0.01 && i === run.stages.length - 1)
-      say("water-lost", `About ${plain(stage.driedKgPerM2, 2)} kg of water leave each square metre of surface.`);
+      say(
+        "water-lost",
+        `About ${plain(stage.driedKgPerM2, 2)} kg of water leave each square metre of surface.`,
+      );
     if (ready.stages[i]!.around.coefficient > 1e5)
       say("coefficient-beyond", "A coefficient above 100000 W/(m² K) is beyond any published medium.");
     if (ready.stages[i]!.around.coefficient < 2)
