@@ -325,7 +325,7 @@ export const dishes: DishInput[] = [
       {
         n: 6,
         ingredient: "dill",
-        cut: "picked",
+        cut: "picked-fine",
         amount: g(1),
         form: "mound",
         count: 3,

@@ -50,7 +50,7 @@ export const bread: PreparationInput[] = [
   {
     id: "sourdough",
     name: "Sourdough",
-    description: "Five loaves of 900 g dough, a night in the cold, fourteen slices a loaf without the heels.",
+    description: "Loaves of 900 g dough, a night in the cold, fourteen slices a loaf without the heels.",
     yield: { amount: { value: 3710, unit: "g" }, pieces: 70 },
     lines: [
       of("strong-flour", 1950, "mix"),
@@ -85,7 +85,7 @@ export const bread: PreparationInput[] = [
         text: "Divide at 900 g, round, rest 20 min, shape tight, seam up in floured baskets. Film, cold room.",
         from: ["bulk"],
         work: work("bakery", "bread-work", { fixed: 16, perKg: 3 }),
-        pull: [pull("proving basket, 1 kg", 5)],
+        pull: [pull("proving basket, 1 kg", 0.072, "piece")],
       },
       {
         id: "retard",
@@ -105,7 +105,7 @@ export const bread: PreparationInput[] = [
         work: work("bakery", "bread-work", { fixed: 10 }),
         passive: { min: 40 },
         attended: { min: 2, every: 20 },
-        uses: [on("deck", 1, "shelf", { setC: 245, toleranceC: 8 })],
+        uses: [on("deck", 1.1, "kg", { per: "kg", setC: 245, toleranceC: 8 })],
         pull: [pull("peel", 1), pull("blade", 1)],
         control: {
           hazard: "raw middle (quality)",
@@ -259,7 +259,7 @@ export const bread: PreparationInput[] = [
       {
         id: "slice",
         name: "Cool and slice",
-        text: "Cool 3 h. On the board without gluten cut ten slices of 55 g, heels off. Box, label for the seats.",
+        text: "Cool 3 h. On the board without gluten cut slices of 55 g, heels off. Box, label for the seats.",
         from: ["bake"],
         discard: { factor: 0.045, as: "trim" },
         work: work("bakery", "prep", { fixed: 6 }),
@@ -282,7 +282,7 @@ export const bread: PreparationInput[] = [
       of("rapeseed-oil", 10, "roast"),
       of("white-beans", 150, "blend", { cut: "drained" }),
       of("cold-rapeseed-oil", 22, "blend"),
-      of("lemon-juice", 9, "blend"),
+      of("lemon", 9, "blend", { cut: "juiced" }),
       of("salt", 2, "blend"),
       of("thyme", 1, "blend", { cut: "picked" }),
     ],

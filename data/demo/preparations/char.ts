@@ -25,7 +25,7 @@ export const char: PreparationInput[] = [
     yield: { amount: g(3710), pieces: 67 },
     lines: [
       of("char-fillet", 4500, "receive", {
-        note: "ten sides, skin on; skin and trim are taken off after salting",
+        note: "whole sides, skin on; skin and trim are taken off after salting",
       }),
       of("salt", 86, "salt"),
       of("sugar", 30, "salt"),
@@ -100,13 +100,13 @@ export const char: PreparationInput[] = [
     lines: [
       of("char-fillet", 190, "salt", { cut: "skinned-trimmed" }),
       of("salt", 3, "salt"),
-      of("dill", 2, "salt", { cut: "picked" }),
+      of("dill", 2, "salt", { cut: "picked-fine" }),
     ],
     steps: [
       {
         id: "salt",
         name: "Cut and salt",
-        text: "Cut three blocks of 63 g from the thick end, salt, wrap each with a dill tip in parchment.",
+        text: "Cut blocks of 63 g from the thick end, salt, wrap each with a dill tip in parchment.",
         work: work("larder", "cold", { fixed: 8 }),
         passive: { min: 30 },
         hold: cold(4 * HOUR),
@@ -269,7 +269,7 @@ export const char: PreparationInput[] = [
       of("buttermilk", 1500, "infuse"),
       of("creme-fraiche", 620, "infuse"),
       of("horseradish", 150, "infuse", { cut: "peeled" }),
-      of("lemon-juice", 36, "infuse"),
+      of("lemon", 36, "infuse", { cut: "juiced" }),
       of("salt", 17, "infuse"),
       of("xanthan", 3.5, "bind"),
     ],
@@ -310,7 +310,7 @@ export const char: PreparationInput[] = [
       of("sunflower-seeds", 130, "soak"),
       of("water", 185, "blend"),
       of("rapeseed-oil", 20, "blend"),
-      of("lemon-juice", 8, "blend"),
+      of("lemon", 8, "blend", { cut: "juiced" }),
       of("salt", 2, "blend"),
     ],
     steps: [
@@ -346,7 +346,7 @@ export const char: PreparationInput[] = [
     lines: [
       made("sunflower-cream", 136, "mix"),
       of("horseradish", 9, "mix", { cut: "peeled" }),
-      of("lemon-juice", 8, "mix"),
+      of("lemon", 8, "mix", { cut: "juiced" }),
       of("water", 10, "mix"),
       of("salt", 1, "mix"),
     ],
@@ -370,7 +370,7 @@ export const char: PreparationInput[] = [
     name: "Dill oil",
     yield: { amount: g(420) },
     lines: [
-      of("dill", 170, "blanch", { cut: "picked" }),
+      of("dill", 170, "blanch", { note: "with the tender stalks" }),
       of("spinach", 90, "blanch"),
       of("sunflower-oil", 430, "blend"),
     ],
@@ -478,7 +478,7 @@ export const char: PreparationInput[] = [
         from: ["boil"],
         change: { toAmount: g(104) },
         passive: { min: 2 * HOUR },
-        uses: [on("hot-cabinet", 1, "position", { setC: 88, toleranceC: 4 })],
+        uses: [on("range-oven", 1, "shelf", { setC: 90, toleranceC: 8 })],
         hold: ambient(3 * DAY),
       },
       {

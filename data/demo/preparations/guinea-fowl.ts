@@ -45,7 +45,7 @@ export const guineaFowl: PreparationInput[] = [
         from: ["salt"],
         work: work("larder", "vacuum", { fixed: 6, perPiece: 0.9 }),
         uses: [on("sealer", 3, "kg")],
-        pull: [pull("vacuum bag, 250 × 350 mm", 8)],
+        pull: [pull("vacuum bag, 250 × 350 mm", 0.34, "piece")],
         hold: cold(6 * HOUR),
       },
       {
@@ -64,7 +64,7 @@ export const guineaFowl: PreparationInput[] = [
           spread: { thicknessMm: 2, startC: 1, mediumC: 0.3, coefficient: 0.2 },
         },
         uses: [on("bath", 1, "kg", { per: "kg", setC: 64.5, toleranceC: 0.5 })],
-        pull: [pull("probe with foam seal", 1), pull("bag clip", 8)],
+        pull: [pull("probe with foam seal", 1), pull("bag clip", 0.34, "piece")],
         control: {
           hazard: "Salmonella, Campylobacter and Listeria in a bird below 74 °C",
           limit: { what: "coreC", op: ">=", value: 63 },

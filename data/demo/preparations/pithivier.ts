@@ -139,7 +139,7 @@ export const pithivier: PreparationInput[] = [
       {
         id: "mix",
         name: "Mix and ball",
-        text: "Mix everything cold, taste. Nine balls of 108 g, pressed in a film to domes of 85 mm, cold.",
+        text: "Mix everything cold, taste. Balls of 108 g, pressed in a film to domes of 85 mm, cold.",
         from: ["saute"],
         change: { factor: 0.985, as: "stuck", source: invented },
         work: work("veg", "prep", { fixed: 18 }),
@@ -164,7 +164,7 @@ export const pithivier: PreparationInput[] = [
       {
         id: "assemble",
         name: "Roll and cut",
-        text: "Roll 3 mm thick, rest it cold, cut nine bottoms of 110 mm and nine tops of 130 mm. Keep the trim flat for cheese straws.",
+        text: "Roll 3 mm thick, rest it cold, cut for each a bottom of 110 mm and a top of 130 mm. Keep the trim flat for cheese straws.",
         discard: { factor: 0.22, as: "trim" },
         work: work("pastry", "pastry-work", { fixed: 18 }),
         passive: { min: 20 },
@@ -303,7 +303,7 @@ export const pithivier: PreparationInput[] = [
       {
         id: "leaves",
         name: "Blanch the leaves",
-        text: "Blanch eight leaves 3 min, into ice, flatten the ribs, dry.",
+        text: "Blanch two leaves a parcel 3 min, into ice, flatten the ribs, dry.",
         change: { factor: 0.97, as: "drained", source: invented },
         work: work("veg", "prep", { fixed: 12 }),
         uses: [on("burner", 1, "burner")],

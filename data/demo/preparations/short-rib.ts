@@ -71,7 +71,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "braise",
         name: "Braise",
-        text: "Brown the roots in the pans, then the tomato. Bones down in three deep trays, stock boiling over, paper and lid. 140 °C for 4 h 15: a skewer goes in and out without lifting.",
+        text: "Brown the roots in the pans, then the tomato. Bones down in deep trays, stock boiling over, paper and lid. 140 °C for 4 h 15: a skewer goes in and out without lifting.",
         from: ["sear"],
         change: { factor: 0.965, as: "evaporated", source: invented },
         work: work("sauce", "hot", { fixed: 22 }),
@@ -98,7 +98,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "chill",
         name: "Press and chill",
-        text: "Lay the meat in two papered trays, 45 mm deep, a tray and 4 kg on top. Blast to 3 °C, leave pressed over the night.",
+        text: "Lay the meat in papered trays, 45 mm deep, a tray and 4 kg on top. Blast to 3 °C, leave pressed over the night.",
         from: ["bone"],
         change: { factor: 0.99, as: "drained", source: invented },
         work: work("sauce", "vacuum", { fixed: 8 }),
@@ -111,7 +111,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "portion",
         name: "Portion",
-        text: "Turn out cold. Square the slabs, cut 48 blocks of 124 g, 40 mm high, across the grain. The trim is for the crew.",
+        text: "Turn out cold. Square the slabs, cut blocks of 123 g, 40 mm high, across the grain. The trim is for the crew.",
         from: ["chill"],
         discard: { factor: 0.085, as: "trim" },
         work: work("larder", "butchery", { fixed: 6, perPiece: 0.5 }),
@@ -415,7 +415,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "chill",
         name: "Chill",
-        text: "Spread 30 mm deep on two trays, blast to 3 °C. Film, label.",
+        text: "Spread 30 mm deep on trays, blast to 3 °C. Film, label.",
         from: ["cook"],
         change: { factor: 0.99, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 6 }),
@@ -446,7 +446,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "blanch",
         name: "Blanch and wring",
-        text: "Blanch in salted water 2 min in four lots, into ice, wring, cut in ribbons of 10 mm.",
+        text: "Blanch in salted water 2 min in small lots, into ice, wring, cut in ribbons of 10 mm.",
         from: ["wash"],
         change: { factor: 0.925, as: "drained", source: invented },
         work: work("veg", "prep", { fixed: 10, perKg: 8 }),
@@ -469,7 +469,7 @@ export const shortRib: PreparationInput[] = [
       made("barley-cooked", 4450, "finish"),
       made("vegetable-stock", 700, "finish"),
       made("kale-blanched", 1400, "finish"),
-      of("lemon-juice", 60, "finish"),
+      of("lemon", 60, "finish", { cut: "juiced" }),
       of("salt", 22, "finish"),
     ],
     steps: [
@@ -510,7 +510,7 @@ export const shortRib: PreparationInput[] = [
       of("cold-rapeseed-oil", 55, "finish"),
       made("vegetable-stock", 90, "finish", "stock-to-finish"),
       made("kale-blanched", 290, "finish"),
-      of("lemon-juice", 14, "finish"),
+      of("lemon", 14, "finish", { cut: "juiced" }),
       of("salt", 4, "finish", { id: "salt-to-finish" }),
     ],
     steps: [
@@ -554,7 +554,7 @@ export const shortRib: PreparationInput[] = [
     yield: { amount: g(4600) },
     lines: [
       of("salsify", 5400, "peel", { cut: "peeled" }),
-      of("lemon-juice", 60, "peel"),
+      of("lemon", 60, "peel", { cut: "juiced" }),
       of("rapeseed-oil", 190, "roast"),
       of("salt", 50, "roast"),
       of("thyme", 6, "roast", { cut: "picked" }),
@@ -581,7 +581,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "roast",
         name: "Roast",
-        text: "Dry, oil, salt and thyme; one layer on three trays. 210 °C until the edges are brown, shake once.",
+        text: "Dry, oil, salt and thyme; one layer on hot trays. 210 °C until the edges are brown, shake once.",
         from: ["simmer"],
         change: { factor: 0.823, as: "evaporated", source: invented },
         work: work("roast", "hot", { fixed: 8 }),

@@ -39,7 +39,7 @@ export const stocks: PreparationInput[] = [
       {
         id: "roast-bones",
         name: "Roast the bones",
-        text: "Spread the bones one deep on four trays. Roast to a deep even brown, turn once, pour off the fat.",
+        text: "Spread the bones one deep on trays. Roast to a deep even brown, turn once, pour off the fat.",
         change: { factor: 0.82, as: "rendered", source: invented },
         work: work("sauce", "prep", { fixed: 12 }),
         passive: { min: 55 },
@@ -99,7 +99,7 @@ export const stocks: PreparationInput[] = [
     lines: [
       of("onion", 1300, "simmer", { cut: "peeled-kitchen" }),
       of("carrot", 900, "simmer", { cut: "peeled" }),
-      of("leek", 800, "simmer", { cut: "trimmed" }),
+      of("leek", 800, "simmer", { note: "whole, washed, greens and all" }),
       of("fennel", 500, "simmer", { cut: "trimmed" }),
       of("parsley", 60, "simmer"),
       of("thyme", 15, "simmer"),

@@ -35,7 +35,7 @@ export const tart: PreparationInput[] = [
       {
         id: "mix",
         name: "Mix and rest",
-        text: "Rub butter, flour, sugar and salt to sand with the paddle, add the egg, stop as soon as it holds. Press flat in four plates, film, cold 3 h.",
+        text: "Rub butter, flour, sugar and salt to sand with the paddle, add the egg, stop as soon as it holds. Press flat, film, cold 3 h.",
         change: { factor: 0.99, as: "stuck", source: invented },
         work: work("pastry", "pastry-work", { fixed: 20 }),
         passive: { min: 3 * HOUR },
@@ -128,7 +128,7 @@ export const tart: PreparationInput[] = [
       {
         id: "bake",
         name: "Fill and bake",
-        text: "Cases hot, custard at 55 °C from the jug, in the oven's mouth. 110 °C until 76 °C in the middle and a hand's breadth trembles, about 42 min.",
+        text: "Cases hot, custard warmed to 55 °C, poured from the jug, in the oven's mouth. 110 °C until 76 °C in the middle and a hand's breadth trembles, about 42 min.",
         from: ["blind"],
         change: { factor: 0.955, as: "evaporated", source: invented },
         work: work("pastry", "pastry-work", { fixed: 5 }),
@@ -200,7 +200,7 @@ export const tart: PreparationInput[] = [
       {
         id: "bake",
         name: "Line and bake",
-        text: "Roll between papers, line six marked rings of 80 mm, dock. 165 °C, 22 min, alone in the oven or on the top shelf.",
+        text: "Roll between papers, line marked rings of 80 mm, dock. 165 °C, 22 min, alone in the oven or on the top shelf.",
         from: ["mix"],
         change: { factor: 0.9, as: "evaporated", source: invented },
         discard: { factor: 0.17, as: "trim" },
@@ -224,7 +224,7 @@ export const tart: PreparationInput[] = [
       {
         id: "bake",
         name: "Fill and bake",
-        text: "Marked tray, top shelf. Custard at 55 °C to the rim, 110 °C to 76 °C in the middle, about 20 min. Half an hour on a rack, then the cold room.",
+        text: "Marked tray, top shelf. Custard warmed to 55 °C, to the rim, 110 °C to 76 °C in the middle, about 20 min. Half an hour on a rack, then the cold room.",
         change: { factor: 0.96, as: "evaporated", source: invented },
         work: work("pastry", "pastry-work", { fixed: 6 }),
         passive: { min: 20 },
@@ -262,7 +262,7 @@ export const tart: PreparationInput[] = [
       {
         id: "fill",
         name: "Cook and fill",
-        text: "Burn the sugar dry to mahogany, stop it with hot soy cream, add drink, starch and agar, boil 2 min. Pour into two cases, let it set at room temperature, then cold.",
+        text: "Burn the sugar dry to mahogany, stop it with hot soy cream, add drink, starch and agar, boil 2 min. Pour into the cases, let it set at room temperature, then cold.",
         change: { factor: 0.87, as: "evaporated", source: invented },
         work: work("pastry", "pastry-work", { fixed: 18 }),
         passive: { min: 60 },
@@ -283,7 +283,7 @@ export const tart: PreparationInput[] = [
       of("quince", 2000, "poach", { cut: "peeled-cored" }),
       of("water", 1900, "poach"),
       of("sugar", 650, "poach"),
-      of("lemon-juice", 50, "poach"),
+      of("lemon", 50, "poach", { cut: "juiced" }),
       of("vanilla-pod", 3, "poach"),
       of("star-anise", 2, "poach"),
     ],
@@ -377,7 +377,7 @@ export const tart: PreparationInput[] = [
       {
         id: "bake",
         name: "Spread and bake",
-        text: "Spread through a leaf stencil of 90 mm on mats, 20 to a mat. 170 °C, 9 min, two mats at a time, to an even amber; bend over a rail while warm. Count 80 whole ones. Box with drying beads.",
+        text: "Spread through a leaf stencil of 90 mm on mats, 20 to a mat. 170 °C, 9 min, two mats at a time, to an even amber; bend over a rail while warm. Count whole ones only. Box with drying beads.",
         from: ["mix"],
         change: { factor: 0.86, as: "evaporated", source: invented },
         discard: { factor: 0.09, as: "trim" },
@@ -403,7 +403,7 @@ export const tart: PreparationInput[] = [
       of("glucose-syrup", 110, "syrup"),
       of("sorbet-stabiliser", 7, "syrup"),
       of("yoghurt", 1500, "mix"),
-      of("lemon-juice", 45, "mix"),
+      of("lemon", 45, "mix", { cut: "juiced" }),
     ],
     steps: [
       {
@@ -464,7 +464,7 @@ export const tart: PreparationInput[] = [
       of("water", 85, "mix"),
       of("sugar", 75, "mix"),
       of("glucose-syrup", 30, "mix"),
-      of("lemon-juice", 14, "mix"),
+      of("lemon", 14, "mix", { cut: "juiced" }),
       of("sorbet-stabiliser", 1.5, "mix"),
     ],
     steps: [

@@ -78,7 +78,7 @@ export const veloute: PreparationInput[] = [
         work: work("veg", "vacuum", { fixed: 8 }),
         passive: { min: 100 },
         uses: [on("chiller", 1, "kg", { per: "kg" })],
-        pull: [pull("GN 1/1 tray, 65 mm", 3)],
+        pull: [pull("GN 1/1 tray, 65 mm", 0.22, "kg")],
         hold: cold(2 * DAY),
         control: cooling("the base", "critical"),
       },
@@ -96,7 +96,7 @@ export const veloute: PreparationInput[] = [
       made("celeriac-base", 11700, "heat"),
       of("cream", 1450, "finish"),
       of("butter", 380, "finish"),
-      of("lemon-juice", 70, "finish"),
+      of("lemon", 70, "finish", { cut: "juiced" }),
       of("salt", 22, "finish"),
     ],
     steps: [
@@ -148,7 +148,7 @@ export const veloute: PreparationInput[] = [
       made("celeriac-base", 500, "finish"),
       made("sunflower-cream", 80, "finish"),
       of("cold-rapeseed-oil", 18, "finish"),
-      of("lemon-juice", 3, "finish"),
+      of("lemon", 3, "finish", { cut: "juiced" }),
       of("salt", 1, "finish"),
     ],
     steps: [
@@ -181,7 +181,7 @@ export const veloute: PreparationInput[] = [
     lines: [
       of("hazelnuts", 270, "roast"),
       of("butter", 720, "brown"),
-      of("lemon-juice", 24, "finish"),
+      of("lemon", 24, "finish", { cut: "juiced" }),
       of("sea-salt-flakes", 6, "finish"),
     ],
     steps: [
@@ -229,7 +229,7 @@ export const veloute: PreparationInput[] = [
     lines: [
       of("pumpkin-seeds", 62, "toast"),
       of("cold-rapeseed-oil", 92, "mix"),
-      of("lemon-juice", 10, "mix"),
+      of("lemon", 10, "mix", { cut: "juiced" }),
       of("sea-salt-flakes", 2, "mix"),
     ],
     steps: [
@@ -262,7 +262,7 @@ export const veloute: PreparationInput[] = [
     yield: { amount: g(1560) },
     lines: [
       of("pear", 1570, "cut", { cut: "peeled-cored" }),
-      of("lemon-juice", 45, "cut"),
+      of("lemon", 45, "cut", { cut: "juiced" }),
       of("sugar", 8, "cut"),
       of("salt", 2, "cut"),
     ],
