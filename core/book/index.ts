@@ -1,4 +1,5 @@
 export { indexBook, type Library } from "./index-book.ts";
+export { mergeDocuments } from "./merge.ts";
 export {
   type Parsed,
   parseBook,

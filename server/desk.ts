@@ -1,0 +1,182 @@
+import {
+  BOOK_FORMAT,
+  BOOK_VERSION,
+  type Book,
+  DOCUMENT_KINDS,
+  type DocumentKind,
+  mergeDocuments,
+  type Problem,
+  parseBook,
+  parseDocument,
+  withDocument,
+  withoutDocument,
+} from "../core/book/index.ts";
+import type { BookStore, LogEntry, Saved } from "../persistence/store.ts";
+
+export interface BookAt {
+  readonly book: Book;
+  readonly revision: number;
+}
+
+export type PutAnswer =
+  | {
+      readonly status: "saved";
+      readonly revision: number;
+      readonly document: unknown;
+      readonly merged: boolean;
+    }
+  | { readonly status: "refused"; readonly problems: readonly Problem[] }
+  | { readonly status: "conflict"; readonly theirs: Saved; readonly clashes: readonly string[] };
+
+/** What happened to the book, for those who listen. */
+export interface Change {
+  readonly revision: number;
+  readonly documents: readonly { readonly kind: DocumentKind; readonly id: string }[];
+}
+
+/** The book as the server works with it: judged before it is saved, read once a revision, told to listeners. */
+export class Desk {
+  readonly #store: BookStore;
+  readonly #clock: () => Date;
+  #book: BookAt | undefined;
+  readonly #listeners = new Set<(change: Change) => void>();
+
+  constructor(store: BookStore, clock: () => Date) {
+    this.#store = store;
+    this.#clock = clock;
+  }
+
+  /** Puts a first book into an empty place; a place with anything in it is left alone. */
+  async seed(book: unknown): Promise<void> {
+    if ((await this.#store.revision()) > 0) return;
+    const answer = await this.importBook(book, "Tournant");
+    if (answer.status === "refused")
+      throw new Error(`the first book is refused: ${JSON.stringify(answer.problems[0])}`);
+  }
+
+  /** The book as it stands. */
+  async book(): Promise<BookAt> {
+    const revision = await this.#store.revision();
+    if (this.#book?.revision === revision) return this.#book;
+    const lists: Record<string, unknown[]> = Object.fromEntries(DOCUMENT_KINDS.map((kind) => [kind, []]));
+    for (const saved of await this.#store.all()) lists[saved.kind]!.push(saved.document);
+    const read = parseBook({ format: BOOK_FORMAT, version: BOOK_VERSION, ...lists });
+    if (!read.ok) throw new Error(`the saved book cannot be read: ${JSON.stringify(read.problems[0])}`);
+    this.#book = { book: read.value, revision };
+    return this.#book;
+  }
+
+  get(kind: DocumentKind, id: string): Promise<Saved | undefined> {
+    return this.#store.get(kind, id);
+  }
+
+  history(kind: DocumentKind, id: string): Promise<readonly Saved[]> {
+    return this.#store.history(kind, id);
+  }
+
+  since(revision: number): Promise<readonly Saved[]> {
+    return this.#store.since(revision);
+  }
+
+  /**
+   * Saves a document that someone changed from `baseRevision`. If another saved it since, the two changes are
+   * joined when they touch different things; else it is refused with what stands.
+   */
+  async put(
+    kind: DocumentKind,
+    id: string,
+    document: unknown,
+    baseRevision: number,
+    by: string,
+  ): Promise<PutAnswer> {
+    if ((document as { id?: unknown } | null)?.id !== id)
+      return refused(
+        "/id",
+        `the document's id is not "${id}"`,
+        "let the id in the address and in the document agree",
+      );
+    let [mine, base, merged] = [document, baseRevision, false];
+    // Another may save between our look and our write; each round has seen one more of theirs.
+    for (;;) {
+      const read = parseDocument(kind, mine);
+      if (!read.ok) return { status: "refused", problems: read.problems };
+      const { book } = await this.book();
+      const whole = withDocument(book, kind, read.value);
+      if (!whole.ok) return { status: "refused", problems: whole.problems };
+      const answer = await this.#store.save(
+        [{ kind, id, document: read.value, baseRevision: base }],
+        this.#now(),
+        by,
+      );
+      if (answer.ok) {
+        this.#tell({ revision: answer.revision, documents: [{ kind, id }] });
+        return { status: "saved", revision: answer.revision, document: read.value, merged };
+      }
+      const theirs = answer.conflict[0]!;
+      const before = (await this.#store.history(kind, id)).find((saved) => saved.revision === baseRevision);
+      if (theirs.document === null || !before?.document) return { status: "conflict", theirs, clashes: [""] };
+      const joined = mergeDocuments(before.document, theirs.document, document);
+      if (!joined.ok) return { status: "conflict", theirs, clashes: joined.clashes };
+      [mine, base, merged] = [joined.value, theirs.revision, true];
+    }
+  }
+
+  /** Takes a document out, unless another still refers to it or someone has changed it since. */
+  async remove(kind: DocumentKind, id: string, baseRevision: number, by: string): Promise<PutAnswer> {
+    const { book } = await this.book();
+    const whole = withoutDocument(book, kind, id);
+    if (!whole.ok) return { status: "refused", problems: whole.problems };
+    const answer = await this.#store.save([{ kind, id, document: null, baseRevision }], this.#now(), by);
+    if (!answer.ok) return { status: "conflict", theirs: answer.conflict[0]!, clashes: [""] };
+    this.#tell({ revision: answer.revision, documents: [{ kind, id }] });
+    return { status: "saved", revision: answer.revision, document: null, merged: false };
+  }
+
+  /** Puts a whole book in place of the present one, after judging it. What it replaces stays in the history. */
+  async importBook(json: unknown, by: string): Promise<PutAnswer> {
+    const read = parseBook(json);
+    if (!read.ok) return { status: "refused", problems: read.problems };
+    const documents = DOCUMENT_KINDS.flatMap((kind) =>
+      read.value[kind].map((document) => ({ kind, id: document.id, document })),
+    );
+    const revision = await this.#store.replaceAll(documents, this.#now(), by);
+    this.#tell({ revision, documents: documents.map(({ kind, id }) => ({ kind, id })) });
+    return { status: "saved", revision, document: null, merged: false };
+  }
+
+  log(service: string, after: number) {
+    return this.#store.log(service, after);
+  }
+
+  appendLog(entries: readonly LogEntry[]): Promise<number> {
+    return this.#store.appendLog(entries);
+  }
+
+  /** Hears of each change, also of other processes' on the same server. Returns how to stop. */
+  listen(heard: (change: Change) => void): () => void {
+    this.#listeners.add(heard);
+    return () => this.#listeners.delete(heard);
+  }
+
+  /** Begins to hear of other processes' saves, where the store can tell. */
+  async hearOthers(): Promise<() => Promise<void>> {
+    const stop = await this.#store.listen?.(async (revision) => {
+      const known = this.#book?.revision ?? revision - 1;
+      const documents = (await this.#store.since(known)).map(({ kind, id }) => ({ kind, id }));
+      this.#tell({ revision, documents });
+    });
+    return stop ?? (async () => {});
+  }
+
+  #tell(change: Change): void {
+    for (const heard of this.#listeners) heard(change);
+  }
+
+  #now(): string {
+    return this.#clock().toISOString();
+  }
+}
+
+function refused(path: string, what: string, mend: string): PutAnswer {
+  return { status: "refused", problems: [{ path, what, mend }] };
+}
