@@ -47,6 +47,13 @@ describe("N5 random numbers come from a seed", () => {
       expect(chi).toBeLessThan(limit);
     }
   });
+  test("a range that does not divide 2^32 is not favoured at its low end", () => {
+    const random = Random.of("three quarters of the words");
+    const draws = 3000;
+    const low = many(draws, () => random.below(3 * 2 ** 30)).filter((x) => x < 2 ** 30).length;
+    // a third is expected, a half if the last quarter were folded over the first; four standard errors of a third
+    expect(Math.abs(low / draws - 1 / 3)).toBeLessThan(4 * Math.sqrt(2 / 9 / draws));
+  });
   test("next is in [0, 1), normal has mean 0 and deviation 1 within four standard errors", () => {
     const random = Random.of("moments");
     const n = 20_000;

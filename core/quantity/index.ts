@@ -5,6 +5,6 @@ export { amountOf, type Reading, readAmount } from "./read.ts";
 export type { ReadOptions } from "./read-quantity.ts";
 export * from "./schema.ts";
 export { roundToScoop, roundToStep } from "./steps.ts";
-export { BASE_UNIT, pieceName, UNIT_SYMBOLS, UNITS, type UnitFacts, unitFacts } from "./units.ts";
+export { BASE_UNIT, pieceName, UNIT_SYMBOLS, unitFacts } from "./units.ts";
 export { unitWord } from "./words.ts";
 export { type WriteOptions, type Written, writeAmount } from "./write.ts";

@@ -67,6 +67,7 @@ describe("Q7 reading an amount", () => {
       "1 cup plus 2 tablespoons": "1 1/8 cup | ",
       "2 h 30 min": "2 1/2 h | ",
       "1h30": "1 1/2 h | ",
+      "4 oz 1 lb bags": "4 oz | 1 lb bags", // only a smaller measure adds on without a word
       "1 cup or 2 sticks butter": "1 cup | or 2 sticks butter",
       "1 tsp salt and 2 eggs": "1 tsp | salt and 2 eggs",
     });

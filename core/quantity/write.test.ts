@@ -68,6 +68,7 @@ describe("Q10 writing an amount", () => {
     expect(us(15.95, "oz")).toBe("1 lb");
     expect(us(100, "°C")).toBe("212 °F");
     expect(us(15, "mL")).toBe("1 tbsp");
+    expect(us(0.9, "tbsp")).toBe("2 ¾ tsp"); // not ½ tbsp + 1 ¼ tsp
   });
   test("the rounding is reported: a table by hand", () => {
     // 250 mL is 1.0567 US cups: one cup is 13.41 mL or 5.4 % short, one cup and a tablespoon 1.376 mL over
