@@ -41,7 +41,7 @@ export const bread: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 2, unit: "kg" }, vessel: "tub, 4 L" },
-    life: [ambientLife(22 * HOUR), coldLife(3)],
+    life: [coldLife(3)],
     specification: [
       { what: "pH when ripe", least: 3.9, most: 4.3, unit: "pH" },
       { what: "temperature after mixing", least: 21, most: 23, unit: "°C" },
@@ -269,7 +269,7 @@ export const bread: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: g(550), maxPieces: 10, vessel: "loaf tin, 1 kg", policy: "whole-only" },
-    life: [ambientLife(30 * HOUR), frozenLife(30)],
+    life: [ambientLife(2 * DAY), frozenLife(30)],
     specification: [{ what: "salt on flour", least: 1.9, most: 2.1, unit: "%" }],
   },
   {

@@ -1,17 +1,4 @@
-import {
-  cold,
-  coldLife,
-  DAY,
-  g,
-  HOUR,
-  invented,
-  made,
-  of,
-  on,
-  type PreparationInput,
-  pull,
-  work,
-} from "./words.ts";
+import { cold, g, HOUR, invented, made, of, on, type PreparationInput, pull, work } from "./words.ts";
 
 /** Main course, the bird: cooked slowly in the bath, crisped to order. */
 export const guineaFowl: PreparationInput[] = [
@@ -36,7 +23,7 @@ export const guineaFowl: PreparationInput[] = [
         passive: { min: 4 * HOUR },
         uses: [on("cold-room", 2, "position", { during: "passive" })],
         pull: [pull("GN 1/1 tray with rack, 65 mm", 2)],
-        hold: cold(20 * HOUR),
+        hold: cold(34 * HOUR),
       },
       {
         id: "bag",
@@ -46,12 +33,12 @@ export const guineaFowl: PreparationInput[] = [
         work: work("larder", "vacuum", { fixed: 6, perPiece: 0.9 }),
         uses: [on("sealer", 3, "kg")],
         pull: [pull("vacuum bag, 250 × 350 mm", 0.34, "piece")],
-        hold: cold(6 * HOUR),
+        hold: cold(10 * HOUR),
       },
       {
         id: "bath",
         name: "Water bath",
-        text: "Bath at 64.5 °C, bags clipped apart, water over them. Start the clock when the bath is back at 64.5 °C. Out only when the log shows core and hold.",
+        text: "Bath at 64.5 °C, bags clipped apart, water over them. Start the clock when the bath is back at 64.5 °C. When the log shows core and hold, turn down to 60 °C: the bags wait in it.",
         from: ["bag"],
         change: { factor: 0.915, as: "drained", source: invented },
         work: work("roast", "vacuum", { fixed: 6 }),
@@ -65,6 +52,7 @@ export const guineaFowl: PreparationInput[] = [
         },
         uses: [on("bath", 1, "kg", { per: "kg", setC: 64.5, toleranceC: 0.5 })],
         pull: [pull("probe with foam seal", 1), pull("bag clip", 0.34, "piece")],
+        hold: { state: "hot", maxMin: 100, atLeastC: 60 },
         control: {
           hazard: "Salmonella, Campylobacter and Listeria in a bird below 74 °C",
           limit: { what: "coreC", op: ">=", value: 63 },
@@ -83,20 +71,10 @@ export const guineaFowl: PreparationInput[] = [
           },
         },
       },
-      {
-        id: "ice",
-        name: "Ice",
-        text: "Bags straight into ice and water, half and half, until the core reads 3 °C. Cold room, bags flat, dated.",
-        from: ["bath"],
-        work: work("roast", "vacuum", { fixed: 5 }),
-        passive: { min: 60 },
-        uses: [on("ice-sink", 2, "kg", { per: "kg" })],
-        hold: cold(2 * DAY),
-      },
     ],
-    batch: { maxAmount: { value: 9, unit: "kg" }, maxPieces: 60, vessel: "bath of 14 kg, ice sink" },
+    batch: { maxAmount: { value: 9, unit: "kg" }, maxPieces: 60, vessel: "bath of 14 kg" },
     piece: { kind: "slab", thicknessMm: 32 },
-    life: [coldLife(4)],
+    life: [{ state: "hot", maxMinutes: 110, atLeastC: 60 }],
     density: { kgPerL: 1.05, source: invented },
     specification: [{ what: "salt", least: 0.9, most: 1.2, unit: "%" }],
   },
@@ -105,25 +83,15 @@ export const guineaFowl: PreparationInput[] = [
     name: "Guinea-fowl breast, crisped",
     yield: { amount: g(3530), pieces: 24 },
     lines: [
-      made("guinea-fowl-bath", 3850, "warm"),
+      made("guinea-fowl-bath", 3850, "crisp"),
       of("clarified-fat-veg", 60, "crisp"),
       of("sea-salt-flakes", 10, "crisp"),
     ],
     steps: [
       {
-        id: "warm",
-        name: "Warm in the bath",
-        text: "Bags into the bath at 60 °C for 30 min, from the cold room to warm in one go.",
-        work: work("roast", "vacuum", { fixed: 4 }),
-        passive: { min: 35 },
-        uses: [on("bath", 1, "kg", { per: "kg", setC: 60, toleranceC: 1 })],
-        hold: { state: "hot", maxMin: 45, atLeastC: 57 },
-      },
-      {
         id: "crisp",
         name: "Crisp the skin",
-        text: "Open, wipe very dry. Skin down in a thin film of fat, press 20 s, 4 min until like glass; turn for 10 s. Rest skin up on a rack, salt, halve lengthways at the pass.",
-        from: ["warm"],
+        text: "Open the bags as they are needed, wipe very dry. Skin down in a thin film of fat, press 20 s, 4 min until like glass; turn for 10 s. Rest skin up on a rack, salt, halve lengthways at the pass.",
         change: { factor: 0.9, as: "evaporated", source: invented },
         work: work("roast", "hot", { fixed: 6, perPiece: 1.6, most: 2 }),
         uses: [on("burner", 3, "burner")],

@@ -1,5 +1,4 @@
 import {
-  ambientLife,
   cold,
   coldLife,
   cooling,
@@ -593,7 +592,7 @@ export const shortRib: PreparationInput[] = [
     ],
     batch: { maxAmount: { value: 7, unit: "kg" }, vessel: "two oven trays" },
     overage: 0.05,
-    life: [hotLife(90), ambientLife(2 * HOUR)],
+    life: [hotLife(90)],
     bestWithinMinutes: 40,
     density: { kgPerL: 0.75, source: invented },
   },

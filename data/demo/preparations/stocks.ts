@@ -87,7 +87,7 @@ export const stocks: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 18, unit: "kg" }, vessel: "kettle, 40 L" },
-    life: [coldLife(4), { state: "hot", maxMinutes: 6 * HOUR, atLeastC: 63 }],
+    life: [coldLife(4)],
     density: { kgPerL: 1.01, source: invented },
     specification: [{ what: "dissolved solids", least: 4, most: 7, unit: "°Bx" }],
   },
