@@ -9,6 +9,7 @@ export const kelderVoss = {
   deliveryCharge: "12.00",
   deliveryDays: ["mon", "wed", "fri"],
   cutoff: { daysBefore: 2, clock: "12:00" },
+  arrivesBy: "07:00",
   offers: [
     pack("kv-char-fillet-10x450g", "char-fillet", 10, 450, "g", "132.75", {
       breaks: [{ fromPacks: 6, price: "127.80" }],

@@ -9,6 +9,7 @@ export const ossenbyDairy = {
   deliveryCharge: "8.50",
   deliveryDays: ["mon", "wed", "fri"],
   cutoff: { daysBefore: 1, clock: "14:00" },
+  arrivesBy: "07:30",
   offers: [
     pack("od-butter-20x250g", "butter", 20, 250, "g", "41.50", {
       breaks: [{ fromPacks: 4, price: "39.80" }],

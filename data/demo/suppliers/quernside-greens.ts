@@ -9,6 +9,7 @@ export const quernsideGreens = {
   deliveryCharge: "6.00",
   deliveryDays: ["mon", "tue", "wed", "thu", "fri", "sat"],
   cutoff: { daysBefore: 1, clock: "20:00" },
+  arrivesBy: "06:30",
   offers: [
     pack("qg-celeriac-5kg", "celeriac", 1, 5, "kg", "9.50"),
     pack("qg-celeriac-900g", "celeriac", 1, 900, "g", "2.20"),

@@ -9,6 +9,7 @@ export const saltbeckWines = {
   deliveryCharge: "10.00",
   deliveryDays: ["tue", "fri"],
   cutoff: { daysBefore: 3, clock: "10:00" },
+  arrivesBy: "11:00",
   offers: [
     pack("sw-red-wine-5l", "red-wine", 1, 5, "L", "18.50"),
     pack("sw-red-wine-6x750ml", "red-wine", 6, 750, "mL", "27.00"),

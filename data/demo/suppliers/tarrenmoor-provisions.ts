@@ -9,6 +9,7 @@ export const tarrenmoorProvisions = {
   deliveryCharge: "15.00",
   deliveryDays: ["tue", "thu"],
   cutoff: { daysBefore: 2, clock: "12:00" },
+  arrivesBy: "10:00",
   offers: [
     pack("tp-butter-20x250g", "butter", 20, 250, "g", "42.80"),
     pack("tp-butter-250g", "butter", 1, 250, "g", "2.55"),
