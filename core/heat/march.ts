@@ -160,8 +160,16 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
       temperatures(body, halves, celsius);
       const rates = ratesOf(celsius);
       const killed = from.progress.killed.slice();
-      for (let i = 0; i < n; i++)
-        killed[i] = killed[i]! + (seconds / 6) * (from.rates[i]! + 4 * middleRates[i]! + rates[i]!);
+      for (let i = 0; i < n; i++) {
+        const most = Math.max(from.rates[i]!, middleRates[i]!, rates[i]!);
+        if (most * seconds < 1e-9) continue;
+        const a = from.celsius[i]!;
+        const b = celsius[i]!;
+        killed[i]! +=
+          Math.abs(b - a) < 0.3
+            ? (seconds / 6) * (from.rates[i]! + 4 * middleRates[i]! + rates[i]!)
+            : killedOver(how.killRate, a, middleC[i]!, b, seconds);
+      }
       const coreC = read(core, celsius);
       const atCore =
         from.progress.killedAtCore + killedOver(how.killRate, from.sample.coreC, middleCoreC, coreC, seconds);

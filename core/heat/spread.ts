@@ -1,6 +1,6 @@
 import type { Ready } from "./prepare.ts";
 import { type Note, Refused } from "./problem.ts";
-import { noShift, type Run, runStages, type Shift } from "./run-stages.ts";
+import { type Fineness, noShift, type Run, runStages, type Shift } from "./run-stages.ts";
 import type { Spread } from "./schema.ts";
 
 /** Quick end, as asked for, slow end. The slow end is null where the target is never reached there. */
@@ -15,8 +15,10 @@ export type Band = {
   moves: { input: SpreadInput; minutes: number | null; coreC: number | null }[];
 };
 
-/** A mesh that is quick and true enough for differences between like cases. */
-export const roughly = { cells: 12, stepToleranceK: 0.03 };
+/** A mesh that is quick and true enough for the ends of a band. */
+export function fineness(ready: Ready): Fineness {
+  return { cells: [14, 10, 7][ready.whole.halves.length - 1]!, stepToleranceK: 0.01 };
+}
 
 const inputs = [
   ["thickness", "thicknessMm"],
@@ -36,7 +38,7 @@ const quick: Shift = { thickness: -1, start: -1, medium: -1, coefficient: -1 };
 export function bandOf(ready: Ready, spread: Spread, notes: Note[]): Band {
   const at = (shift: Shift): Run | undefined => {
     try {
-      return runStages(ready, roughly, spread, shift);
+      return runStages(ready, fineness(ready), spread, shift);
     } catch (thrown) {
       if (thrown instanceof Refused) return undefined;
       throw thrown;
