@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { MoneyTextSchema } from "../money/schema.ts";
 import { AmountSchema, SourceSchema } from "../quantity/schema.ts";
 
 /** Kebab-case name of a document, unique within its kind. */
@@ -92,6 +93,8 @@ export const IngredientSchema = z.strictObject({
         name: z.string().min(1),
         trimYield: RatioSchema,
         refuse: z.string().optional(),
+        /** Trim that is used elsewhere: its share of what is bought, and what it is worth a kilogram. */
+        usableTrim: z.strictObject({ share: RatioSchema, valuePerKg: MoneyTextSchema }).optional(),
         source: SourceSchema,
       }),
     )

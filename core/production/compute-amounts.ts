@@ -18,6 +18,7 @@ import { countOf, type Seating, seatGuests } from "./guests.ts";
 import { type NeedCells, needCells, type UseCell } from "./needs.ts";
 import { COVERS, plateCells } from "./plates.ts";
 import type { Kitchen, Menu, Service } from "./schema.ts";
+import { serviceBalance, sheetCells } from "./sheet-cells.ts";
 
 /** A batch this many times the written yield has not been tried (common practice, no source). */
 export const TRIED_TIMES = 4;
@@ -71,7 +72,25 @@ class AmountsModel {
     const plates = plateCells(formula, docs, service, this.#seating, coversCell);
     const { preparations, ingredients } = needCells(formula, made, plates, service, serviceAt);
     if (formula.problems.length > 0) throw new Refusal(formula.problems);
-    this.#cells = { covers: coversCell, formula, plates, preparations, ingredients };
+    const kitchenAt = docs.pointer("kitchens", this.#kitchen.id);
+    const sheet = (need: NeedCells, size: "first" | "rest") =>
+      sheetCells(this.#ledger, need, size, this.#kitchen, kitchenAt);
+    this.#cells = {
+      covers: coversCell,
+      formula,
+      plates,
+      preparations,
+      ingredients,
+      balances: new Map(
+        preparations.map((need) => [need.cells.preparation.id, serviceBalance(this.#ledger, need)]),
+      ),
+      sheets: new Map(
+        preparations.map((need) => [
+          need.cells.preparation.id,
+          { first: sheet(need, "first"), rest: sheet(need, "rest") },
+        ]),
+      ),
+    };
     for (const need of preparations) this.#readBalance(need);
   }
 

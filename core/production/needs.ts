@@ -115,7 +115,7 @@ export function needCells(
     for (const use of uses) if (use.ingredient !== undefined) want(use.ingredient, use.cut, use);
 
   const ingredients = [...wanted.values()].map(({ ingredient, cut, uses }): IngredientCells => {
-    const path = `calc:/ingredients/${cutKey(ingredient, cut)}`;
+    const path = `calc:/ingredients/${ingredient}/${cut === undefined ? "whole" : `cuts/${cut}`}`;
     const made = uses.map(({ pairs, apPairs: _, ...by }, i): UseCell => {
       const rule = pairs.length === 2 ? times : sumOfProducts;
       return { ...by, g: ledger.derive(`${path}/uses/${i}`, "g", rule, pairs) };

@@ -1,7 +1,7 @@
 import type { FormulaCells } from "../formula/cells.ts";
-import type { Cell, Ledger } from "../ledger/ledger.ts";
+import type { Cell } from "../ledger/ledger.ts";
 import { sum } from "../ledger/rules.ts";
-import { nothing, stated } from "../ledger/stated.ts";
+import { stated } from "../ledger/stated.ts";
 import { gramsCell } from "../pantry/grams.ts";
 import { purchasedFor } from "../pantry/rules.ts";
 import type { Need } from "../plating/schema.ts";
@@ -32,6 +32,9 @@ export interface PlateCells {
   readonly spare: Cell;
   /** Guests and spare together. */
   readonly plates: Cell;
+  /** Food on one plate, g, and the seconds its placements take. */
+  readonly plateG: Cell;
+  readonly seconds: Cell;
   readonly placed: readonly PlacedCells[];
 }
 
@@ -75,6 +78,7 @@ export function plateCells(
           ? ledger.derive(`${rowPath}/spare`, "plate", spareForTasting, [count, tasting])
           : ledger.derive(`${rowPath}/spare`, "plate", spareOfVariant, [count]);
       const groups = row.groups.map((g) => service.guests[g]!);
+      const placed = row.form.placed.map((each) => placedCells(formula, row.dish.id, each));
       return {
         course: course.id,
         row,
@@ -84,7 +88,21 @@ export function plateCells(
         count,
         spare,
         plates: ledger.derive(`${rowPath}/plates`, "plate", sum, [count, spare]),
-        placed: row.form.placed.map((each) => placedCells(formula, row.dish.id, each)),
+        plateG: ledger.derive(
+          `${rowPath}/g`,
+          "g",
+          sum,
+          placed.map((each) => each.ep),
+        ),
+        seconds: ledger.derive(
+          `${rowPath}/seconds`,
+          "s",
+          sum,
+          row.form.placed.map(({ placement, at }) =>
+            stated(ledger, `book:${at}/seconds`, "s", placement.seconds),
+          ),
+        ),
+        placed,
       };
     });
   });
@@ -116,18 +134,4 @@ function inOrder(needs: readonly Need[]): Need[] {
     return at < 0 ? DIETS.length : at;
   };
   return [...new Set(needs)].sort((a, b) => place(a) - place(b) || (a < b ? -1 : 1));
-}
-
-/** All cells of a row's plates together, for a sum over rows. */
-export function platesTotal(ledger: Ledger, rows: readonly PlateCells[]): Cell {
-  if (rows.length === 0) return nothing(ledger);
-  return (
-    ledger.find("calc:/plates") ??
-    ledger.derive(
-      "calc:/plates",
-      "plate",
-      sum,
-      rows.map((row) => row.plates),
-    )
-  );
 }

@@ -1,4 +1,5 @@
 import { shareOutInteger } from "../numerics/share-out.ts";
+import { roundToStep } from "../quantity/steps.ts";
 
 /** Guests left over for the shares of a course: covers less those placed by a choice or a need. */
 export function restOfCovers(covers: number, ...placed: number[]): number {
@@ -22,14 +23,7 @@ export function spareForTasting(count: number, tasting: number): number {
   return count > 0 ? tasting : 0;
 }
 
-/** The widest step of the scales that is within 0.5 % of an amount (half a step off at most), else the finest. */
-export function scaleStepFor(exactG: number, ...steps: number[]): number {
-  let best = Math.min(...steps);
-  for (const step of steps) if (step > best && step / 2 <= exactG * 0.005) best = step;
-  return best;
-}
-
-/** An amount as the scale shows it, to the nearest step; one finer than the step stays as it is. */
-export function weighedTo(exactG: number, stepG: number): number {
-  return exactG < stepG ? exactG : Math.round(exactG / stepG) * stepG;
+/** An amount in g as one of the kitchen's scales shows it (see quantity: roundToStep). */
+export function weighedOn(exactG: number, ...stepsG: number[]): number {
+  return exactG > 0 ? roundToStep(exactG, stepsG).value : 0;
 }

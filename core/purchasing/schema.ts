@@ -41,6 +41,8 @@ export const SupplierSchema = z.strictObject({
   deliveryDays: z.array(z.enum(WEEKDAYS)).min(1),
   /** An order must be in `daysBefore` days before the delivery, by `clock`. */
   cutoff: z.strictObject({ daysBefore: z.number().int().nonnegative(), clock: WallClockSchema }),
+  /** Latest arrival on a delivery day; nothing delivered that day is counted on before. */
+  arrivesBy: WallClockSchema.default("08:00"),
   offers: z.array(OfferSchema).default([]),
 });
 export type Supplier = z.infer<typeof SupplierSchema>;
