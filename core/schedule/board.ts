@@ -137,6 +137,18 @@ export class Board {
     }
   }
 
+  /** The place a task has. */
+  spotOf(i: number): Spot {
+    return {
+      start: this.start[i]!,
+      end: this.end[i]!,
+      mode: this.mode[i]!,
+      persons: this.persons[i]!,
+      resources: this.resources[i]!,
+      holds: this.model.holdsOf[i]!.map((k) => this.holdOn[k]!),
+    };
+  }
+
   /** Takes back everything placed after the first `count` tasks. */
   backTo(count: number): void {
     while (this.stack.length > count) {
@@ -152,7 +164,13 @@ export class Board {
     this.redraw();
   }
 
-  private redraw(): void {
+  /** Takes a task off and leaves the windows as they are: redraw() must follow. */
+  lift(i: number): void {
+    this.erase(i);
+  }
+
+  /** Draws the windows anew from what is placed. */
+  redraw(): void {
     let kept = 0;
     for (const i of this.stack) if (this.isPlaced(i)) this.stack[kept++] = i;
     this.stack.length = kept;

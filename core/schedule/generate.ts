@@ -57,12 +57,13 @@ export class Generator {
     return failed;
   }
 
-  /** Places a cluster whole, or leaves the board as it was. */
-  placeCluster(c: number): boolean {
+  /** Places a cluster whole, its first task at `from` or later, or leaves the board as it was. */
+  placeCluster(c: number, from = 0): boolean {
     const { board, search, push } = this;
     const tasks = this.clusters.tasks[c]!;
     const mark = board.placedCount;
     push.clear();
+    if (from > 0) push.set(tasks.find((i) => !board.isPlaced(i)) ?? -1, from);
     for (let attempt = 0; attempt < TRIES; attempt++) {
       let stuck = -1;
       for (const i of tasks) {

@@ -37,6 +37,12 @@ export class Occupancy {
     return wanted;
   }
 
+  /** Whether two needs can stand where they are, as far as these two alone are concerned. */
+  beside(a: Demand, aFrom: number, aTo: number, b: Demand, bFrom: number, bTo: number): boolean {
+    if (aFrom < bTo && bFrom < aTo) return this.mayOverlap(a, aFrom, aTo, b, bFrom, bTo);
+    return aTo <= bFrom ? bFrom - aTo >= this.gap(a, b) : aFrom - bTo >= this.gap(b, a);
+  }
+
   private mayOverlap(a: Demand, aFrom: number, aTo: number, b: Demand, bFrom: number, bTo: number): boolean {
     const kept = a.same >= 0 && a.same === b.same;
     if (!kept) {

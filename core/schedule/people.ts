@@ -79,6 +79,30 @@ export class Agenda {
     return 2 * w < this.work.length ? w : -1;
   }
 
+  /**
+   * [start, end) of work that begins at or after t with nothing else to do; start is -1 when there is no such
+   * working time. interrupt 0: unbroken; 1: over breaks; 2: over breaks and shifts.
+   */
+  alone(t: number, minutes: number, interrupt: 0 | 1 | 2): readonly [number, number] {
+    let w = this.interval(t);
+    while (w >= 0 && w < this.intervals) {
+      const start = Math.max(t, this.startOf(w));
+      if (start + minutes <= this.endOf(w)) return [start, start + minutes];
+      if (interrupt > 0) {
+        let left = minutes - (this.endOf(w) - start);
+        let v = w + 1;
+        while (v < this.intervals && (interrupt === 2 || this.shiftOf(v) === this.shiftOf(w))) {
+          const here = this.endOf(v) - this.startOf(v);
+          if (here >= left) return [start, this.startOf(v) + left];
+          left -= here;
+          v++;
+        }
+      }
+      w++;
+    }
+    return [-1, -1];
+  }
+
   startOf(w: number): number {
     return this.work[2 * w]!;
   }

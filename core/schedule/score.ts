@@ -1,0 +1,147 @@
+import type { Board } from "./board.ts";
+import type { Model } from "./model.ts";
+import { dueOf, weightsOf } from "./objective.ts";
+
+/**
+ * The objective of what stands on a board, fast enough to be asked after every change. The same figures as
+ * objective.ts (a test compares them), read from typed arrays; tasks not placed count nothing.
+ */
+export class Score {
+  private readonly model: Model;
+  private readonly due: Float64Array;
+  private readonly late: Float64Array;
+  private readonly early: Float64Array;
+  private readonly open: Uint8Array;
+  private readonly lagFrom: Int32Array;
+  private readonly lagTo: Int32Array;
+  private readonly lagBest: Float64Array;
+  private readonly lagCost: Float64Array;
+  private readonly w: ReturnType<typeof weightsOf>;
+  private readonly place: Int32Array;
+  private readonly walk: Float64Array;
+  private readonly places: number;
+  private readonly moment: Int32Array;
+
+  constructor(model: Model) {
+    this.model = model;
+    const { problem } = model;
+    const w = weightsOf(problem);
+    this.w = w;
+    this.due = Float64Array.from(problem.tasks, (t) => dueOf(problem, t));
+    this.late = Float64Array.from(problem.tasks, (t) => w.late * (t.late ?? 1));
+    this.early = Float64Array.from(problem.tasks, (t) => w.early * (t.early ?? 0));
+    this.open = Uint8Array.from(problem.tasks, (t) => (t.status === "done" ? 0 : 1));
+    const index = new Map(problem.tasks.map((t, i) => [t.id, i]));
+    const lags = (problem.lags ?? []).filter((l) => l.best !== undefined && w.hold > 0);
+    const moment = (m: { task: string; at: string }) => 2 * index.get(m.task)! + (m.at === "end" ? 1 : 0);
+    this.lagFrom = Int32Array.from(lags, (l) => moment(l.from));
+    this.lagTo = Int32Array.from(lags, (l) => moment(l.to));
+    this.lagBest = Float64Array.from(lags, (l) => l.best!);
+    this.lagCost = Float64Array.from(lags, (l) => w.hold * (l.cost ?? 1));
+    const places = new Map<string, number>();
+    this.place = Int32Array.from(problem.tasks, (t) => {
+      if (t.place === undefined) return -1;
+      if (!places.has(t.place)) places.set(t.place, places.size);
+      return places.get(t.place)!;
+    });
+    this.places = places.size;
+    this.walk = new Float64Array(this.places * this.places);
+    const set = (from: string, to: string, minutes: number) => {
+      const [a, b] = [places.get(from), places.get(to)];
+      if (a !== undefined && b !== undefined) this.walk[a * this.places + b] = minutes;
+    };
+    for (const x of problem.walks ?? []) set(x.to, x.from, x.minutes);
+    for (const x of problem.walks ?? []) set(x.from, x.to, x.minutes);
+    this.moment = new Int32Array(2 * model.n);
+  }
+
+  /** Weighted sum of the terms over the placed tasks. */
+  of(board: Board): number {
+    const { model, w, moment } = this;
+    const { mirrored, n, end } = model;
+    let sum = 0;
+    let last = 0;
+    for (let i = 0; i < n; i++) {
+      if (board.mode[i]! < 0) continue;
+      const from = mirrored ? end - board.end[i]! : board.start[i]!;
+      const to = mirrored ? end - board.start[i]! : board.end[i]!;
+      moment[2 * i] = from;
+      moment[2 * i + 1] = to;
+      if (to > last) last = to;
+      if (this.open[i] === 0) continue;
+      const over = to - this.due[i]!;
+      sum += over > 0 ? this.late[i]! * over : -this.early[i]! * over;
+      sum += w.modes * model.ways[i]![board.mode[i]!]!.cost;
+    }
+    sum += w.makespan * last;
+    for (let k = 0; k < this.lagFrom.length; k++) {
+      const [a, b] = [this.lagFrom[k]!, this.lagTo[k]!];
+      if (board.mode[a >> 1]! < 0 || board.mode[b >> 1]! < 0) continue;
+      const over = moment[b]! - moment[a]! - this.lagBest[k]!;
+      if (over > 0) sum += this.lagCost[k]! * over;
+    }
+    if (w.changes > 0) sum += w.changes * this.changes(board);
+    if (w.peak) sum += w.peak.weight * this.peak(board, w.peak.above);
+    if (w.walk > 0) sum += w.walk * this.walked(board);
+    return sum;
+  }
+
+  private changes(board: Board): number {
+    const use: { from: number; set: number; tolerance: number }[][] = this.model.equipment.map(() => []);
+    for (let i = 0; i < this.model.n; i++) {
+      if (board.mode[i]! < 0 || this.open[i] === 0) continue;
+      const { demands } = this.model.ways[i]![board.mode[i]!]!;
+      for (let k = 0; k < demands.length; k++)
+        if (!Number.isNaN(demands[k]!.set))
+          use[board.resources[i]![k]!]!.push({
+            from: this.moment[2 * i]!,
+            set: demands[k]!.set,
+            tolerance: demands[k]!.tolerance,
+          });
+    }
+    let count = 0;
+    for (const list of use) {
+      if (list.length === 0) continue;
+      count++;
+      list.sort((a, b) => a.from - b.from || a.set - b.set);
+      for (let i = 1; i < list.length; i++) {
+        const [a, b] = [list[i - 1]!, list[i]!];
+        if (Math.abs(a.set - b.set) > Math.min(a.tolerance, b.tolerance)) count++;
+      }
+    }
+    return count;
+  }
+
+  private peak(board: Board, comfortable: number): number {
+    const steps: [number, number][] = [];
+    for (let i = 0; i < this.model.n; i++) {
+      const heads = board.mode[i]! < 0 ? 0 : board.persons[i]!.length;
+      if (heads > 0) steps.push([this.moment[2 * i]!, heads], [this.moment[2 * i + 1]!, -heads]);
+    }
+    steps.sort((a, b) => a[0] - b[0]);
+    let sum = 0;
+    let busy = 0;
+    for (let k = 0; k < steps.length; k++) {
+      busy += steps[k]![1];
+      if (busy > comfortable && k + 1 < steps.length)
+        sum += (busy - comfortable) * (steps[k + 1]![0] - steps[k]![0]);
+    }
+    return sum;
+  }
+
+  private walked(board: Board): number {
+    const routes: { start: number; place: number }[][] = this.model.workers.map(() => []);
+    for (let i = 0; i < this.model.n; i++) {
+      if (board.mode[i]! < 0 || this.place[i]! < 0 || this.open[i] === 0) continue;
+      for (const p of board.persons[i]!)
+        routes[p]!.push({ start: this.moment[2 * i]!, place: this.place[i]! });
+    }
+    let sum = 0;
+    for (const route of routes) {
+      route.sort((a, b) => a.start - b.start);
+      for (let k = 1; k < route.length; k++)
+        sum += this.walk[route[k - 1]!.place * this.places + route[k]!.place]!;
+    }
+    return sum;
+  }
+}
