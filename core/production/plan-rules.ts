@@ -77,14 +77,29 @@ export function wholeRoom(room: number): number {
   return Math.ceil(room - HAIR) + 0;
 }
 
+/** What of an ingredient's grams falls to one batch. */
+export function partOfBatch(grams: number, batchG: number, madeG: number): number {
+  return grams * (batchG / madeG);
+}
+
+/** Loads in which so much room goes on a unit that has `capacity`. */
+export function loadsNeeded(room: number, capacity: number): number {
+  return wholeRoom(room / capacity);
+}
+
+/** Room per kg of the larger of the masses that enter and leave. */
+export function roomByMass(spacePerKg: number, inG: number, outG: number): number {
+  return (spacePerKg * Math.max(inG, outG)) / 1000;
+}
+
+/** A temperature, or the nearest a unit reaches, °C. */
+export function withinRange(setC: number, lowestC: number, highestC: number): number {
+  return Math.min(Math.max(setC, lowestC), highestC);
+}
+
 /** Minutes between two moments. */
 export function minutesBetween(later: number, earlier: number): number {
   return later - earlier;
-}
-
-/** A minute less the slack before it. */
-export function minutesBefore(minute: number, lead: number): number {
-  return minute - lead;
 }
 
 /** Sum. */
@@ -119,10 +134,13 @@ export function fingerprintOf(numbers: Iterable<number>): number {
   return (high & 0xfffff) * 0x100000000 + low;
 }
 
-/** Heaviest piece that a day in the cold room thaws, g: 24 h for each 4 to 5 lb (FSIS, "The Big Thaw"; from memory). */
+/** As much thaws in cold water in an hour, g: "about a pound" (FSIS, "The Big Thaw"; from memory). */
+export const THAWED_IN_WATER_G = 500;
+/** Heaviest piece that a day in the cold room thaws, g: 24 h for each 4 to 5 lb (same leaf, from memory). */
 export const THAWED_A_DAY_G = 2000;
 
-/** Minutes of thawing at 5 °C or below: whole days, one for each 2 kg of the heaviest piece. */
-export function thawMinutes(pieceG: number): number {
+/** Minutes of thawing: an hour in cold water for little, else whole days at 5 °C or below by the heaviest piece. */
+export function thawMinutes(grams: number, pieceG: number): number {
+  if (grams <= THAWED_IN_WATER_G) return 60;
   return 1440 * Math.max(1, wholeRoom(pieceG / THAWED_A_DAY_G));
 }

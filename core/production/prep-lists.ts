@@ -1,5 +1,6 @@
 import type { Step } from "../formula/schema.ts";
 import { massText, minutesText, nameOf } from "./names.ts";
+import { THAWED_IN_WATER_G } from "./plan-rules.ts";
 import type { PlanTask, PrepEntry, PrepList } from "./plan-types.ts";
 import type { Site } from "./site.ts";
 import type { Task, TaskSet } from "./tasks.ts";
@@ -100,7 +101,10 @@ function entryOf(
 function textOf(site: Site, task: Task, step: Step | undefined): string {
   const name = nameOf(site, task);
   if (task.kind === "look") return `${name}: look in.`;
-  if (task.kind === "thaw") return `${name} at 5 °C or below, on the lowest shelf.`;
+  if (task.kind === "thaw")
+    return task.uses.length > 0 || task.inG > THAWED_IN_WATER_G
+      ? `${name} at 5 °C or below, on the lowest shelf.`
+      : `${name} in its bag in cold water, an hour at most.`;
   return step ? `${name}. ${step.text}` : `${name}.`;
 }
 

@@ -1,5 +1,5 @@
 import type { Preparation, Step, Use } from "../formula/schema.ts";
-import { roomTaken, wholeRoom } from "./plan-rules.ts";
+import { loadsNeeded, ofLoad, roomTaken, wholeDown, wholeRoom, withinRange } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { Lack, RoomNeed, Space } from "./tasks.ts";
 import { capacityOf, type Unit, VESSELS, WHOLE_ROOM } from "./units.ts";
@@ -7,6 +7,8 @@ import { capacityOf, type Unit, VESSELS, WHOLE_ROOM } from "./units.ts";
 /** What a step's uses come to in this kitchen: how many loads a batch goes in, and the room of one load. */
 export interface RoomOfStep {
   readonly loads: number;
+  /** The use that asks for most loads: index in `uses`, and equipment and capacity it was held against. */
+  readonly decided?: { readonly use: number; readonly equipment: number; readonly capacity: number };
   readonly during: readonly { readonly when: Use["during"]; readonly need: RoomNeed }[];
   readonly lacks: readonly Omit<Lack, "tasks">[];
 }
@@ -29,10 +31,14 @@ export function roomOfStep(
   const lacks: Omit<Lack, "tasks">[] = [];
   const wanted = groups(step.uses).map((uses) => wantedOf(site, prep, uses, batch, lacks));
   const loads = Math.max(1, ...wanted.map((w) => w?.loads ?? 1));
+  const tightest = loads > 1 ? wanted.find((w) => w?.loads === loads) : undefined;
   const during: { when: Use["during"]; need: RoomNeed }[] = [];
   for (const w of wanted) {
     if (!w) continue;
-    const space = w.totals.map(({ unit, value }) => ({ unit, value: ofLoad(unit, value, loads) }));
+    const space = w.totals.map(({ space: { unit, value } }) => ({
+      unit,
+      value: roomOfLoad(unit, value, loads),
+    }));
     const { use } = w;
     during.push({
       when: use.during,
@@ -45,16 +51,32 @@ export function roomOfStep(
       },
     });
   }
-  return { loads, during, lacks };
+  return { loads, ...(tightest ? { decided: decidedBy(step, tightest) } : {}), during, lacks };
 }
 
 const NOTHING: RoomOfStep = { loads: 1, during: [], lacks: [] };
+
+function decidedBy(step: Step, { able, totals, loads }: Wanted): NonNullable<RoomOfStep["decided"]> {
+  const unit = able.find(
+    (u) =>
+      loadsOn(
+        u,
+        totals.map((t) => t.space),
+      ) === loads,
+  )!;
+  const total = totals.find((t) => loadsOn(unit, [t.space]) === loads)!;
+  return {
+    use: step.uses.indexOf(total.use),
+    equipment: unit.index,
+    capacity: unit.equipment.capacity.findIndex((c) => c.unit === total.space.unit),
+  };
+}
 
 interface Wanted {
   readonly use: Use;
   readonly setC: number | undefined;
   readonly able: readonly Unit[];
-  readonly totals: readonly Space[];
+  readonly totals: readonly { readonly use: Use; readonly space: Space }[];
   readonly loads: number;
 }
 
@@ -73,7 +95,7 @@ function wantedOf(
     lacks.push({ rule: "equipment", by: 1, unit: "piece", what: `${site.kitchen.name} has no ${named}` });
     return undefined;
   }
-  const totals = uses.flatMap((u): Space[] => {
+  const totals = uses.flatMap((u): Wanted["totals"][number][] => {
     const per =
       u.per === "batch" ? 1 : u.per === "kg" ? Math.max(batch.inG, batch.outG) / 1000 : batch.pieces;
     if (u.per === "piece" && batch.pieces === 0)
@@ -89,9 +111,10 @@ function wantedOf(
         });
       return [];
     }
-    return [{ unit: u.space.unit, value: roomTaken(u.space.value, per) }];
+    return [{ use: u, space: { unit: u.space.unit, value: roomTaken(u.space.value, per) } }];
   });
-  const measured = units.filter((unit) => totals.every((t) => capacityOf(unit, t.unit) !== undefined));
+  const spaces = totals.map((t) => t.space);
+  const measured = units.filter((unit) => spaces.every((t) => capacityOf(unit, t.unit) !== undefined));
   const { able, setC, short } = atTemperature(measured.length > 0 ? measured : units, use.setC);
   if (short > 0)
     lacks.push({
@@ -100,9 +123,9 @@ function wantedOf(
       unit: "°C",
       what: `no ${named} of ${site.kitchen.name} reaches ${use.setC} °C`,
     });
-  let loads = Math.min(...able.map((unit) => loadsOn(unit, totals)));
+  const loads = Math.min(...able.map((unit) => loadsOn(unit, spaces)));
   if (loads > MOST_LOADS) {
-    const over = totals.find((t) => able.every((unit) => loadsOn(unit, [t]) > MOST_LOADS)) ?? totals[0]!;
+    const over = spaces.find((t) => able.every((unit) => loadsOn(unit, [t]) > MOST_LOADS)) ?? spaces[0]!;
     const most = Math.max(...able.map((unit) => capacityOf(unit, over.unit) ?? 0));
     lacks.push({
       rule: "room",
@@ -110,7 +133,6 @@ function wantedOf(
       unit: over.unit,
       what: `a batch needs ${round(over.value)} ${over.unit} of ${named}, one holds ${round(most)}`,
     });
-    loads = 1;
     return undefined;
   }
   return { use, setC, able, totals, loads };
@@ -131,7 +153,7 @@ function atTemperature(
   const short = Math.min(...units.map(missing));
   const able = units.filter((unit) => missing(unit) === short);
   const range = able[0]!.equipment.rangeC;
-  const reached = range ? Math.min(Math.max(setC, range[0]), range[1]) : setC;
+  const reached = range ? withinRange(setC, range[0], range[1]) : setC;
   return { able, setC: reached, short };
 }
 
@@ -140,18 +162,18 @@ function loadsOn(unit: Unit, totals: readonly Space[]): number {
   for (const { unit: dimension, value } of totals) {
     const room = usable(unit, dimension);
     if (room <= 0) return Number.POSITIVE_INFINITY;
-    loads = Math.max(loads, wholeRoom(value / room));
+    loads = Math.max(loads, loadsNeeded(value, room));
   }
   return loads;
 }
 
 function usable(unit: Unit, dimension: string): number {
   const room = capacityOf(unit, dimension) ?? 0;
-  return WHOLE_ROOM.has(dimension) ? Math.floor(room + 1e-9) : room;
+  return WHOLE_ROOM.has(dimension) ? wholeDown(room) : room;
 }
 
-function ofLoad(dimension: string, total: number, loads: number): number {
-  return WHOLE_ROOM.has(dimension) ? wholeRoom(total / loads) : total / loads;
+function roomOfLoad(dimension: string, total: number, loads: number): number {
+  return WHOLE_ROOM.has(dimension) ? wholeRoom(ofLoad(total, loads)) : ofLoad(total, loads);
 }
 
 function holds(unit: Unit, space: readonly Space[]): boolean {

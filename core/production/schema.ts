@@ -147,7 +147,14 @@ export const ServiceSchema = z.strictObject({
         task: z.string(),
         start: ClockSchema.optional(),
         crew: z.array(IdSchema).optional(),
-        equipment: z.array(IdSchema).optional(),
+        /** By id, or one unit of several alike: "deck-oven#2". */
+        equipment: z
+          .array(
+            z
+              .string()
+              .regex(/^[a-z0-9]+(-[a-z0-9]+)*(#[1-9]\d*)?$/, 'name equipment, or a unit like "deck-oven#2"'),
+          )
+          .optional(),
         status: z.enum(["planned", "started", "done"]).optional(),
       }),
     )

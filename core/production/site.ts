@@ -15,7 +15,8 @@ export type FillTarget = (
   preparation: Preparation,
   step: Step,
   load: Masses,
-) => { readonly minutes: number } | { readonly doubt: string; readonly mend: string };
+) => /** `path`: where a trace says how the minutes came. */
+{ readonly minutes: number; readonly path?: string } | { readonly doubt: string; readonly mend: string };
 
 /** What goes through a step in one batch or load: g in, g out, pieces (0 when the yield names none). */
 export interface Masses {

@@ -1,13 +1,17 @@
 import { KG_PER_POSITION, storesFor } from "./holds.ts";
-import { thawMinutes } from "./plan-rules.ts";
+import { THAWED_IN_WATER_G, thawMinutes } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { Draft } from "./step-tasks.ts";
 import type { At } from "./tasks.ts";
 
+/** A few grams of a culture or a purée go in as they are. */
+const LEAST_THAWED_G = 10;
+
 /**
- * Frozen ingredients are taken out in time (README, P11): for each batch a wait in the cold room before the step
- * they enter. Not where the step itself thaws them or takes them frozen: its id begins with "thaw" or "defrost",
- * its target starts below 0 °C, or the line's note says "from frozen".
+ * Frozen ingredients are taken out in time (README, P11): for each batch a wait before the step they enter, in
+ * cold water when it is little, else in the cold room. Not where the step itself thaws them or takes them
+ * frozen: its id begins with "thaw" or "defrost", its target starts below 0 °C, or the line's note says
+ * "from frozen".
  */
 export function thaws(
   site: Site,
@@ -36,6 +40,7 @@ export function thaws(
       const stores = storesFor(site, "cold");
       for (const batch of amount.batches) {
         const grams = (use?.grams ?? 0) * batch.share;
+        if (grams < LEAST_THAWED_G) continue;
         const task = `thaw/${id}/${line.id}/${batch.index}`;
         draft.tasks.push({
           id: task,
@@ -46,10 +51,10 @@ export function thaws(
           share: 1,
           name: `Thaw ${ingredient.name}`,
           ...(step.work ? { station: step.work.station } : {}),
-          ways: [{ hands: 0, minutes: thawMinutes(pieceG) }],
+          ways: [{ hands: 0, minutes: thawMinutes(grams, pieceG) }],
           interruptible: false,
           uses:
-            stores.length > 0
+            stores.length > 0 && grams > THAWED_IN_WATER_G
               ? [{ units: stores, space: [{ unit: "position", value: grams / 1000 / KG_PER_POSITION }] }]
               : [],
           inG: grams,

@@ -1,0 +1,231 @@
+import type { Preparation, Step } from "../formula/schema.ts";
+import { dayName } from "./clock.ts";
+import type { Documents } from "./documents.ts";
+import { worked } from "./load.ts";
+import type { MadePlan } from "./make-plan.ts";
+import type { Broken } from "./plan-types.ts";
+import type { Kitchen, Service } from "./schema.ts";
+import type { Task } from "./tasks.ts";
+
+/** A change that may mend a broken plan, not yet tried. */
+export interface Change {
+  /** In plain words: "one more pair of hands (hot), D 14:00 to D 18:00". */
+  readonly what: string;
+  readonly kitchen?: Kitchen;
+  readonly docs?: Documents;
+  readonly service?: Service;
+}
+
+/**
+ * Changes worth trying for what a plan breaks (README, P21): hands at the tight time, a further unit of the
+ * equipment in the breach, longer hours that day, a temperature two steps could share, an earlier first day.
+ */
+export function changesFor(made: MadePlan): Change[] {
+  const { broken } = made.plan;
+  return [
+    ...moreHands(made, broken),
+    ...moreUnits(made, broken),
+    ...longerHours(made, broken),
+    ...sharedTemperatures(made),
+    ...earlierDay(made),
+  ];
+}
+
+const tasksOf = (made: MadePlan, broken: readonly Broken[]): Task[] => {
+  const ids = new Set(broken.flatMap((b) => b.tasks));
+  return made.set.tasks.filter((task) => ids.has(task.id));
+};
+
+/** The minutes in which broken tasks lie, by day, weighed by how much they break. */
+function tightTimes(made: MadePlan, broken: readonly Broken[]): { day: string; from: number; to: number }[] {
+  const planned = new Map(made.plan.tasks.map((t) => [t.id, t]));
+  const days = new Map<string, { from: number; to: number; weight: number }>();
+  for (const b of broken)
+    for (const id of b.tasks) {
+      const task = planned.get(id);
+      if (!task || task.kind === "milestone") continue;
+      const day = made.site.clock.dayOf(task.startMin);
+      const known = days.get(day) ?? { from: task.startMin, to: task.endMin, weight: 0 };
+      days.set(day, {
+        from: Math.min(known.from, task.startMin),
+        to: Math.max(known.to, task.endMin),
+        weight: known.weight + 1,
+      });
+    }
+  return [...days]
+    .sort((a, b) => b[1].weight - a[1].weight)
+    .slice(0, 2)
+    .map(([day, { from, to }]) => ({ day, from, to }));
+}
+
+/** When the kitchen works on a day, from the first shift's begin to the last one's end. */
+function openOn(made: MadePlan, day: string): { from: number; to: number } | undefined {
+  const span = made.site.clock.spanOf(day);
+  const shifts = made.site.crew.flatMap((cook) =>
+    cook.shifts.filter((shift) => shift.from < span.to && shift.to > span.from),
+  );
+  if (shifts.length === 0) return undefined;
+  return { from: Math.min(...shifts.map((s) => s.from)), to: Math.max(...shifts.map((s) => s.to)) };
+}
+
+function moreHands(made: MadePlan, broken: readonly Broken[]): Change[] {
+  const { site } = made;
+  const skills = new Set(tasksOf(made, broken).flatMap((t) => (t.skill === undefined ? [] : [t.skill])));
+  // Skills nobody has are asked for by the documents, not by the tasks any more.
+  for (const task of tasksOf(made, broken)) {
+    const step = site.docs.preparations.get(task.preparation)?.steps.find((s) => s.id === task.step);
+    if (step?.work && task.kind === "work") skills.add(step.work.skill);
+  }
+  const changes: Change[] = [];
+  for (const { day, from, to } of tightTimes(made, broken)) {
+    const open = openOn(made, day) ?? site.clock.spanOf(day);
+    const around = { from: Math.max(open.from, from - 120), to: Math.min(open.to, Math.max(to, from + 120)) };
+    const spans =
+      around.from < around.to && around.to - around.from < open.to - open.from ? [around, open] : [open];
+    for (const span of spans) {
+      const [start, end] = [site.clock.textOf(span.from), site.clock.textOf(span.to)];
+      const helper = { id: freeId(site.kitchen), name: "one more", skills: [...skills] };
+      changes.push({
+        what: `one more pair of hands (${[...skills].join(", ") || "any"}), ${start} to ${end}`,
+        kitchen: {
+          ...site.kitchen,
+          crew: [...site.kitchen.crew, { ...helper, shifts: [{ from: start, to: end, breaks: [] }] }],
+        },
+      });
+    }
+  }
+  return changes;
+}
+
+function freeId(kitchen: Kitchen): string {
+  for (let n = 1; ; n++) if (!kitchen.crew.some((c) => c.id === `extra-${n}`)) return `extra-${n}`;
+}
+
+function moreUnits(made: MadePlan, broken: readonly Broken[]): Change[] {
+  const { site } = made;
+  const weight = new Map<string, number>();
+  const tight = new Set(["room", "temperature", "changeover", "exclusive"]);
+  for (const b of broken) {
+    const ids = new Set(b.tasks);
+    for (const task of made.set.tasks)
+      if (ids.has(task.id))
+        for (const use of task.uses) {
+          const id = site.units.all.find((u) => u.id === use.units[0])?.equipment.id;
+          if (id !== undefined) weight.set(id, (weight.get(id) ?? 0) + (tight.has(b.rule) ? 10 : 1));
+        }
+  }
+  return [...weight]
+    .sort((a, b) => b[1] - a[1])
+    .slice(0, 2)
+    .map(([id]) => {
+      const equipment = site.kitchen.equipment.map((e) => (e.id === id ? { ...e, count: e.count + 1 } : e));
+      const name = site.kitchen.equipment.find((e) => e.id === id)!.name;
+      return { what: `one more: ${name}`, kitchen: { ...site.kitchen, equipment } };
+    });
+}
+
+/** Two hours more at the tight day's beginning, for all who work then. */
+function longerHours(made: MadePlan, broken: readonly Broken[]): Change[] {
+  const { site } = made;
+  return tightTimes(made, broken).flatMap(({ day }): Change[] => {
+    const open = openOn(made, day);
+    if (!open) return [];
+    const from = Math.max(0, open.from - 120);
+    const hours = (open.from - from) / 60;
+    if (hours <= 0) return [];
+    const earlier = (text: string) => site.clock.textOf(Math.max(0, site.clock.minuteOf(text) - 120));
+    const crew = site.kitchen.crew.map((cook) => ({
+      ...cook,
+      shifts: cook.shifts.map((s) => (s.from.split(" ")[0] === day ? { ...s, from: earlier(s.from) } : s)),
+    }));
+    return [
+      { what: `everyone begins ${round(hours)} h earlier on ${day}`, kitchen: { ...site.kitchen, crew } },
+    ];
+  });
+}
+
+/**
+ * Steps that use one kind of oven at different temperatures, where one's own tolerance reaches the other's: both
+ * at one temperature. Never further than the book's tolerance for the step that moves.
+ */
+function sharedTemperatures(made: MadePlan): Change[] {
+  const { site } = made;
+  interface Set {
+    readonly prep: Preparation;
+    readonly step: Step;
+    readonly use: number;
+    readonly kind: string;
+    readonly setC: number;
+    readonly toleranceC: number;
+  }
+  const sets: Set[] = [];
+  for (const id of site.amounts.preparations.keys()) {
+    const prep = site.docs.preparations.get(id);
+    for (const step of prep?.steps ?? [])
+      step.uses.forEach((use, i) => {
+        if (use.setC === undefined || use.kind === undefined) return;
+        sets.push({
+          prep: prep!,
+          step,
+          use: i,
+          kind: use.kind,
+          setC: use.setC,
+          toleranceC: use.toleranceC ?? 0,
+        });
+      });
+  }
+  const changes: Change[] = [];
+  for (const a of sets)
+    for (const b of sets) {
+      const apart = Math.abs(a.setC - b.setC);
+      if (a === b || a.kind !== b.kind || apart === 0 || apart > a.toleranceC || apart <= b.toleranceC)
+        continue;
+      const use = a.step.uses[a.use]!;
+      const uses = a.step.uses.map((u, i) => (i === a.use ? { ...use, setC: b.setC } : u));
+      const steps = a.prep.steps.map((s) => (s.id === a.step.id ? { ...s, uses } : s));
+      const preparations = new Map(site.docs.preparations).set(a.prep.id, { ...a.prep, steps });
+      changes.push({
+        what: `${a.prep.name}: ${a.step.name.toLowerCase()} at ${b.setC} °C instead of ${a.setC}, with ${b.prep.name}`,
+        docs: { ...site.docs, preparations },
+      });
+    }
+  return changes.slice(0, 3);
+}
+
+/** A day before the first: its crew comes a day earlier too, and the horizon begins there. */
+function earlierDay(made: MadePlan): Change[] {
+  const { site } = made;
+  const { service } = site.amounts;
+  const first = site.crew.flatMap((c) => c.shifts.flatMap(worked)).sort((a, b) => a.from - b.from)[0];
+  if (!first) return [];
+  const day = site.clock.dayOf(first.from);
+  const shifted = (text: string) => {
+    const [d, time] = text.split(" ");
+    return `${dayName(offset(d!) - 1)} ${time}`;
+  };
+  const crew = site.kitchen.crew.map((cook) => ({
+    ...cook,
+    shifts: cook.shifts.flatMap((s) =>
+      s.from.split(" ")[0] === day
+        ? [
+            {
+              from: shifted(s.from),
+              to: shifted(s.to),
+              breaks: s.breaks.map((b) => ({ from: shifted(b.from), to: shifted(b.to) })),
+            },
+            s,
+          ]
+        : [s],
+    ),
+  }));
+  return [
+    {
+      what: `begin a day earlier, on ${dayName(offset(day) - 1)}, with the hands of ${day}`,
+      kitchen: { ...site.kitchen, crew },
+      service: { ...service, horizon: shifted(service.horizon) },
+    },
+  ];
+}
+
+const offset = (day: string) => Number(day.slice(1) || 0);
+const round = (x: number) => Math.round(x * 10) / 10;

@@ -1,0 +1,157 @@
+import type { Amounts } from "./amounts.ts";
+import { type Change, changesFor } from "./changes.ts";
+import type { Documents } from "./documents.ts";
+import { type Effort, type Engine, type MadePlan, makePlan } from "./make-plan.ts";
+import type { SiteOptions } from "./open-site.ts";
+import type { Plan, Remedy } from "./plan-types.ts";
+
+/** What a tried plan was made from, for whoever judges it. */
+export interface Tried {
+  readonly docs: Documents;
+  readonly amounts: Amounts;
+}
+
+export interface RemedyOptions {
+  readonly effort: Effort;
+  /** Says whether a plan keeps every rule; without one the engine's own word is taken. */
+  readonly judge?: ((plan: Plan, tried: Tried) => boolean) | undefined;
+  /** The same service at another number of covers, or undefined when it cannot be. */
+  readonly amountsFor?: ((covers: number) => Amounts | undefined) | undefined;
+  /** Fewest covers worth asking for. */
+  readonly leastCovers?: number | undefined;
+}
+
+/**
+ * Remedies for a plan that does not hold (README, P21): each change is planned anew and carries the plan that
+ * proves it. Those that fit come first; of the others those that break less than before, said as not enough.
+ */
+export function remediesFor(
+  made: MadePlan,
+  docs: Documents,
+  site: SiteOptions,
+  engine: Engine,
+  options: RemedyOptions,
+): Remedy[] {
+  const before = harm(made.plan);
+  const tried: Remedy[] = [];
+  for (const change of changesFor(made)) {
+    if (options.effort.stop?.()) break;
+    const plan = tryChange(change, made, docs, site, engine, options);
+    if (plan.status === "feasible" || (plan.status !== "none" && harm(plan) < before))
+      tried.push(remedy(change.what, plan));
+  }
+  const fewer = fewerCovers(made, docs, site, engine, options);
+  if (fewer) tried.push(fewer);
+  const rank = (r: Remedy) => (r.status === "feasible" ? 0 : 1);
+  return tried.sort((a, b) => rank(a) - rank(b));
+}
+
+/** How much a plan breaks: breaches first, minutes and units within them. */
+function harm(plan: Plan): number {
+  if (plan.status === "none") return Number.POSITIVE_INFINITY;
+  return plan.broken.reduce((sum, b) => sum + 1 + b.by / (b.by + 60), 0);
+}
+
+function tryChange(
+  change: Change,
+  made: MadePlan,
+  docs: Documents,
+  site: SiteOptions,
+  engine: Engine,
+  options: RemedyOptions,
+): Plan {
+  const kitchen = change.kitchen ?? made.site.kitchen;
+  const service = change.service ?? made.site.amounts.service;
+  const changed: Tried = {
+    docs: withKitchen(change.docs ?? docs, kitchen, service),
+    amounts: { ...made.site.amounts, kitchen, service },
+  };
+  return judged(changed, site, engine, options);
+}
+
+/** The documents with the tried kitchen and service in their places, as a judge reads them. */
+function withKitchen(
+  docs: Documents,
+  kitchen: MadePlan["site"]["kitchen"],
+  service: Amounts["service"],
+): Documents {
+  return {
+    ...docs,
+    kitchens: new Map(docs.kitchens).set(kitchen.id, kitchen),
+    services: new Map(docs.services).set(service.id, service),
+  };
+}
+
+function judged(tried: Tried, site: SiteOptions, engine: Engine, options: RemedyOptions): Plan {
+  const { plan } = makePlan(
+    tried.docs,
+    tried.amounts,
+    { ...site, kitchen: tried.amounts.kitchen },
+    engine,
+    options.effort,
+  );
+  if (plan.status !== "feasible" || !options.judge || options.judge(plan, tried)) return plan;
+  return { ...plan, status: "broken" };
+}
+
+function remedy(change: string, plan: Plan, covers?: number): Remedy {
+  const spareMin = spareOf(plan);
+  return {
+    change,
+    result: resultText(plan, spareMin),
+    status: plan.status,
+    ...(plan.status === "feasible" && spareMin !== undefined ? { spareMin } : {}),
+    ...(covers === undefined ? {} : { covers }),
+    proof: plan.tasks.map(({ id, start }) => ({ id, start })),
+  };
+}
+
+/** Least slack of what is made and plated, whole minutes; undefined when there is nothing. */
+export function spareOf(plan: Plan): number | undefined {
+  const slacks = plan.tasks.filter((t) => t.kind === "work" || t.kind === "passive").map((t) => t.slackMin);
+  return slacks.length === 0 ? undefined : Math.min(...slacks);
+}
+
+function resultText(plan: Plan, spareMin: number | undefined): string {
+  if (plan.status === "feasible") return spareMin === undefined ? "fits" : `fits, ${spareMin} min spare`;
+  const [first] = plan.broken;
+  if (!first) return "not enough: the check of the plan refuses it";
+  const more = plan.broken.length > 1 ? `, and ${plan.broken.length - 1} more` : "";
+  return `not enough: ${first.what}${more}`;
+}
+
+/** The most covers that fit, by halving the range between the fewest and what was asked. */
+function fewerCovers(
+  made: MadePlan,
+  docs: Documents,
+  site: SiteOptions,
+  engine: Engine,
+  options: RemedyOptions,
+): Remedy | undefined {
+  const { amountsFor } = options;
+  if (!amountsFor) return undefined;
+  const asked = made.site.amounts.covers;
+  let fits: { covers: number; plan: Plan } | undefined;
+  const attempt = (covers: number): Plan | undefined => {
+    const amounts = amountsFor(covers);
+    if (!amounts) return undefined;
+    return judged({ docs, amounts: { ...amounts, kitchen: made.site.kitchen } }, site, engine, options);
+  };
+  let low = Math.max(1, options.leastCovers ?? 1);
+  let high = asked;
+  if (low >= high) return undefined;
+  const least = attempt(low);
+  if (!least) return undefined;
+  if (least.status !== "feasible") return remedy(`${low} covers instead of ${asked}`, least, low);
+  fits = { covers: low, plan: least };
+  while (high - low > Math.max(1, asked / 50)) {
+    if (options.effort.stop?.()) break;
+    const middle = Math.floor((low + high) / 2);
+    const plan = attempt(middle);
+    if (plan?.status === "feasible") {
+      fits = { covers: middle, plan };
+      low = middle;
+    } else high = middle;
+  }
+  return remedy(`${fits.covers} covers instead of ${asked}`, fits.plan, fits.covers);
+}
