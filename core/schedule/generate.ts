@@ -1,4 +1,4 @@
-import { Board } from "./board.ts";
+import { Board, type Spot } from "./board.ts";
 import type { Clusters } from "./clusters.ts";
 import { type Model, NEVER } from "./model.ts";
 import { type Manner, Search } from "./search.ts";
@@ -21,6 +21,11 @@ export class Generator {
     this.board = new Board(model, ignoreLongest);
     this.clusters = clusters;
     this.search = new Search(this.board, manner);
+  }
+
+  /** A place at the first minute of the window, whoever and whatever is free. */
+  anySpot(i: number): Spot {
+    return this.search.anywhere(i);
   }
 
   /** Places what has happened or is under way, whatever it collides with. */
@@ -89,9 +94,10 @@ export class Generator {
 
   private placeTask(i: number, from: number): boolean {
     const { board, search } = this;
+    const { wish } = board.model;
     let at = from;
     for (let guard = 0; guard < 30; guard++) {
-      const spot = search.find(i, at);
+      const spot = search.find(i, Math.max(at, wish[i]!)) ?? (at < wish[i]! ? search.find(i, at) : null);
       if (!spot) return false;
       if (board.take(i, spot)) return true;
       at = spot.start + 1;

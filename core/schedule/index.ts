@@ -1,4 +1,7 @@
 /** The room's public door: problem, validation, checker, engine. */
+export { checkSchedule } from "./check.ts";
+export { objectiveOf, totalOf } from "./objective.ts";
 export type * from "./problem.ts";
 export type { Refusal } from "./refusal.ts";
+export { type Progress, type SolveOptions, solve } from "./solve.ts";
 export { validateProblem } from "./validate.ts";

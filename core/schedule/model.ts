@@ -1,4 +1,5 @@
 import { common, shiftsOf, workOf } from "./calendar.ts";
+import { dueOf } from "./objective.ts";
 import type { Interval, Mode, Moment, Problem, ResourceNeed, Task } from "./problem.ts";
 import { servesNeed } from "./validate.ts";
 
@@ -83,7 +84,8 @@ export interface Model {
   /** Dates alone, before any propagation. */
   readonly lo: Int32Array;
   readonly hi: Int32Array;
-  /** Wanted latest end (forward) or earliest start (mirrored) by moment; -1 where there is none. */
+  /** Mirrored: the start before which the task would be late; it is passed only when nothing else fits. */
+  readonly wish: Int32Array;
   readonly arcs: Arcs;
   readonly holds: readonly Hold[];
   /** Holds that begin or end with the task. */
@@ -131,8 +133,6 @@ export interface View {
   readonly extra?: number;
   /** Leave out deadlines and pinned starts of open tasks. */
   readonly late?: boolean;
-  /** Start (backward) from the wanted ends rather than the latest ones. */
-  readonly wanted?: boolean;
 }
 
 export function buildModel(problem: Problem, view: View): Model {
@@ -163,6 +163,7 @@ export function buildModel(problem: Problem, view: View): Model {
     ways,
     lo,
     hi,
+    wish: Int32Array.from(problem.tasks, (t) => (mirrored ? Math.max(0, end - dueOf(problem, t)) : 0)),
     arcs: arcsOf(problem, ways, decided, moment, mirrored, end),
     holds,
     holdsOf,
@@ -288,8 +289,6 @@ function datesOf(problem: Problem, view: View, end: number): { lo: Int32Array; h
     if (open) {
       lo[2 * i] = Math.max(problem.now ?? 0, task.release ?? 0);
       if (!view.late) hi[2 * i + 1] = Math.min(task.deadline ?? end, problem.horizon);
-      if (!view.late && view.wanted && task.due !== undefined)
-        hi[2 * i + 1] = Math.min(hi[2 * i + 1]!, task.due);
     }
     const { start, end: stop } = task.pin ?? {};
     if (start !== undefined) {

@@ -6,6 +6,8 @@
  * millilitres where kilograms would need a fraction). Nothing here knows an engine.
  */
 
+import type { Refusal } from "./refusal.ts";
+
 /** [from, to) in minutes. */
 export interface Interval {
   readonly from: number;
@@ -301,6 +303,8 @@ export interface Valued {
  * still be given). `unknown`: nothing found and nothing proved.
  */
 export interface Result {
+  /** What makes the problem unreadable; then there is nothing else. */
+  readonly refusals: readonly Refusal[];
   readonly status: "optimal" | "feasible" | "broken" | "infeasible" | "unknown";
   readonly schedule: Schedule | null;
   readonly violations: readonly Violation[];

@@ -58,35 +58,51 @@ export class Search {
     return best;
   }
 
+  /** The earliest place in each mode that has one. */
+  inEachMode(i: number): Spot[] {
+    const decided = this.board.model.decided[i];
+    return this.board.model.ways[i]!.flatMap((_, m) => {
+      if (decided && decided.mode >= 0 && decided.mode !== m) return [];
+      const spot = this.inMode(i, m, 0);
+      return spot ? [spot] : [];
+    });
+  }
+
   /** The place of a task that has started or is done: what is decided, completed without asking who is free. */
   asDecided(i: number): Spot {
+    const { start, end } = this.board.model.decided[i]!;
+    return this.unasked(i, start, end);
+  }
+
+  /** A place at the first minute of the window, without asking who or what is free. */
+  anywhere(i: number): Spot {
+    const { lo } = this.board.windows;
+    const d = this.board.model.decided[i] ?? null;
+    const way = this.board.model.ways[i]![Math.max(0, d?.mode ?? 0)]!;
+    const start = lo[2 * i]!;
+    return this.unasked(
+      i,
+      start,
+      d && d.start >= 0 && d.end >= 0 ? start + d.end - d.start : start + way.duration,
+    );
+  }
+
+  private unasked(i: number, start: number, end: number): Spot {
     const { board } = this;
-    const d = board.model.decided[i]!;
-    const mode = Math.max(0, d.mode);
+    const d = board.model.decided[i] ?? null;
+    const mode = Math.max(0, d?.mode ?? 0);
     const way = board.model.ways[i]![mode]!;
-    const { mirrored } = board.model;
-    let persons = d.persons;
-    if (!persons) {
-      this.team.length = 0;
+    const persons: number[] = [...(d?.persons ?? [])];
+    if (!d?.persons)
       for (const need of way.people) {
-        const able = need.able.filter((p) => !this.team.includes(p));
-        for (let c = 0; c < need.count; c++) this.team.push(able[c] ?? need.able[0]!);
+        const able = this.candidates(need).filter((p) => !persons.includes(p));
+        for (let c = 0; c < need.count; c++) persons.push(able[c] ?? need.able[c]!);
       }
-      persons = this.team.slice();
-    }
-    let [start, end] = [d.start, d.end];
-    if (start < 0 || end < 0) {
-      // Only the real start is known: let the work run over the agendas, or straight through.
-      const known = Math.max(start, end);
-      end = known + (mirrored ? 0 : way.duration);
-      start = end - way.duration;
-      if (!mirrored && way.interrupt !== 0 && persons.length > 0) {
-        const at = this.joint(persons, known, way.duration, way.interrupt, false);
-        if (at === known) end = this.jointEnd;
-      }
-    }
-    const resources = d.resources ?? way.demands.map((x) => x.of[0]!);
-    return { start, end, mode, persons, resources, holds: board.model.holdsOf[i]!.map(() => -1) };
+    const pick = (x: Demand) =>
+      x.same >= 0 && board.sameOn[x.same]! >= 0 ? board.sameOn[x.same]! : x.of[0]!;
+    const resources = d?.resources ?? way.demands.map(pick);
+    const holds = board.model.holdsOf[i]!.map((k) => pick(board.model.holds[k]!.demand));
+    return { start, end, mode, persons, resources, holds };
   }
 
   private inMode(i: number, m: number, from: number): Spot | null {
