@@ -1,4 +1,12 @@
 import { type BookInput, type DocumentKind, indexBook, type Library, parseBook } from "../core/book/index.ts";
+import type { Meets } from "../core/production/amounts.ts";
+import { Contents } from "../core/safety/contents.ts";
+
+/** Whether a plate meets needs, by what is in it. */
+export function meetsOf(docs: Library): Meets {
+  const contents = new Contents(docs);
+  return (needs, placements) => contents.meets(needs, placements);
+}
 
 type Docs<K extends DocumentKind> = NonNullable<BookInput[K]>[number];
 
@@ -73,7 +81,7 @@ export function kitchen(more: Partial<Docs<"kitchens">> = {}): Docs<"kitchens"> 
  * A small supper at the observatory: a soup for all, then short rib or a barley pie, with a vegetarian coeliac
  * and a vegan among the guests. Small enough to follow by hand.
  */
-export const SMALL_BOOK: BookInput = {
+export const SMALL_BOOK = {
   format: "tournant-book",
   version: 1,
   ingredients: [
@@ -354,7 +362,14 @@ export const SMALL_BOOK: BookInput = {
       sellPerCover: "55",
     },
   ],
-};
+} satisfies BookInput;
+
+/** The small book with some of its documents changed: `change` gets a deep copy. */
+export function changed(change: (book: typeof SMALL_BOOK) => void): BookInput {
+  const copy = structuredClone(SMALL_BOOK);
+  change(copy);
+  return copy;
+}
 
 /** The book read and indexed. @throws with every problem when it is refused: a mistake of the test. */
 export function library(book: BookInput = SMALL_BOOK): Library {

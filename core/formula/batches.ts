@@ -85,32 +85,40 @@ function mostInBatch(
   const { preparation, at, matter, pieceG } = cells;
   const { batch } = preparation;
   const massAt = `${at}/batch/maxAmount`;
+  const found = problems.length;
+  const problem = (path: string, what: string, mend: string) => problems.push({ path, what, mend });
   const mass =
     batch.maxAmount && gramsCell(ledger, `${path}/most`, batch.maxAmount, massAt, matter, problems);
+  if (mass !== undefined && problems.length === found && !(ledger.value(mass) > 0))
+    problem(massAt, "a batch of nothing", "give the most that one batch can be");
   const count =
     batch.maxPieces === undefined
       ? undefined
       : stated(ledger, `book:${at}/batch/maxPieces`, "piece", batch.maxPieces);
-  if (pieceG === undefined) {
-    if (count !== undefined)
-      problems.push({
-        path: `${at}/batch/maxPieces`,
-        what: "a batch is limited in pieces, but the yield names none",
-        mend: "give yield.pieces, or limit the batch by maxAmount",
-      });
-    // "Whole batches only" without a limit means whole multiples of what is written.
-    return mass ?? (batch.policy === "whole-only" ? cells.yieldG : undefined);
-  }
+  if (count !== undefined && pieceG === undefined)
+    problem(
+      `${at}/batch/maxPieces`,
+      "a batch is limited in pieces, but the yield names none",
+      "give yield.pieces, or limit the batch by maxAmount",
+    );
+  // A limit that is refused limits nothing: the sums go on, so that all problems are found.
+  if (problems.length > found) return undefined;
+  // "Whole batches only" without a limit means whole multiples of what is written.
+  const written = batch.policy === "whole-only";
+  if (pieceG === undefined) return mass ?? (written ? cells.yieldG : undefined);
   const inMass = mass && ledger.derive(`${path}/most/pieces`, "piece", piecesWithin, [mass, pieceG]);
-  if (inMass !== undefined && ledger.value(inMass) < 1)
-    problems.push({
-      path: massAt,
-      what: `a batch of at most ${Math.round(ledger.value(mass!))} g holds not one piece of ${Math.round(ledger.value(pieceG))} g`,
-      mend: "raise maxAmount, or check the yield and its pieces",
-    });
+  if (inMass !== undefined && ledger.value(inMass) < 1) {
+    const [most, piece] = [mass!, pieceG].map((cell) => Math.round(ledger.value(cell)));
+    problem(
+      massAt,
+      `a batch of at most ${most} g holds not one piece of ${piece} g`,
+      "raise maxAmount, or check the yield and its pieces",
+    );
+    return undefined;
+  }
   if (inMass !== undefined && count !== undefined)
     return ledger.derive(`${path}/most/both`, "piece", smallest, [inMass, count]);
-  return inMass ?? count ?? (batch.policy === "whole-only" ? cells.pieces : undefined);
+  return inMass ?? count ?? (written ? cells.pieces : undefined);
 }
 
 function byMass(
