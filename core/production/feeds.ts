@@ -45,7 +45,18 @@ export function feedsOf(amounts: Amounts): Feed[] {
       }
     }
   }
-  return feeds;
+  return merged(feeds);
+}
+
+/** The variants of one dish are plated together: what a batch gives to them is one part. */
+function merged(feeds: readonly Feed[]): Feed[] {
+  const parts = new Map<string, Feed>();
+  for (const feed of feeds) {
+    const key = JSON.stringify([feed.producer, feed.batch, feed.into]);
+    const known = parts.get(key);
+    parts.set(key, known ? { ...known, grams: known.grams + feed.grams } : feed);
+  }
+  return [...parts.values()];
 }
 
 interface Taker {

@@ -1,0 +1,248 @@
+import { indexBook, type Library } from "../book/index-book.ts";
+import type { Book } from "../book/schema.ts";
+import { costResult } from "../costing/cost-result.ts";
+import { type CostCells, costCells } from "../costing/costs.ts";
+import { airOf } from "../heat/media.ts";
+import { Tracer } from "../ledger/tracer.ts";
+import { type Problem, Refusal } from "../pantry/refusal.ts";
+import type { Amounts } from "../production/amounts.ts";
+import { balanceResult, batchSheetsResult, needsResult, platesResult } from "../production/amounts-result.ts";
+import { clockOf } from "../production/clock.ts";
+import { computeAmounts } from "../production/compute-amounts.ts";
+import type { Effort } from "../production/make-plan.ts";
+import { type PlanResult, planService } from "../production/plan-service.ts";
+import type { Plan } from "../production/plan-types.ts";
+import type { Tried } from "../production/remedies.ts";
+import { Buying } from "../purchasing/buying.ts";
+import { ordersResult } from "../purchasing/orders-result.ts";
+import { Contents } from "../safety/contents.ts";
+import { controlPoints } from "../safety/control.ts";
+import { frontOfHouse } from "../safety/front-of-house.ts";
+import { labels } from "../safety/labels.ts";
+import { allergenMatrix } from "../safety/matrix.ts";
+import { solve } from "../schedule/index.ts";
+import { declaredBy } from "./declared.ts";
+import { targetFiller } from "./fill.ts";
+import type { Result } from "./result.ts";
+import { stepTimesOf, tracePull, traceServed } from "./served.ts";
+import { emptyPlan, noPlan, summaryOf } from "./summary.ts";
+
+/** Documents that cannot be computed with; every problem named. */
+export { Refusal as RunRefusal };
+
+export interface RunOptions {
+  readonly covers?: number;
+  /** Id of another kitchen. */
+  readonly kitchen?: string;
+  /** Of the plan's search; the same seed and count of schedules give the same plan. */
+  readonly seed?: number;
+  readonly schedules?: number;
+  /** false leaves the plan out: the quick answer while covers are dragged. */
+  readonly plan?: boolean;
+  /** false leaves the trace out. */
+  readonly trace?: boolean;
+  /** false tries no remedies. */
+  readonly remedies?: boolean;
+  readonly stop?: () => boolean;
+  readonly onProgress?: NonNullable<Effort["onProgress"]>;
+}
+
+/** Schedules generated when nobody asks for more: a good plan in about a second. */
+export const USUAL_SCHEDULES = 40;
+
+/**
+ * Documents in, everything computed out: amounts, orders, cost, allergens, plan, lists, labels, and how each
+ * number came. The same book, service and options give the same result.
+ * @throws RunRefusal when the documents cannot be computed with. A plan that does not fit is a result.
+ */
+export function run(book: Book, serviceId: string, options: RunOptions = {}): Result {
+  return openRun(book, serviceId, options).at(options);
+}
+
+/** A service that stays open for change: the covers can be set anew without reading the documents again. */
+export interface OpenRun {
+  /** @throws RunRefusal when the covers cannot be. */
+  at(options?: RunOptions): Result;
+}
+
+/** Reads the documents of a service once; `at` computes it for any number of covers. */
+export function openRun(
+  book: Book,
+  serviceId: string,
+  options: Pick<RunOptions, "covers" | "kitchen"> = {},
+): OpenRun {
+  const docs = indexBook(book);
+  const contents = contentsFor(docs, serviceId, options.kitchen);
+  const meets = contents.meets.bind(contents);
+  const { covers, kitchen } = options;
+  const first = computeAmounts(docs, serviceId, { covers, kitchen, meets });
+  const buying = new Buying(first, docs);
+  const costs = costCells(first, docs, buying.offers);
+  return {
+    at(wanted = {}) {
+      const amounts = first.update(wanted.covers ?? first.service.covers);
+      return compute(docs, contents, amounts, buying, costs, wanted);
+    },
+  };
+}
+
+function compute(
+  docs: Library,
+  contents: Contents,
+  amounts: Amounts,
+  buying: Buying,
+  costs: CostCells,
+  options: RunOptions,
+): Result {
+  const { service, kitchen } = amounts;
+  const tracer = options.trace === false ? undefined : new Tracer(amounts.ledger);
+  const clock = clockOf(service.at, kitchen.zone, service.horizon);
+  const planned = options.plan === false ? undefined : planOf(docs, contents, amounts, options);
+  const times = planned && stepTimesOf(planned.plan);
+
+  const needs = needsResult(amounts, tracer);
+  const plates = platesResult(amounts, tracer);
+  const { orders, outcome } = ordersResult(
+    buying,
+    amounts,
+    docs,
+    {
+      clock,
+      firstNeed: (ingredient) => {
+        const minute = planned?.firstNeeds.get(ingredient);
+        return minute === undefined ? undefined : clock.textOf(minute);
+      },
+    },
+    tracer,
+  );
+  const cost = costResult(costs, amounts, outcome, tracer);
+  const served = amounts.plates.filter((row) => row.count + row.spare > 0);
+  const order = [...amounts.preparations.keys()];
+  const made = labels(
+    docs,
+    contents,
+    order,
+    needs.flatMap((need) =>
+      need.batches.map((batch) => ({
+        preparation: need.preparation,
+        index: batch.index,
+        amount: batch.amount,
+        madeMin: planned?.plan.tasks
+          .filter(
+            (task) =>
+              task.preparation === need.preparation && task.batch === batch.index && task.kind !== "plate",
+          )
+          .reduce<number | undefined>((last, task) => Math.max(last ?? task.endMin, task.endMin), undefined),
+      })),
+    ),
+    {
+      dayEnd: (min) => clock.spanOf(clock.dayOf(min)).to,
+      write: (min) => clock.textOf(min),
+      received: (ingredient) => Math.max(0, planned?.firstNeeds.get(ingredient) ?? 0),
+    },
+  );
+  const described = frontOfHouse(
+    contents,
+    served.map((row) => ({
+      course: row.course,
+      dish: docs.dishes.get(row.dish)!,
+      variant: row.variant,
+      placements: row.placements,
+      count: row.count,
+    })),
+    (eaten) =>
+      eaten.preparation === undefined
+        ? docs.ingredients.get(eaten.ingredient!)!.name
+        : docs.preparations.get(eaten.preparation)!.name,
+  );
+  const air = airOf({ altitudeM: kitchen.altitudeM });
+  const plan = planned?.plan ?? emptyPlan(options);
+  const balance = balanceResult(amounts, tracer);
+  const batchSheets = batchSheetsResult(amounts, docs, tracer, times);
+  const summary = summaryOf({ amounts, plan, needs, plates, orders, cost, outcome, clock }, tracer);
+  if (tracer) {
+    planned?.trace(tracer);
+    if (!planned) noPlan(tracer, plan);
+    tracePull(tracer, planned?.pull ?? []);
+    traceServed(tracer, { labels: made, described, plates, needs });
+  }
+  return {
+    summary,
+    needs,
+    balance,
+    orders,
+    cost,
+    allergens: allergenMatrix(contents, served),
+    plan,
+    plates,
+    batchSheets,
+    prepLists: planned?.prepLists ?? [],
+    pull: planned?.pull ?? [],
+    labels: made,
+    control: controlPoints(
+      docs,
+      order,
+      air.boilingC,
+      (preparation, step) => times?.(preparation, step, 1)?.start,
+      (preparation) => contents.raw({ preparation }),
+    ),
+    frontOfHouse: described,
+    warnings: [...amounts.warnings, ...(planned?.warnings ?? []), ...outcome.warnings],
+    trace: tracer?.nodes() ?? {},
+  };
+}
+
+function planOf(docs: Library, contents: Contents, amounts: Amounts, options: RunOptions): PlanResult {
+  const { seed = 1, schedules = USUAL_SCHEDULES } = options;
+  return planService(docs, amounts, {
+    seed,
+    schedules,
+    engine: solve,
+    fillTarget: targetFiller(docs, amounts),
+    stop: options.stop,
+    onProgress: options.onProgress,
+    remedySchedules: options.remedies === false ? 0 : undefined,
+    amountsFor: (covers) => amountsAt(docs, contents, amounts, covers),
+  });
+}
+
+/** The same service at another number of covers, from documents of its own so that nothing else moves. */
+function amountsAt(docs: Library, contents: Contents, amounts: Amounts, covers: number): Amounts | undefined {
+  try {
+    return computeAmounts(docs, amounts.service.id, {
+      covers,
+      kitchen: amounts.kitchen.id,
+      meets: contents.meets.bind(contents),
+    });
+  } catch (error) {
+    if (error instanceof Refusal) return undefined;
+    throw error;
+  }
+}
+
+function contentsFor(docs: Library, serviceId: string, kitchenId: string | undefined): Contents {
+  const service = docs.services.get(serviceId);
+  const kitchen = docs.kitchens.get(kitchenId ?? service?.kitchen ?? "");
+  const problems: Problem[] = [];
+  if (!service)
+    problems.push({
+      path: "/services",
+      what: `there is no service "${serviceId}"`,
+      mend: nameOne(docs.services),
+    });
+  else if (!kitchen)
+    problems.push({
+      path: "/kitchens",
+      what: `there is no kitchen "${kitchenId}"`,
+      mend: nameOne(docs.kitchens),
+    });
+  if (!service || !kitchen) throw new Refusal(problems);
+  const suppliers = kitchen.suppliers.flatMap((id) => docs.suppliers.get(id) ?? []);
+  return new Contents(docs, declaredBy(suppliers, service.priceAsOf));
+}
+
+function nameOne(known: ReadonlyMap<string, unknown>): string {
+  return known.size === 0 ? "add one first" : `name one of: ${[...known.keys()].slice(0, 12).join(", ")}`;
+}
+
+export type { Plan, Tried };

@@ -1,0 +1,69 @@
+import type { Tracer } from "../ledger/tracer.ts";
+import type { StepTimes } from "../production/amounts-result.ts";
+import type { Plan, PullItem } from "../production/plan-types.ts";
+import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
+import type { Label } from "../safety/labels.ts";
+import type { PlateCount, PreparationNeed } from "./result.ts";
+
+/** When each step of each batch begins and how long it takes, with its waiting. */
+export function stepTimesOf(plan: Plan): StepTimes {
+  const found = new Map<string, { start: string; startMin: number; endMin: number }>();
+  for (const task of plan.tasks) {
+    if (task.kind === "plate" || task.kind === "milestone") continue;
+    const key = `${task.preparation} ${task.step} ${task.batch}`;
+    const known = found.get(key);
+    if (!known) found.set(key, { start: task.start, startMin: task.startMin, endMin: task.endMin });
+    else {
+      if (task.startMin < known.startMin)
+        Object.assign(known, { start: task.start, startMin: task.startMin });
+      known.endMin = Math.max(known.endMin, task.endMin);
+    }
+  }
+  return (preparation, step, batch) => {
+    const time = found.get(`${preparation} ${step} ${batch}`);
+    return time && { start: time.start, minutes: time.endMin - time.startMin };
+  };
+}
+
+/** What to lay out is counted from tasks of the plan: the count is the plan's own word. */
+export function tracePull(tracer: Tracer, pull: readonly PullItem[]): void {
+  pull.forEach((item, i) => {
+    tracer.note(`/pull/${i}/count`, {
+      value: item.count,
+      unit: "piece",
+      rule: "sum",
+      inputs: item.counts.map((count, k) => {
+        const path = `calc:/pull/${i}/${k}`;
+        tracer.note(path, { value: count, unit: "piece", rule: "given", inputs: [] });
+        return path;
+      }),
+    });
+  });
+}
+
+/** Labels repeat what batches weigh, the floor what plates count: the same numbers, cited. */
+export function traceServed(
+  tracer: Tracer,
+  result: {
+    readonly labels: readonly Label[];
+    readonly described: readonly FrontOfHouseLine[];
+    readonly plates: readonly PlateCount[];
+    readonly needs: readonly PreparationNeed[];
+  },
+): void {
+  const same = (at: string, value: number, unit: string, input: string) =>
+    tracer.note(at, { value, unit, rule: "given", inputs: [input] });
+  const needAt = new Map(result.needs.map((need, i) => [need.preparation, i]));
+  result.labels.forEach((label, i) => {
+    const batch = `/needs/${needAt.get(label.preparation)}/batches/${label.batch - 1}`;
+    same(`/labels/${i}/batch`, label.batch, "", `${batch}/index`);
+    same(`/labels/${i}/amount/value`, label.amount.value, label.amount.unit, `${batch}/amount/value`);
+    tracer.note(`/labels/${i}/count`, { value: label.count, unit: "label", rule: "given", inputs: [] });
+  });
+  result.described.forEach((line, i) => {
+    const at = result.plates.findIndex(
+      (row) => row.course === line.course && row.dish === line.dish && row.variant === line.variant,
+    );
+    same(`/frontOfHouse/${i}/count`, line.count, "plate", `/plates/${at}/count`);
+  });
+}

@@ -1,0 +1,11 @@
+/** How many numbers there are. */
+export function countOf(...numbers: number[]): number {
+  return numbers.length;
+}
+
+/** Σ (end − start) × hands over triples (end, start, hands), minutes. */
+export function sumOfSpans(...triples: number[]): number {
+  let total = 0;
+  for (let i = 0; i + 2 < triples.length; i += 3) total += (triples[i]! - triples[i + 1]!) * triples[i + 2]!;
+  return total;
+}
