@@ -137,13 +137,16 @@ export function judgeCooking(curve: readonly Moment[], rule: CookRule): CookJudg
   let best: CookJudgement | undefined;
   for (const option of rule.options) {
     const heldSeconds = longestAbove(curve, option.celsius);
-    const met = peakC >= option.celsius && heldSeconds >= option.seconds;
+    const met = peakC >= option.celsius && heldSeconds >= option.seconds - rounding;
     const found = { met, option, heldSeconds, peakC };
     const nearness = (j: CookJudgement) => (j.option.seconds > 0 ? j.heldSeconds / j.option.seconds : 0);
     if (!best || (met && !best.met) || (met === best.met && nearness(found) > nearness(best))) best = found;
   }
   return best!;
 }
+
+/** Minutes made into seconds and back miss whole seconds by less than this. */
+const rounding = 1e-6;
 
 /** Longest unbroken stretch at or above a temperature, seconds. */
 export function longestAbove(curve: readonly Moment[], celsius: number): number {
@@ -201,6 +204,7 @@ export function judgeReheating(curve: readonly Moment[]): {
   const at = minuteAtOrAbove(curve, reheating.celsius);
   const heldSeconds = longestAbove(curve, reheating.celsius);
   const minutes = at === undefined ? null : at - (curve[0]?.minute ?? 0);
-  const met = minutes !== null && minutes <= reheating.withinMin && heldSeconds >= reheating.seconds;
+  const met =
+    minutes !== null && minutes <= reheating.withinMin && heldSeconds >= reheating.seconds - rounding;
   return { met, minutes, heldSeconds };
 }

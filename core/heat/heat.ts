@@ -50,7 +50,7 @@ export type Refusal = { problems: readonly Problem[] };
 
 /** Errors asked of the mesh: degrees at the end of any stage, and a share of any duration. */
 const wantedC = 0.02;
-const wantedOfMinutes = 0.001;
+const wantedOfMinutes = 0.002;
 
 /**
  * What happens inside a piece of food through stages of heating and cooling: times, temperatures at centre,

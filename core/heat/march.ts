@@ -80,20 +80,25 @@ export function march(body: Body, start: Progress, faces: readonly Faces[], how:
       return { samples, reached: true, progress: end.progress, steps };
     }
     now = tried.end;
-    samples.push(now.sample);
+    samples.push(tried.middle, now.sample);
     const growth = 0.9 * (how.stepToleranceK / Math.max(tried.errorK, 1e-9)) ** (1 / 3);
     next = seconds * Math.min(4, Math.max(0.3, growth));
+    // Curves are read by straight lines between samples: keep them near enough for that.
+    const rise = Math.abs(now.sample.coreC - samples[samples.length - 3]!.coreC);
+    if (rise > 0) next = Math.min(next, (seconds * mostRiseK) / rise);
   }
   return { samples, reached: until === undefined, progress: now.progress, steps };
 }
 
 const mostSteps = 20_000;
+/** The centre moves about this much from sample to sample at most, K. */
+const mostRiseK = 4;
 const unsettled = "look for extreme sizes, properties or coefficients, or a target too near the medium";
 
 type Moment = { sample: Sample; progress: Progress; celsius: Float64Array; rates: Float64Array };
 type Stepper = {
   begin: (progress: Progress) => Moment;
-  step: (from: Moment, seconds: number) => { end: Moment; errorK: number } | undefined;
+  step: (from: Moment, seconds: number) => { end: Moment; middle: Sample; errorK: number } | undefined;
 };
 
 function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
@@ -106,16 +111,18 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
   const wholeC = new Float64Array(n);
   const copy = (s: State): State => ({ heat: s.heat.slice(), dried: s.dried.slice(), heatIn: s.heatIn });
 
-  function sampleOf(celsius: Float64Array, progress: Progress, seconds: number): Sample {
+  function sampleOf(
+    celsius: Float64Array,
+    dried: number,
+    seconds: number,
+  ): Omit<Sample, "log10" | "worstLog10"> {
     let coldestC = Number.POSITIVE_INFINITY;
     let hottestC = Number.NEGATIVE_INFINITY;
-    let worstLog10 = progress.killedAtCore;
     for (let i = 0; i < n; i++) {
       coldestC = Math.min(coldestC, celsius[i]!);
       hottestC = Math.max(hottestC, celsius[i]!);
-      worstLog10 = Math.min(worstLog10, progress.killed[i]!);
     }
-    const surfaceC = surfaceOf(body, surface, celsius, faces, seconds, progress.state.dried[0]!);
+    const surfaceC = surfaceOf(body, surface, celsius, faces, seconds, dried);
     return {
       seconds,
       coreC: read(core, celsius),
@@ -123,17 +130,20 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
       meanC: meanOf(body, celsius),
       coldestC: Math.min(coldestC, surfaceC),
       hottestC: Math.max(hottestC, surfaceC),
-      log10: progress.killedAtCore,
-      worstLog10,
       celsius,
     };
+  }
+  function momentOf(celsius: Float64Array, progress: Progress, seconds: number, rates: Float64Array): Moment {
+    const worstLog10 = progress.killed.reduce((a, b) => Math.min(a, b), progress.killedAtCore);
+    const at = sampleOf(celsius, progress.state.dried[0]!, seconds);
+    return { sample: { ...at, log10: progress.killedAtCore, worstLog10 }, progress, celsius, rates };
   }
   const ratesOf = (celsius: Float64Array) => celsius.map((t) => how.killRate(t));
 
   return {
     begin(progress) {
       const celsius = temperatures(body, progress.state, new Float64Array(n));
-      return { sample: sampleOf(celsius, progress, 0), progress, celsius, rates: ratesOf(celsius) };
+      return momentOf(celsius, progress, 0, ratesOf(celsius));
     },
     step(from, seconds) {
       const at = from.sample.seconds;
@@ -144,6 +154,7 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
       temperatures(body, halves, middleC);
       const middleCoreC = read(core, middleC);
       const middleRates = ratesOf(middleC);
+      const middleDried = halves.dried[0]!;
       if (!inside.advance(halves, faces, at + seconds / 2, seconds / 2)) return undefined;
       const celsius = temperatures(body, halves, new Float64Array(n));
       temperatures(body, whole, wholeC);
@@ -174,8 +185,23 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
       const atCore =
         from.progress.killedAtCore + killedOver(how.killRate, from.sample.coreC, middleCoreC, coreC, seconds);
       const progress = { state: halves, killed, killedAtCore: atCore };
-      const sample = sampleOf(celsius, progress, at + seconds);
-      return { end: { sample, progress, celsius, rates }, errorK };
+      const end = momentOf(celsius, progress, at + seconds, rates);
+      const sample = end.sample;
+      return { end, middle: middleOf(), errorK };
+
+      /** Half-way, for curves: the worst point's lethality goes there in proportion to the centre's. */
+      function middleOf(): Sample {
+        const before = from.sample;
+        const quarterC = (3 * before.coreC + 6 * middleCoreC - coreC) / 8;
+        const half = killedOver(how.killRate, before.coreC, quarterC, middleCoreC, seconds / 2);
+        const whole = sample.log10 - before.log10;
+        const share = whole > 0 ? Math.min(1, half / whole) : 0.5;
+        return {
+          ...sampleOf(middleC.slice(), middleDried, at + seconds / 2),
+          log10: before.log10 + share * whole,
+          worstLog10: before.worstLog10 + share * (sample.worstLog10 - before.worstLog10),
+        };
+      }
     },
   };
 }

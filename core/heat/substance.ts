@@ -68,36 +68,58 @@ const coldestC = -60;
 const hottestC = 300;
 const nodes = 1536;
 
-function composed(m: Extract<Material, { composition: object }>, startC: number): Substance {
+type Composed = Extract<Material, { composition: object }>;
+/** Table of a composed material for a mass of 1 kg/m³; the density of the piece only scales it. */
+type Table = { x: Fractions; freezingC: number; perKg: Substance };
+const tables = new WeakMap<Composed, Table>();
+
+function composed(m: Composed, startC: number): Substance {
+  const { x, freezingC, perKg } = tableOf(m);
+  const solid = mixtureDensity(withIce(x, freezingC, startC), startC);
+  const density = m.bulkDensity === undefined ? solid : Math.min(solid, m.bulkDensity);
+  return {
+    ...perKg,
+    density,
+    firstH: perKg.firstH * density,
+    stepH: perKg.stepH * density,
+    capacity: perKg.capacity.map((c) => c * density),
+  };
+}
+
+/** Built once for a material: a spread of a thousand cases asks for the same one. */
+function tableOf(m: Composed): Table {
+  const known = tables.get(m);
+  if (known) return known;
   const x = wholeFractions(m.composition);
   // A freezing point of exactly 0 would make the plateau flat and the temperature useless as a measure.
   const freezingC = Math.min(-0.02, m.freezingC ?? usualFreezingC);
-  const solid = mixtureDensity(withIce(x, freezingC, startC), startC);
+  const solid = mixtureDensity(x, 20);
   const porosity = m.bulkDensity === undefined ? 0 : Math.max(0, 1 - m.bulkDensity / solid);
-  const density = solid * (1 - porosity);
   const { celsius, enthalpy } = enthalpyCurve(x, freezingC);
-  const first = enthalpy[0]!;
-  const step = (enthalpy[enthalpy.length - 1]! - first) / (nodes - 1);
-  const out = {
-    density,
+  const firstH = enthalpy[0]!;
+  const stepH = (enthalpy[enthalpy.length - 1]! - firstH) / (nodes - 1);
+  const perKg = {
+    density: 1,
     constant: false,
-    firstH: first * density,
-    stepH: step * density,
+    firstH,
+    stepH,
     celsius: new Float64Array(nodes),
     conductivity: new Float64Array(nodes),
     capacity: new Float64Array(nodes - 1),
   };
   let j = 0;
   for (let i = 0; i < nodes; i++) {
-    const h = first + i * step;
+    const h = firstH + i * stepH;
     while (j < enthalpy.length - 2 && enthalpy[j + 1]! < h) j++;
     const share = (h - enthalpy[j]!) / (enthalpy[j + 1]! - enthalpy[j]!);
     const t = celsius[j]! + share * (celsius[j + 1]! - celsius[j]!);
-    out.celsius[i] = t;
-    out.conductivity[i] = withAir(mixtureConductivity(withIce(x, freezingC, t), t), porosity);
-    if (i > 0) out.capacity[i - 1] = out.stepH / Math.max(1e-6, t - out.celsius[i - 1]!);
+    perKg.celsius[i] = t;
+    perKg.conductivity[i] = withAir(mixtureConductivity(withIce(x, freezingC, t), t), porosity);
+    if (i > 0) perKg.capacity[i - 1] = stepH / Math.max(1e-6, t - perKg.celsius[i - 1]!);
   }
-  return out;
+  const table = { x, freezingC, perKg };
+  tables.set(m, table);
+  return table;
 }
 
 /** Specific enthalpy in J/kg over temperature, the heat of freezing in it; 0 at the freezing point. */
