@@ -1,4 +1,4 @@
-import type { Board } from "./board.ts";
+import type { Board, Spot } from "./board.ts";
 import type { Demand } from "./model.ts";
 import type { Random } from "./random.ts";
 
@@ -10,6 +10,8 @@ export interface Blockers {
   readonly tasks: Set<number>;
   readonly weight: number;
   readonly start: number;
+  /** Where each task of the cluster would be. */
+  readonly spots: ReadonlyMap<number, Spot>;
 }
 
 /**
@@ -33,14 +35,16 @@ export function blockersOf(
     const start = k === 0 ? lo : k === 1 ? hi : random.between(lo, hi);
     const mark = windows.mark();
     const tasks = new Set<number>();
+    const spots = new Map<number, Spot>();
     let sum = 0;
     for (const i of open) {
       const least = i === first ? start : windows.lo[2 * i]!;
       const found = inTheWay(board, i, least, weight, tasks);
-      if (!found || !windows.place(i, found.start, found.end)) {
+      if (!found || !windows.place(i, found.spot.start, found.spot.end)) {
         sum = Number.POSITIVE_INFINITY;
         break;
       }
+      spots.set(i, found.spot);
       for (const x of found.tasks) {
         if (!tasks.has(x)) sum += weight(x);
         tasks.add(x);
@@ -48,14 +52,13 @@ export function blockersOf(
       if (best && sum >= best.weight) break;
     }
     windows.undo(mark);
-    if (sum < (best?.weight ?? 1e8)) best = { tasks, weight: sum, start };
+    if (sum < (best?.weight ?? 1e8)) best = { tasks, weight: sum, start, spots };
   }
   return best;
 }
 
 interface InTheWay {
-  readonly start: number;
-  readonly end: number;
+  readonly spot: Spot;
   readonly tasks: ReadonlySet<number>;
   readonly weight: number;
 }
@@ -89,15 +92,17 @@ function at(
   const { model, windows } = board;
   const way = model.ways[i]![m]!;
   const tasks = new Set<number>();
+  const decided = model.decided[i];
+  const team: number[] = [];
   let s = t;
   let e = t + way.duration;
-  if (way.heads > 0 && way.duration > 0) {
-    const team: number[] = [];
+  if (way.heads > 0) {
     for (const need of way.people) {
       const ranked: { p: number; w: number; from: number; to: number; who: number[] }[] = [];
-      for (const p of need.able) {
+      for (const p of decided?.persons ?? need.able) {
         if (team.includes(p)) continue;
-        const [from, to] = board.agendas[p]!.alone(t, way.duration, way.interrupt);
+        const [from, to] =
+          way.duration === 0 ? [t, t] : board.agendas[p]!.alone(t, way.duration, way.interrupt);
         if (from < 0 || from > windows.hi[2 * i]! || to > windows.hi[2 * i + 1]!) continue;
         const who = busyWith(board, p, from, to);
         ranked.push({
@@ -124,19 +129,30 @@ function at(
     e = windows.lo[2 * i + 1]!;
   }
   if (e > windows.hi[2 * i + 1]! || s > windows.hi[2 * i]!) return null;
-  for (const d of way.demands) if (!clear(board, d, s, e, weight, tasks)) return null;
-  for (const k of model.holdsOf[i]!) {
+  const resources: number[] = [];
+  for (const d of way.demands) {
+    const fixed = decided?.resources?.[resources.length] ?? -1;
+    const on = clear(board, d, s, e, weight, tasks, fixed);
+    if (on < 0) return null;
+    resources.push(on);
+  }
+  const holds = model.holdsOf[i]!.map(() => -1);
+  for (let x = 0; x < holds.length; x++) {
+    const k = model.holdsOf[i]![x]!;
     const h = model.holds[k]!;
     const opens = h.from >> 1 === i;
     const closes = h.to >> 1 === i;
     if ((!opens && !board.isPlaced(h.from >> 1)) || (!closes && !board.isPlaced(h.to >> 1))) continue;
     const from = opens ? (h.from & 1 ? e : s) : board.at(h.from);
     const to = closes ? (h.to & 1 ? e : s) : board.at(h.to);
-    if (to > from && !clear(board, h.demand, from, to, weight, tasks)) return null;
+    const on = to > from ? clear(board, h.demand, from, to, weight, tasks) : -2;
+    if (on === -1) return null;
+    holds[x] = on;
   }
   let sum = 0;
   for (const x of tasks) if (!already.has(x)) sum += weight(x);
-  return { start: s, end: e, tasks, weight: sum };
+  const spot = { start: s, end: e, mode: m, persons: team, resources, holds };
+  return { spot, tasks, weight: sum };
 }
 
 function busyWith(board: Board, p: number, from: number, to: number): number[] {
@@ -147,7 +163,7 @@ function busyWith(board: Board, p: number, from: number, to: number): number[] {
   return who;
 }
 
-/** Adds to `tasks` what must leave the resource that costs least to clear; false when none can be cleared. */
+/** Adds to `tasks` what must leave the resource that costs least to clear; returns it, -1 when none can be. */
 function clear(
   board: Board,
   d: Demand,
@@ -155,24 +171,26 @@ function clear(
   to: number,
   weight: (task: number) => number,
   tasks: Set<number>,
-): boolean {
-  const bound = d.same >= 0 ? board.sameOn[d.same]! : -1;
+  fixed = -1,
+): number {
+  const bound = fixed >= 0 ? fixed : d.same >= 0 ? board.sameOn[d.same]! : -1;
   let best: Set<number> | null = null;
+  let bestOn = -1;
   let bestWeight = Number.POSITIVE_INFINITY;
   for (const r of bound >= 0 ? [bound] : d.of) {
-    if (board.blocks(d, r, from, to) < 0) return true;
+    if (board.blocks(d, r, from, to) < 0) return r;
     const who = leaving(board, r, d, from, to, weight, tasks);
     if (!who) continue;
     let w = 0;
     for (const x of who) if (!tasks.has(x)) w += weight(x);
     if (w < bestWeight) {
       best = who;
+      bestOn = r;
       bestWeight = w;
     }
   }
-  if (!best) return false;
-  for (const x of best) tasks.add(x);
-  return true;
+  if (best) for (const x of best) tasks.add(x);
+  return bestOn;
 }
 
 interface Held {

@@ -14,13 +14,16 @@ const TRIES = 60;
 export class Generator {
   readonly board: Board;
   readonly clusters: Clusters;
-  private readonly search: Search;
+  private search: Search;
+  private readonly searches: readonly Search[];
   private readonly push = new Map<number, number>();
 
-  constructor(model: Model, clusters: Clusters, manner: Manner, ignoreLongest = false) {
+  /** `manners`: the first is tried for a whole cluster, then the next. */
+  constructor(model: Model, clusters: Clusters, manners: readonly Manner[], ignoreLongest = false) {
     this.board = new Board(model, ignoreLongest);
     this.clusters = clusters;
-    this.search = new Search(this.board, manner);
+    this.searches = manners.map((m) => new Search(this.board, m));
+    this.search = this.searches[0]!;
   }
 
   /** A place at the first minute of the window, whoever and whatever is free. */
@@ -64,6 +67,14 @@ export class Generator {
 
   /** Places a cluster whole, its first task at `from` or later, or leaves the board as it was. */
   placeCluster(c: number, from = 0): boolean {
+    for (const search of this.searches) {
+      this.search = search;
+      if (this.tryCluster(c, from)) return true;
+    }
+    return false;
+  }
+
+  private tryCluster(c: number, from: number): boolean {
     const { board, search, push } = this;
     const tasks = this.clusters.tasks[c]!;
     const mark = board.placedCount;

@@ -21,9 +21,12 @@ export class Score {
   private readonly walk: Float64Array;
   private readonly places: number;
   private readonly moment: Int32Array;
+  private readonly overtimeCost: number;
 
-  constructor(model: Model) {
+  /** `overtimeCost`: what a minute outside the shifts costs; 0 where that cannot happen. */
+  constructor(model: Model, overtimeCost = 0) {
     this.model = model;
+    this.overtimeCost = overtimeCost;
     const { problem } = model;
     const w = weightsOf(problem);
     this.w = w;
@@ -74,6 +77,7 @@ export class Score {
       sum += w.modes * model.ways[i]![board.mode[i]!]!.cost;
     }
     sum += w.makespan * last;
+    if (this.overtimeCost > 0) sum += this.overtimeCost * this.overtime(board);
     for (let k = 0; k < this.lagFrom.length; k++) {
       const [a, b] = [this.lagFrom[k]!, this.lagTo[k]!];
       if (board.mode[a >> 1]! < 0 || board.mode[b >> 1]! < 0) continue;
@@ -83,6 +87,27 @@ export class Score {
     if (w.changes > 0) sum += w.changes * this.changes(board);
     if (w.peak) sum += w.peak.weight * this.peak(board, w.peak.above);
     if (w.walk > 0) sum += w.walk * this.walked(board);
+    return sum;
+  }
+
+  /** Minutes worked outside the shifts, about: each person's share of a task taken alone. */
+  overtime(board: Board): number {
+    let sum = 0;
+    for (let i = 0; i < this.model.n; i++) {
+      const m = board.mode[i]!;
+      const persons = board.persons[i]!;
+      if (m < 0 || persons.length === 0 || this.model.decided[i]?.status === "done") continue;
+      const way = this.model.ways[i]![m]!;
+      const from = board.start[i]!;
+      const to = board.end[i]!;
+      for (const p of persons) {
+        const a = board.agendas[p]!;
+        let worked = 0;
+        for (let w = a.interval(from); w >= 0 && w < a.intervals && a.startOf(w) < to; w++)
+          worked += Math.min(to, a.endOf(w)) - Math.max(from, a.startOf(w));
+        sum += Math.max(0, way.duration - worked);
+      }
+    }
     return sum;
   }
 

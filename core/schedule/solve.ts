@@ -82,11 +82,9 @@ class Run {
     const priority = Float64Array.from(clusters.earliest);
     let best: { g: Generator; failed: number[]; value: number } | null = null;
     for (let pass = 0; pass < PASSES && (pass === 0 || !this.over); pass++) {
-      const g = new Generator(model, clusters, {
-        anytime: false,
-        thrift: 1,
-        random: pass === 0 ? null : random,
-      });
+      const g = new Generator(model, clusters, [
+        { anytime: false, thrift: 1, random: pass === 0 ? null : random },
+      ]);
       g.settle();
       const failed = g.run(priority);
       this.schedules++;
@@ -116,10 +114,10 @@ class Run {
         .filter((i) => board.isPlaced(i))
         .map((i) => [i, board.spotOf(i)]),
     );
-    return {
-      schedule: scheduleOf(attempt(problem, model, spots, this.options.relax ?? ORDER).board),
-      reason,
-    };
+    const order = this.options.relax ?? ORDER;
+    const broken = attempt(problem, model, spots, order, this.options.seed ?? 1);
+    this.schedules += broken.steps;
+    return { schedule: broken.schedule, reason };
   }
 
   private tell(search: Improver): void {
