@@ -2,6 +2,8 @@ import { type BookInput, type DocumentKind, indexBook, type Library, parseBook }
 import type { Meets } from "../core/production/amounts.ts";
 import { Contents } from "../core/safety/contents.ts";
 
+export type { BookInput };
+
 /** Whether a plate meets needs, by what is in it. */
 export function meetsOf(docs: Library): Meets {
   const contents = new Contents(docs);
@@ -81,7 +83,7 @@ export function kitchen(more: Partial<Docs<"kitchens">> = {}): Docs<"kitchens"> 
  * A small supper at the observatory: a soup for all, then short rib or a barley pie, with a vegetarian coeliac
  * and a vegan among the guests. Small enough to follow by hand.
  */
-export const SMALL_BOOK = {
+export const SMALL_BOOK: BookInput & { [kind in DocumentKind]: Docs<kind>[] } = {
   format: "tournant-book",
   version: 1,
   ingredients: [
@@ -362,7 +364,7 @@ export const SMALL_BOOK = {
       sellPerCover: "55",
     },
   ],
-} satisfies BookInput;
+};
 
 /** The small book with some of its documents changed: `change` gets a deep copy. */
 export function changed(change: (book: typeof SMALL_BOOK) => void): BookInput {

@@ -1,5 +1,6 @@
 import { batchList } from "../formula/batches.ts";
 import type { Cell, Ledger } from "../ledger/ledger.ts";
+import { sum } from "../ledger/rules.ts";
 import { type Reading, type Tracer, untraced } from "../ledger/tracer.ts";
 import { numericValue } from "../quantity/convert.ts";
 import type { Amount } from "../quantity/schema.ts";
@@ -60,15 +61,32 @@ export function needsResult(amounts: Amounts, tracer?: Tracer) {
           ...(pieces === undefined ? {} : { pieces: each.of(pieces, "pieces") }),
         };
       }),
-      usedBy: need.uses
-        .filter((use) => ledger.value(use.g) > 0)
-        .map((use, j) => ({
-          ...(use.dish === undefined ? {} : { dish: use.dish }),
-          ...(use.preparation === undefined ? {} : { preparation: use.preparation }),
-          amount: grams(read, `usedBy/${j}/amount`, use.g),
-        })),
+      usedBy: askedBy(need, ledger).map(({ by, cells }, j) => ({
+        ...by,
+        amount: { value: together(read, `usedBy/${j}/amount/value`, cells, ledger), unit: "g" },
+      })),
     };
   });
+}
+
+/** Uses above nothing, those of one dish or one preparation together. */
+function askedBy(need: NeedCells, ledger: Ledger) {
+  const uses = new Map<string, { by: { dish: string } | { preparation: string }; cells: Cell[] }>();
+  for (const { dish, preparation, g } of need.uses) {
+    if (!(ledger.value(g) > 0)) continue;
+    const by = dish === undefined ? { preparation: preparation! } : { dish };
+    const key = `${dish ?? ""} ${preparation ?? ""}`;
+    uses.set(key, { by, cells: [...(uses.get(key)?.cells ?? []), g] });
+  }
+  return [...uses.values()];
+}
+
+/** Sum of cells that has no cell of its own. */
+function together(read: Reading, key: string, cells: readonly Cell[], ledger: Ledger): number {
+  if (cells.length === 1) return read.of(cells[0]!, key);
+  const value = sum(...cells.map((cell) => ledger.value(cell)));
+  read.note(key, () => ({ value, unit: "g", rule: sum.name, inputs: cells }));
+  return value;
 }
 
 /** `balance` of the result: mass in, out and lost by name, for the whole service. */

@@ -106,7 +106,7 @@ export function seatGuests(
       for (const n of found.form.conflicts)
         warnings.push({
           path: docs.pointer("dishes", found.dish.id),
-          what: `the variants of "${found.form.name}" both change place ${n}; leaving off wins, then the later one`,
+          what: `the variants of "${found.form.name}" both change place ${n}, each in its own way`,
           mend: "add one variant that says what goes there for both needs",
         });
       rowFor(found.dish, found.form).groups.push(g);

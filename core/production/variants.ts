@@ -25,51 +25,64 @@ export interface Form {
 /**
  * The form of a dish for guests with all these needs: as written if that meets them, else with as few of its
  * variants as will do, those named for the needs first. Undefined when no form does.
- * Where two variants change one place differently, leaving off wins, then the one written later; such a form
- * is taken only when no other meets the needs.
+ * Where two variants change one place differently, leaving off wins, then the one written later, or the earlier if
+ * only that meets the needs; such a form is taken only when no other meets them.
  * @param at JSON Pointer of the dish.
  */
 export function formFor(dish: Dish, at: string, needs: readonly Need[], meets: Meets): Form | undefined {
   let doubtful: Form | undefined;
+  const serves = (form: Form) =>
+    meets(
+      needs,
+      form.placed.map((each) => each.placement),
+    );
   for (const picked of subsets(dish, needs)) {
     const form = formOf(dish, at, picked);
-    if (form.conflicts.length > 0 && doubtful) continue;
-    if (
-      !meets(
-        needs,
-        form.placed.map((each) => each.placement),
-      )
-    )
-      continue;
-    if (form.conflicts.length === 0) return form;
-    doubtful = form;
+    if (form.conflicts.length === 0) {
+      if (serves(form)) return form;
+    } else doubtful ??= [form, formOf(dish, at, picked, "earlier")].find(serves);
   }
   return doubtful;
 }
 
-/** Sets of variants by place in the dish: none first, then one, two …; those named for the needs before others. */
+/** Beyond single variants, combinations are sought among this many. */
+const MOST_COMBINED = 12;
+
+/**
+ * Sets of variants by place in the dish, best first: none, one, two …; those named for the needs before others,
+ * those that change less before those that change more.
+ */
 function subsets(dish: Dish, needs: readonly Need[]): number[][] {
-  const most = Math.min(dish.variants.length, Math.max(1, needs.length));
-  const sets: number[][] = [[]];
-  let last: number[][] = [[]];
-  for (let size = 1; size <= most; size++) {
-    last = last.flatMap((set) =>
-      dish.variants.flatMap((_, i) => (i > (set.at(-1) ?? -1) ? [[...set, i]] : [])),
-    );
-    // A dish with very many variants: pairs of strangers are not worth the search.
-    if (last.length > 2000)
-      last = last.filter((set) => set.every((i) => needs.includes(dish.variants[i]!.need)));
-    sets.push(...last);
+  const named = (i: number) => needs.includes(dish.variants[i]!.need);
+  const all = dish.variants.map((_, i) => i);
+  const pool = [...all.filter(named), ...all.filter((i) => !named(i))]
+    .slice(0, MOST_COMBINED)
+    .sort((a, b) => a - b);
+  const sets: number[][] = [[], ...all.map((i) => [i])];
+  let last = pool.map((i) => [i]);
+  for (let size = 2; size <= Math.min(pool.length, needs.length); size++) {
+    last = last.flatMap((set) => pool.filter((i) => i > set.at(-1)!).map((i) => [...set, i]));
+    for (const set of last) sets.push(set);
   }
-  const strangers = (set: number[]) => set.filter((i) => !needs.includes(dish.variants[i]!.need)).length;
+  const changes = (i: number) => {
+    const { drop, replace, add } = dish.variants[i]!;
+    return drop.length + replace.length + add.length;
+  };
+  const total = (set: number[], of: (i: number) => number) => set.reduce((sum, i) => sum + of(i), 0);
+  const order = (set: number[]) => [set.length, total(set, (i) => (named(i) ? 0 : 1)), total(set, changes)];
   return sets
-    .map((set, order) => ({ set, order, size: set.length, strange: strangers(set) }))
-    .sort((a, b) => a.size - b.size || a.strange - b.strange || a.order - b.order)
+    .map((set, i) => ({ set, key: [...order(set), i] }))
+    .sort((a, b) => a.key.reduce((d, x, k) => d || x - b.key[k]!, 0))
     .map((each) => each.set);
 }
 
-/** The dish with the variants at these places merged. */
-export function formOf(dish: Dish, at: string, picked: readonly number[]): Form {
+/** The dish with the variants at these places merged; of two that change one place, `wins` says which. */
+export function formOf(
+  dish: Dish,
+  at: string,
+  picked: readonly number[],
+  wins: "later" | "earlier" = "later",
+): Form {
   const conflicts = new Set<number>();
   const dropped = new Set(picked.flatMap((i) => dish.variants[i]!.drop));
   const replaced = new Map<number, PlacedAt>();
@@ -79,6 +92,7 @@ export function formOf(dish: Dish, at: string, picked: readonly number[]): Form 
     variant.replace.forEach(({ n, placement }, k) => {
       const before = replaced.get(n);
       if (dropped.has(n) || (before && !same(before.placement, placement))) conflicts.add(n);
+      if (before && wins === "earlier") return;
       replaced.set(n, { placement, at: `${at}/variants/${i}/replace/${k}/placement` });
     });
     variant.add.forEach((placement, k) => {
