@@ -1,5 +1,6 @@
 import type { Book } from "../core/book/index.ts";
 import type { Ingredient } from "../core/pantry/schema.ts";
+import { type Bridge, pieceName, type Unit } from "../core/quantity/index.ts";
 
 /** The ingredient a person means: by id, then name, then alias, small and capital letters alike. */
 export function findIngredient(book: Book, said: string): Ingredient | undefined {
@@ -19,4 +20,22 @@ export function findIngredient(book: Book, said: string): Ingredient | undefined
     if (found) return found;
   }
   return undefined;
+}
+
+/**
+ * How an ingredient crosses between mass, volume and count. A piece is the one the unit names, or one whose name
+ * stands in the words after it ("2 cloves garlic"), or the only one there is.
+ */
+export function ingredientBridge(ingredient: Ingredient, unit: Unit, words: string): Bridge {
+  const density = ingredient.densities.find((one) => one.state === "plain") ?? ingredient.densities[0];
+  const said = pieceName(unit) ?? words.trim().toLowerCase();
+  const piece =
+    ingredient.pieces.find((one) => said !== "" && (one.name === said || said.startsWith(one.name))) ??
+    ingredient.pieces.find((one) => one.name === "piece") ??
+    (ingredient.pieces.length === 1 ? ingredient.pieces[0] : undefined);
+  return {
+    of: ingredient.name,
+    ...(density ? { densityKgPerL: density.kgPerL } : {}),
+    ...(piece ? { gPerPiece: piece.g } : {}),
+  };
 }

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
-import { type Book, type Parsed, type Problem, parseBookText } from "../core/book/index.ts";
+import { type Book, type Parsed, type Problem, parseBook, parseBookText } from "../core/book/index.ts";
 import { demoBook } from "../data/demo/book.ts";
 
 export const EXIT = { computed: 0, refused: 1, misuse: 2, strict: 3 } as const;

@@ -1,6 +1,5 @@
-import { ingredientBridge } from "../../core/pantry/index.ts";
 import { convertText } from "../../core/quantity/index.ts";
-import { findIngredient } from "../find-ingredient.ts";
+import { findIngredient, ingredientBridge } from "../find-ingredient.ts";
 import { EXIT, type Io, Misuse, readArgs, readBook, refuse, writeJson } from "../io.ts";
 
 const help = `tournant convert AMOUNT --to UNIT [--of INGREDIENT] [--book FILE|demo] [--density KG_PER_L] [--piece GRAMS] [--json]

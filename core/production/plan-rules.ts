@@ -144,3 +144,8 @@ export function thawMinutes(grams: number, pieceG: number): number {
   if (grams <= THAWED_IN_WATER_G) return 60;
   return 1440 * Math.max(1, wholeRoom(pieceG / THAWED_A_DAY_G));
 }
+
+/** Whole pieces of smallware: what is written × how often, rounded up, one at least. */
+export function pulledWhole(written: number, times: number): number {
+  return Math.max(1, Math.ceil(written * times - 1e-9));
+}

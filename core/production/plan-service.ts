@@ -6,9 +6,9 @@ import { firstNeeds } from "./first-needs.ts";
 import { type Effort, type Engine, type MadePlan, makePlan } from "./make-plan.ts";
 import type { SiteOptions } from "./open-site.ts";
 import { tracePlan } from "./plan-trace.ts";
-import type { Plan, PrepList, PullItem } from "./plan-types.ts";
+import type { Plan, PrepList } from "./plan-types.ts";
 import { plannedTasks, prepLists } from "./prep-lists.ts";
-import { pullList } from "./pull.ts";
+import { type CountedPull, pullList } from "./pull.ts";
 import { type RemedyOptions, remediesFor, type Tried } from "./remedies.ts";
 import type { FillTarget } from "./site.ts";
 import type { Doubt } from "./tasks.ts";
@@ -34,7 +34,7 @@ export interface PlanOptions {
 export interface PlanResult {
   readonly plan: Plan;
   readonly prepLists: readonly PrepList[];
-  readonly pull: readonly PullItem[];
+  readonly pull: readonly CountedPull[];
   /** Minute of the first need, by ingredient. */
   readonly firstNeeds: ReadonlyMap<string, number>;
   readonly warnings: readonly Doubt[];

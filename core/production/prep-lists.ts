@@ -1,6 +1,6 @@
 import type { Step } from "../formula/schema.ts";
 import { massText, minutesText, nameOf } from "./names.ts";
-import { THAWED_IN_WATER_G } from "./plan-rules.ts";
+import { pulledWhole, THAWED_IN_WATER_G } from "./plan-rules.ts";
 import type { PlanTask, PrepEntry, PrepList } from "./plan-types.ts";
 import type { Site } from "./site.ts";
 import type { Task, TaskSet } from "./tasks.ts";
@@ -128,13 +128,14 @@ function holdNote(site: Site, plan: PlanTask): string[] {
 
 /** What a step pulls for one task, in words: "3 × GN 1/1 tray". */
 export function pullTexts(step: Step | undefined, task: Task): string[] {
-  return (step?.pull ?? []).map((item) => `${pullCount(item, task)} × ${item.smallware}`);
+  return (step?.pull ?? []).map(
+    (item) => `${pulledWhole(item.count, timesPulled(item, task))} × ${item.smallware}`,
+  );
 }
 
-/** Pieces of smallware for one task, whole. */
-export function pullCount(item: Step["pull"][number], task: Task): number {
-  const times = item.per === "batch" ? task.share : item.per === "kg" ? task.outG / 1000 : task.pieces;
-  return Math.max(1, Math.ceil(item.count * times - 1e-9));
+/** How many times a task takes what a step pulls: by its share of the batch, its kilograms out or its pieces. */
+export function timesPulled(item: Step["pull"][number], task: Task): number {
+  return item.per === "batch" ? task.share : item.per === "kg" ? task.outG / 1000 : task.pieces;
 }
 
 /** Notes on setting up equipment before its first use of a day: "light …", by "task unit". */

@@ -9,7 +9,7 @@ import type { Amounts } from "../production/amounts.ts";
 import { balanceResult, batchSheetsResult, needsResult, platesResult } from "../production/amounts-result.ts";
 import { clockOf } from "../production/clock.ts";
 import { computeAmounts } from "../production/compute-amounts.ts";
-import type { Effort } from "../production/make-plan.ts";
+import type { Effort, Engine } from "../production/make-plan.ts";
 import { type PlanResult, planService } from "../production/plan-service.ts";
 import type { Plan } from "../production/plan-types.ts";
 import type { Tried } from "../production/remedies.ts";
@@ -177,7 +177,7 @@ function compute(
     plates,
     batchSheets,
     prepLists: planned?.prepLists ?? [],
-    pull: planned?.pull ?? [],
+    pull: (planned?.pull ?? []).map(({ item }) => item),
     labels: made,
     control: controlPoints(
       docs,
@@ -197,7 +197,7 @@ function planOf(docs: Library, contents: Contents, amounts: Amounts, options: Ru
   return planService(docs, amounts, {
     seed,
     schedules,
-    engine: solve,
+    engine: solveWith,
     fillTarget: targetFiller(docs, amounts),
     stop: options.stop,
     onProgress: options.onProgress,
@@ -246,3 +246,7 @@ function nameOne(known: ReadonlyMap<string, unknown>): string {
 }
 
 export type { Plan, Tried };
+
+/** The engine as the planner calls it. */
+const solveWith: Engine = (problem, { stop, onProgress, ...effort }) =>
+  solve(problem, { ...effort, ...(stop ? { stop } : {}), ...(onProgress ? { onProgress } : {}) });

@@ -1,6 +1,7 @@
 import type { Tracer } from "../ledger/tracer.ts";
 import type { StepTimes } from "../production/amounts-result.ts";
-import type { Plan, PullItem } from "../production/plan-types.ts";
+import type { Plan } from "../production/plan-types.ts";
+import type { CountedPull } from "../production/pull.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
 import type { PlateCount, PreparationNeed } from "./result.ts";
@@ -25,19 +26,23 @@ export function stepTimesOf(plan: Plan): StepTimes {
   };
 }
 
-/** What to lay out is counted from tasks of the plan: the count is the plan's own word. */
-export function tracePull(tracer: Tracer, pull: readonly PullItem[]): void {
-  pull.forEach((item, i) => {
-    tracer.note(`/pull/${i}/count`, {
-      value: item.count,
-      unit: "piece",
-      rule: "sum",
-      inputs: item.counts.map((count, k) => {
-        const path = `calc:/pull/${i}/${k}`;
-        tracer.note(path, { value: count, unit: "piece", rule: "given", inputs: [] });
-        return path;
-      }),
+/** What to lay out is counted task by task from what the steps write. */
+export function tracePull(tracer: Tracer, pull: readonly CountedPull[]): void {
+  const given = (path: string, value: number, unit: string, inputs: readonly string[] = []) => {
+    tracer.note(path, { value, unit, rule: "given", inputs });
+    return path;
+  };
+  pull.forEach(({ item, parts }, i) => {
+    const counts = parts.map((part) => {
+      const times = given(`calc:/pull/times/${part.task}/${part.per}`, part.times, part.per);
+      if (part.per === "plate") return times;
+      const written = part.pointer ?? "const:/number/1";
+      given(written, part.written, "piece");
+      const path = `calc:/pull/${part.task}/${written.replace(/^[a-z]+:/, "")}`;
+      tracer.note(path, { value: part.count, unit: "piece", rule: "pulledWhole", inputs: [written, times] });
+      return path;
     });
+    tracer.note(`/pull/${i}/count`, { value: item.count, unit: "piece", rule: "sum", inputs: counts });
   });
 }
 
