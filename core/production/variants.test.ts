@@ -100,6 +100,16 @@ describe("forms of a dish", () => {
     expect(found).toMatchObject({ name: "vegan", conflicts: [] });
   });
 
+  test("A3 one name means one form", () => {
+    const twice = { ...dish, variants: [...dish.variants, dish.variants[1]!, dish.variants[1]!] };
+    const names = [[0], [1], [4], [5], [0, 4], [0, 3]].map((picked) => formOf(twice, "/d", picked).name);
+    expect(names).toEqual([
+      ...["coeliac", "no-tree-nut", "no-tree-nut-2", "no-tree-nut-3"],
+      ...["coeliac+no-tree-nut-2", "coeliac+no-milk"],
+    ]);
+    expect(formOf(twice, "/d", [0, 3], "earlier").name).toBe("no-milk+coeliac");
+  });
+
   test("A3 very many variants are no trouble", () => {
     const many = { ...dish, variants: Array.from({ length: 60 }, () => dish.variants[0]!) };
     expect(formFor(many, "/d", ["coeliac", "no-tree-nut", "vegan", "no-milk"], meets)).toBeUndefined();

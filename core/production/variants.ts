@@ -104,9 +104,17 @@ export function formOf(
     if (dropped.has(placement.n)) return [];
     return [replaced.get(placement.n) ?? { placement, at: `${at}/placements/${k}` }];
   });
-  const name = picked.map((i) => dish.variants[i]!.need).join("+") || STANDARD;
+  // One name, one form: a second variant for the same need is told apart, and so is who came first.
+  const names = picked.map((i) => nameOf(dish, i));
+  const name = (wins === "later" ? names : names.reverse()).join("+") || STANDARD;
   const byNumber = [...placed, ...added].sort((a, b) => a.placement.n - b.placement.n);
   return { name, placed: byNumber, conflicts: [...conflicts] };
+}
+
+function nameOf(dish: Dish, i: number): string {
+  const { need } = dish.variants[i]!;
+  const before = dish.variants.slice(0, i).filter((each) => each.need === need).length;
+  return before === 0 ? need : `${need}-${before + 1}`;
 }
 
 function same(a: Placement, b: Placement): boolean {
