@@ -19,7 +19,7 @@ import { Contents } from "../safety/contents.ts";
 import { controlPoints } from "../safety/control.ts";
 import { frontOfHouse } from "../safety/front-of-house.ts";
 import { labels } from "../safety/labels.ts";
-import { allergenMatrix } from "../safety/matrix.ts";
+import { type AllergenCell, allergenMatrix, type ServedPlate } from "../safety/matrix.ts";
 import { solve } from "../schedule/index.ts";
 import { declaredBy } from "./declared.ts";
 import { targetFiller } from "./fill.ts";
@@ -78,22 +78,36 @@ export function openRun(
   const first = computeAmounts(docs, serviceId, { covers, kitchen, meets });
   const buying = new Buying(first, docs);
   const costs = costCells(first, docs, buying.offers);
+  const service: Opened = { docs, contents, buying, costs, matrix: rememberedMatrix(contents) };
   return {
     at(wanted = {}) {
       const amounts = first.update(wanted.covers ?? first.service.covers);
-      return compute(docs, contents, amounts, buying, costs, wanted);
+      return compute(service, amounts, wanted);
     },
   };
 }
 
-function compute(
-  docs: Library,
-  contents: Contents,
-  amounts: Amounts,
-  buying: Buying,
-  costs: CostCells,
-  options: RunOptions,
-): Result {
+/** What stays while the covers change. */
+interface Opened {
+  readonly docs: Library;
+  readonly contents: Contents;
+  readonly buying: Buying;
+  readonly costs: CostCells;
+  readonly matrix: (plates: readonly ServedPlate[]) => AllergenCell[];
+}
+
+/** The matrix is the same as long as the same plates are served, however many. */
+function rememberedMatrix(contents: Contents): Opened["matrix"] {
+  let known: { readonly key: string; readonly cells: AllergenCell[] } | undefined;
+  return (plates) => {
+    const key = plates.map((plate) => `${plate.dish} ${plate.variant}`).join("|");
+    if (known?.key !== key) known = { key, cells: allergenMatrix(contents, plates) };
+    return known.cells;
+  };
+}
+
+function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result {
+  const { docs, contents, buying, costs } = opened;
   const { service, kitchen } = amounts;
   const tracer = options.trace === false ? undefined : new Tracer(amounts.ledger);
   const clock = clockOf(service.at, kitchen.zone, service.horizon);
@@ -172,7 +186,7 @@ function compute(
     balance,
     orders,
     cost,
-    allergens: allergenMatrix(contents, served),
+    allergens: opened.matrix(served),
     plan,
     plates,
     batchSheets,

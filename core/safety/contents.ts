@@ -32,6 +32,7 @@ export class Contents {
   readonly #declared: (ingredient: string) => Declared | undefined;
   readonly #ingredients = new Map<string, ReadonlySet<string>>();
   readonly #raw = new Map<string, ReadonlyMap<string, number>>();
+  readonly #states = new Map<string, Uint8Array>();
 
   constructor(larder: Larder, declared: (ingredient: string) => Declared | undefined = () => undefined) {
     this.#larder = larder;
@@ -57,12 +58,25 @@ export class Contents {
 
   /** The worst state of an allergen over all that is eaten. */
   allergen(eaten: readonly Eaten[], allergen: Allergen): AllergenState {
-    let worst: AllergenState = "free";
-    for (const one of eaten)
-      for (const id of this.ingredientsOf(one)) {
-        const state = this.stateOf(this.#ingredient(id), allergen);
-        if (SEVERITY[state] > SEVERITY[worst]) worst = state;
-      }
+    const at = ALLERGENS.indexOf(allergen);
+    let worst = 0;
+    for (const one of eaten) worst = Math.max(worst, this.#statesOf(one)[at]!);
+    return STATES[worst]!;
+  }
+
+  /** The worst state of every allergen in one thing eaten, by their order; kept, since it is asked for again and again. */
+  #statesOf(eaten: Eaten): Uint8Array {
+    const key = eaten.preparation ?? `ingredient ${eaten.ingredient}`;
+    const known = this.#states.get(key);
+    if (known) return known;
+    const worst = new Uint8Array(ALLERGENS.length);
+    for (const id of this.ingredientsOf(eaten)) {
+      const ingredient = this.#ingredient(id);
+      ALLERGENS.forEach((allergen, i) => {
+        worst[i] = Math.max(worst[i]!, STATES.indexOf(this.stateOf(ingredient, allergen)));
+      });
+    }
+    this.#states.set(key, worst);
     return worst;
   }
 
@@ -223,7 +237,8 @@ export class Contents {
   }
 }
 
-const SEVERITY: Readonly<Record<AllergenState, number>> = { free: 0, may: 1, unknown: 2, contains: 3 };
+/** From best to worst. */
+const STATES: readonly AllergenState[] = ["free", "may", "unknown", "contains"];
 
 function partOf(item: Preparation["lines"][number]["item"]): Eaten {
   return "preparation" in item ? { preparation: item.preparation } : { ingredient: item.ingredient };
