@@ -88,7 +88,9 @@ export class Board {
       this.windows.undo(mark);
       return false;
     }
-    this.write(i, spot, mark);
+    this.stack.push(i);
+    this.marks.push(mark);
+    this.write(i, spot);
     return true;
   }
 
@@ -96,18 +98,18 @@ export class Board {
   force(i: number, spot: Spot): void {
     const mark = this.windows.mark();
     this.windows.force(i, spot.start, spot.end);
-    this.write(i, spot, mark, true);
+    this.stack.push(i);
+    this.marks.push(mark);
+    this.write(i, spot, true);
   }
 
-  private write(i: number, spot: Spot, mark: number, forced = false): void {
+  private write(i: number, spot: Spot, forced = false): void {
     const way = this.model.ways[i]![spot.mode]!;
     this.mode[i] = spot.mode;
     this.start[i] = spot.start;
     this.end[i] = spot.end;
     this.persons[i] = spot.persons;
     this.resources[i] = spot.resources;
-    this.stack.push(i);
-    this.marks.push(mark);
     if (this.model.decided[i]?.status !== "done") {
       for (const p of spot.persons)
         if (forced) this.agendas[p]!.force(spot.start, spot.end);
@@ -164,9 +166,19 @@ export class Board {
     this.redraw();
   }
 
-  /** Takes a task off and leaves the windows as they are: redraw() must follow. */
+  /** Takes a task off and leaves the windows as they are: redraw() or drop() must follow. */
   lift(i: number): void {
     this.erase(i);
+  }
+
+  /** Puts a lifted task back where it was. */
+  drop(i: number, spot: Spot): void {
+    this.write(i, spot);
+  }
+
+  /** False when the task shares its people with another at the same time and can't be taken off cleanly. */
+  liftable(i: number): boolean {
+    return this.persons[i]!.every((p) => this.agendas[p]!.has(this.start[i]!, this.end[i]!));
   }
 
   /** Draws the windows anew from what is placed. */
@@ -232,12 +244,12 @@ export class Board {
     }
   }
 
-  private occupy(d: Demand, on: number, from: number, to: number): void {
+  occupy(d: Demand, on: number, from: number, to: number): void {
     this.profiles[on]!.take(d.amount, from, to, 1);
     this.occupancies[on]?.add(d, from, to);
   }
 
-  private vacate(d: Demand, on: number, from: number, to: number): void {
+  vacate(d: Demand, on: number, from: number, to: number): void {
     this.profiles[on]!.take(d.amount, from, to, -1);
     this.occupancies[on]?.remove(d, from, to);
   }

@@ -20,6 +20,7 @@ export interface Demand {
   readonly amount: Int32Array;
   /** NaN when the state does not matter. */
   readonly set: number;
+  /** NaN when it is the resource's own. */
   readonly tolerance: number;
   readonly exclusive: boolean;
   /** Cleaning class by number over the whole problem, or -1. */
@@ -44,6 +45,7 @@ export interface Equipment {
   /** Steps of capacity: time[k] from which capacity[k * dimensions + d] holds. */
   readonly time: Int32Array;
   readonly capacity: Int32Array;
+  readonly tolerance: number;
   readonly minutesPerUnit: number;
   readonly leastMinutes: number;
   /** Cleaning minutes, kind x kinds + kind; empty when there are none. */
@@ -52,6 +54,14 @@ export interface Equipment {
   readonly longestGap: number;
   /** Whether needs must be compared in pairs. */
   readonly pairs: boolean;
+}
+
+/** Whether two needs on equipment e ask for states that one of them could not bear; by how much, else 0. */
+export function apart(e: Equipment, a: Demand, b: Demand): number {
+  const difference = Math.abs(a.set - b.set);
+  if (!(difference > 0)) return 0;
+  const bears = (d: Demand) => (Number.isNaN(d.tolerance) ? e.tolerance : d.tolerance);
+  return difference > Math.min(bears(a), bears(b)) ? difference : 0;
 }
 
 export interface Worker {
@@ -249,13 +259,11 @@ function demandOf(problem: Problem, need: ResourceNeed, names: Names): Demand {
   const of = need.of
     .map((id) => names.resource.get(id)!)
     .filter((r) => servesNeed(problem.resources![r]!, need));
-  const tolerances = of.map((r) => problem.resources![r]!.state?.tolerance ?? 0);
   return {
     of,
     amount: Int32Array.from(need.amount),
     set: need.state?.set ?? Number.NaN,
-    // Resources of one choice may differ in tolerance; the smallest is kept to by all.
-    tolerance: need.state?.tolerance ?? Math.min(...tolerances),
+    tolerance: need.state?.tolerance ?? Number.NaN,
     exclusive: need.exclusive ?? false,
     kind: need.class === undefined ? -1 : (names.kind.get(need.class) ?? -1),
     batch: need.batch === undefined ? -1 : number(names.batch, need.batch),
@@ -413,6 +421,7 @@ function equipmentOf(
       dimensions,
       time,
       capacity: Int32Array.from(steps.flatMap((s) => [...s.capacity])),
+      tolerance: r.state?.tolerance ?? 0,
       minutesPerUnit: r.state?.minutesPerUnit ?? 0,
       leastMinutes: r.state?.leastMinutes ?? 0,
       setups,

@@ -1,4 +1,4 @@
-import type { Demand, Equipment } from "./model.ts";
+import { apart, type Demand, type Equipment } from "./model.ts";
 
 /**
  * What one resource holds, for the rules that compare needs in pairs: exclusive use, loads that go in
@@ -29,9 +29,8 @@ export class Occupancy {
   gap(a: Demand, b: Demand): number {
     const { e } = this;
     let wanted = 0;
-    const apart = Math.abs(a.set - b.set);
-    if (apart > Math.min(a.tolerance, b.tolerance))
-      wanted = Math.max(e.leastMinutes, Math.ceil(e.minutesPerUnit * apart - 1e-9));
+    const difference = apart(e, a, b);
+    if (difference > 0) wanted = Math.max(e.leastMinutes, Math.ceil(e.minutesPerUnit * difference - 1e-9));
     if (e.setups.length > 0 && a.kind >= 0 && b.kind >= 0)
       wanted = Math.max(wanted, e.setups[a.kind * this.kinds + b.kind]!);
     return wanted;
@@ -54,7 +53,7 @@ export class Occupancy {
       )
         return false;
     }
-    if (Math.abs(a.set - b.set) > Math.min(a.tolerance, b.tolerance)) return false;
+    if (apart(this.e, a, b) > 0) return false;
     return this.e.setups.length === 0 || (this.gap(a, b) === 0 && this.gap(b, a) === 0);
   }
 
@@ -138,10 +137,7 @@ export class Occupancy {
       if (this.from[k]! <= from) before = k;
       else if (after < 0) after = k;
     }
-    const differs = (k: number) => {
-      const d = this.demand[k]!;
-      return Math.abs(d.set - x.set) > Math.min(d.tolerance, x.tolerance) ? 1 : 0;
-    };
+    const differs = (k: number) => (apart(this.e, this.demand[k]!, x) > 0 ? 1 : 0);
     return (before < 0 ? 1 : differs(before)) + (after < 0 ? 0 : differs(after));
   }
 

@@ -150,6 +150,13 @@ export class Agenda {
     this.size++;
   }
 
+  /** Whether exactly [from, to) was given away at once. */
+  has(from: number, to: number): boolean {
+    if (to <= from) return true;
+    const k = this.after(from);
+    return k < this.size && this.from[k] === from && this.to[k] === to;
+  }
+
   takeBack(from: number, to: number): void {
     if (to <= from) return;
     let k = this.after(from);

@@ -1,5 +1,5 @@
 import type { Board } from "./board.ts";
-import type { Model } from "./model.ts";
+import { apart, type Demand, type Model } from "./model.ts";
 import { dueOf, weightsOf } from "./objective.ts";
 
 /**
@@ -112,28 +112,22 @@ export class Score {
   }
 
   private changes(board: Board): number {
-    const use: { from: number; set: number; tolerance: number }[][] = this.model.equipment.map(() => []);
+    const use: { from: number; demand: Demand }[][] = this.model.equipment.map(() => []);
     for (let i = 0; i < this.model.n; i++) {
       if (board.mode[i]! < 0 || this.open[i] === 0) continue;
       const { demands } = this.model.ways[i]![board.mode[i]!]!;
       for (let k = 0; k < demands.length; k++)
         if (!Number.isNaN(demands[k]!.set))
-          use[board.resources[i]![k]!]!.push({
-            from: this.moment[2 * i]!,
-            set: demands[k]!.set,
-            tolerance: demands[k]!.tolerance,
-          });
+          use[board.resources[i]![k]!]!.push({ from: this.moment[2 * i]!, demand: demands[k]! });
     }
     let count = 0;
-    for (const list of use) {
-      if (list.length === 0) continue;
+    use.forEach((list, r) => {
+      if (list.length === 0) return;
       count++;
-      list.sort((a, b) => a.from - b.from || a.set - b.set);
-      for (let i = 1; i < list.length; i++) {
-        const [a, b] = [list[i - 1]!, list[i]!];
-        if (Math.abs(a.set - b.set) > Math.min(a.tolerance, b.tolerance)) count++;
-      }
-    }
+      list.sort((a, b) => a.from - b.from || a.demand.set - b.demand.set);
+      for (let i = 1; i < list.length; i++)
+        if (apart(this.model.equipment[r]!, list[i - 1]!.demand, list[i]!.demand) > 0) count++;
+    });
     return count;
   }
 

@@ -29,6 +29,7 @@ export class Search {
   private readonly times: number[] = [];
   private readonly on: number[] = [];
   private readonly holdsOn: number[] = [];
+  private readonly tried: { demand: Demand; on: number; from: number; to: number }[] = [];
 
   constructor(board: Board, manner: Manner) {
     this.board = board;
@@ -56,6 +57,11 @@ export class Search {
       }
     }
     return best;
+  }
+
+  /** The earliest place of a task in the mode, by the people and on the resources it has now. */
+  again(i: number, spot: Spot): Spot | null {
+    return this.inMode(i, spot.mode, 0, spot);
   }
 
   /** The earliest place in each mode that has one. */
@@ -105,7 +111,7 @@ export class Search {
     return { start, end, mode, persons, resources, holds };
   }
 
-  private inMode(i: number, m: number, from: number): Spot | null {
+  private inMode(i: number, m: number, from: number, kept: Spot | null = null): Spot | null {
     const { board } = this;
     const { lo, hi } = board.windows;
     const way = board.model.ways[i]![m]!;
@@ -119,7 +125,7 @@ export class Search {
       let e: number;
       if (way.heads === 0) e = s + (given >= 0 ? given : way.duration);
       else {
-        s = this.people(way, t, given, decided?.persons ?? null);
+        s = this.people(way, t, given, kept?.persons ?? decided?.persons ?? null);
         if (s >= NEVER) return this.miss(NEVER, -1);
         if (s > latestStart) return this.miss(s - latestStart, this.limiter(2 * i));
         e = this.jointEnd;
@@ -129,7 +135,7 @@ export class Search {
         continue;
       }
       if (e > latestEnd) return this.miss(e - latestEnd, this.limiter(2 * i + 1));
-      const next = this.equipment(i, way, s, e, decided?.resources ?? null);
+      const next = this.equipment(i, way, s, e, kept?.resources ?? decided?.resources ?? null);
       if (next < 0)
         return {
           start: s,
@@ -159,6 +165,20 @@ export class Search {
 
   /** Chooses a resource for every need and hold at [s, e); -1 when all fit, else a later start to try. */
   private equipment(i: number, way: Way, s: number, e: number, fixed: readonly number[] | null): number {
+    const next = this.chooseAll(i, way, s, e, fixed);
+    // What was occupied so that the needs of one task see each other.
+    for (const t of this.tried) this.board.vacate(t.demand, t.on, t.from, t.to);
+    this.tried.length = 0;
+    return next;
+  }
+
+  private try(way: Way, i: number, demand: Demand, on: number, from: number, to: number): void {
+    if (way.demands.length + this.board.model.holdsOf[i]!.length < 2) return;
+    this.board.occupy(demand, on, from, to);
+    this.tried.push({ demand, on, from, to });
+  }
+
+  private chooseAll(i: number, way: Way, s: number, e: number, fixed: readonly number[] | null): number {
     const { board } = this;
     const { on, holdsOn } = this;
     on.length = 0;
@@ -166,8 +186,10 @@ export class Search {
     for (let k = 0; k < way.demands.length; k++) {
       const d = way.demands[k]!;
       const choice = this.choose(d, s, e, fixed ? fixed[k]! : -1);
-      if (choice >= 0) on.push(choice);
-      else next = Math.max(next, -choice);
+      if (choice >= 0) {
+        on.push(choice);
+        this.try(way, i, d, choice, s, e);
+      } else next = Math.max(next, -choice);
     }
     if (next >= 0) return next;
     holdsOn.length = 0;
@@ -191,6 +213,7 @@ export class Search {
       const choice = this.choose(h.demand, from, to, bound);
       if (choice >= 0) {
         holdsOn.push(choice);
+        this.try(way, i, h.demand, choice, from, to);
         continue;
       }
       const later = -choice;
@@ -285,6 +308,10 @@ export class Search {
       able.length = 0;
       times.length = 0;
       let blocked = NEVER;
+      for (const p of this.required(need)) {
+        const at = minutes === 0 ? s : board.agendas[p]!.solid(s, minutes, anytime);
+        if (at > s) return at;
+      }
       for (const p of this.candidates(need)) {
         if (team.includes(p)) continue;
         const at = minutes === 0 ? s : board.agendas[p]!.solid(s, minutes, anytime);
@@ -309,7 +336,7 @@ export class Search {
   /** Adds the `count` most fitting of `able` to the team. */
   private pick(need: Way["people"][number], able: number[], s: number): void {
     const { team, board } = this;
-    const wanted = need.team >= 0 ? this.members(need.team) : null;
+    const wanted = this.required(need);
     for (let c = 0; c < need.count; c++) {
       let best = -1;
       let bestScore = Number.POSITIVE_INFINITY;
@@ -319,7 +346,7 @@ export class Search {
         const a = board.agendas[p]!;
         let score = 10 * board.model.workers[p]!.skills + Math.min(60, s - a.lastBusy(s)) / 60;
         if (this.manner.random) score += 3 * this.manner.random.next();
-        if (wanted?.includes(p)) score -= 1000;
+        if (wanted.includes(p)) score -= 1000;
         if (score < bestScore) {
           best = x;
           bestScore = score;
@@ -333,14 +360,17 @@ export class Search {
   /** Who may serve a need, by the team name it bears. */
   private candidates(need: Way["people"][number]): readonly number[] {
     if (need.team < 0) return need.able;
-    const sets = this.board.teams[need.team]!;
     let able = need.able;
-    for (const { who } of sets) if (who.length >= need.count) able = able.filter((p) => who.includes(p));
-    return able;
+    for (const { who } of this.board.teams[need.team]!)
+      if (who.length >= need.count) able = able.filter((p) => who.includes(p));
+    return this.required(need).every((p) => able.includes(p)) ? able : [];
   }
 
-  private members(team: number): readonly number[] {
-    return this.board.teams[team]!.flatMap((s) => s.who);
+  /** Who must be among them, because a smaller need of the same team has them. */
+  private required(need: Way["people"][number]): readonly number[] {
+    if (need.team < 0) return [];
+    const all = this.board.teams[need.team]!.filter((s) => s.who.length < need.count).flatMap((s) => s.who);
+    return [...new Set(all)];
   }
 
   /** Work that pauses: a leader who ends soonest, and others who fit the leader's hours. */
@@ -351,7 +381,9 @@ export class Search {
     let bestScore = Number.POSITIVE_INFINITY;
     let bestTeam: number[] | null = null;
     const first = way.people[0]!;
+    const required = this.required(first);
     for (const leader of this.candidates(first)) {
+      if (required.length > 0 && leader !== required[0]) continue;
       team.length = 0;
       team.push(leader);
       this.joint(team, t, minutes, way.interrupt, false);
@@ -388,11 +420,13 @@ export class Search {
       const wanted = need.count - (x === 0 ? 1 : 0);
       if (wanted === 0) continue;
       const ranked: [number, number, number][] = [];
+      const required = this.required(need);
       for (const p of this.candidates(need)) {
         if (team.includes(p)) continue;
         single[0] = p;
         this.joint(single, s, minutes, way.interrupt, false);
-        if (this.jointStart < NEVER) ranked.push([this.jointEnd, this.board.model.workers[p]!.skills, p]);
+        if (this.jointStart >= NEVER) continue;
+        ranked.push([required.includes(p) ? -1 : this.jointEnd, this.board.model.workers[p]!.skills, p]);
       }
       if (ranked.length < wanted) return false;
       ranked.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2]);

@@ -11,6 +11,7 @@ import type { Problem, Relaxation, Result, Schedule, Term, Valued } from "./prob
 import { Random } from "./random.ts";
 import { attempt } from "./relax.ts";
 import { Score } from "./score.ts";
+import { slackOf } from "./slack.ts";
 import { validateProblem } from "./validate.ts";
 
 export interface SolveOptions {
@@ -176,8 +177,7 @@ function answer(
     reason: status === "optimal" ? "proved" : reason,
     schedules,
     seed,
-    earliest: [],
-    latest: [],
+    ...slackOf(problem, schedule),
     conflicts: [],
   };
 }

@@ -1,0 +1,126 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { problems } from "../../tests/schedule/random-problems.ts";
+import { checkSchedule } from "./check.ts";
+import { clustersOf } from "./clusters.ts";
+import { withEnds } from "./facts.ts";
+import { Generator } from "./generate.ts";
+import { Improver } from "./improve.ts";
+import { buildModel } from "./model.ts";
+import { objectiveOf, totalOf } from "./objective.ts";
+import { scheduleOf } from "./plan.ts";
+import type { Problem } from "./problem.ts";
+import { Random } from "./random.ts";
+import { Score } from "./score.ts";
+import { solve } from "./solve.ts";
+
+describe("S10: what the engine places keeps every rule, judged by the checker", () => {
+  for (const mirrored of [false, true])
+    it(`serial generation ${mirrored ? "backward" : "forward"}`, () => {
+      let complete = 0;
+      fc.assert(
+        fc.property(problems, fc.integer({ min: 1, max: 1000 }), (problem, seed) => {
+          const model = buildModel(problem, { mirrored });
+          const clusters = clustersOf(model);
+          const g = new Generator(model, clusters, [{ anytime: false, thrift: 1, random: new Random(seed) }]);
+          if (!g.board.sound) return;
+          if (g.run(Float64Array.from(clusters.earliest)).length > 0) return;
+          complete++;
+          expect(checkSchedule(problem, scheduleOf(g.board))).toEqual([]);
+        }),
+        { seed: 11, numRuns: 1500 },
+      );
+      expect(complete).toBeGreaterThan(400);
+    });
+
+  it("search keeps it so, and its fast score is the objective", () => {
+    fc.assert(
+      fc.property(problems, fc.integer({ min: 1, max: 1000 }), (problem, seed) => {
+        const rich: Problem = {
+          ...problem,
+          tasks: problem.tasks.map((t, i) => ({ ...t, place: `place${i % 3}` })),
+          walks: [
+            { from: "place0", to: "place1", minutes: 2 },
+            { from: "place1", to: "place0", minutes: 3 },
+          ],
+          objective: {
+            changes: 30,
+            walk: 2,
+            peak: { above: 1, weight: 0.5 },
+            makespan: 0.1,
+            late: 10,
+            early: 1,
+            hold: 2,
+          },
+        };
+        const model = buildModel(rich, { mirrored: true });
+        const clusters = clustersOf(model);
+        const random = new Random(seed);
+        const g = new Generator(model, clusters, [{ anytime: false, thrift: 1, random }]);
+        if (!g.board.sound) return;
+        const failed = g.run(Float64Array.from(clusters.earliest));
+        const score = new Score(model);
+        const search = new Improver(g, failed, score, random);
+        for (let k = 0; k < 20; k++) search.step(5);
+        search.restore();
+        if (search.missing.size > 0) return;
+        const schedule = scheduleOf(g.board);
+        expect(checkSchedule(rich, schedule)).toEqual([]);
+        expect(score.of(g.board)).toBeCloseTo(totalOf(objectiveOf(rich, schedule)), 6);
+        expect(search.value).toBeCloseTo(score.of(g.board), 6);
+      }),
+      { seed: 12, numRuns: 400 },
+    );
+  });
+
+  it("solve() answers every sound problem, and says what it breaks", () => {
+    fc.assert(
+      fc.property(problems, (problem) => {
+        const result = solve(problem, { schedules: 30 });
+        expect(result.schedule).not.toBeNull();
+        expect(result.violations).toEqual(checkSchedule(withEnds(problem), result.schedule!));
+        expect(result.status === "broken").toBe(result.violations.length > 0);
+        expect(result.bound).toBeLessThanOrEqual(
+          result.status === "broken" ? Number.POSITIVE_INFINITY : result.value + 1e-9,
+        );
+      }),
+      { seed: 13, numRuns: 300 },
+    );
+  });
+
+  it("S11: the same seed and count give the same answer", () => {
+    fc.assert(
+      fc.property(problems, fc.integer({ min: 1, max: 99 }), (problem, seed) => {
+        const a = solve(problem, { schedules: 20, seed });
+        const b = solve(structuredClone(problem), { schedules: 20, seed });
+        expect(b).toEqual(a);
+      }),
+      { seed: 14, numRuns: 60 },
+    );
+  });
+
+  it("S12: earliest and latest are where the checker begins to object", () => {
+    let moved = 0;
+    fc.assert(
+      fc.property(problems, (problem) => {
+        const { schedule, status, earliest, latest } = solve(problem, { schedules: 10 });
+        if (status === "broken" || !schedule) return;
+        problem.tasks.forEach((task, i) => {
+          const p = schedule.placements[i]!;
+          if ((task.modes[p.mode]!.interrupt ?? "no") !== "no") return;
+          const length = p.end - p.start;
+          const sound = (start: number) => {
+            const placements = [...schedule.placements];
+            placements[i] = { ...p, start, end: start + length };
+            return checkSchedule(problem, { ...schedule, placements }).length === 0;
+          };
+          const starts = Array.from({ length: problem.horizon + 1 }, (_, t) => t).filter(sound);
+          expect([earliest[i], latest[i]]).toEqual([starts[0], starts.at(-1)]);
+          if (earliest[i] !== latest[i]) moved++;
+        });
+      }),
+      { seed: 15, numRuns: 60 },
+    );
+    expect(moved).toBeGreaterThan(20);
+  });
+});
