@@ -1,1 +1,22 @@
-export const log = {} as const;
+/** Log: what was read and what happened. */
+export const log = {
+  "log.day": "Day",
+  "log.all": "All days",
+  "log.print": "Print blank",
+  "log.critical": "critical",
+  "log.reading": "Reading{unit, select, none {} other {, {unit}}}",
+  "log.write": "Write down",
+  "log.wrong": "“{typed}” is no reading. Write one number, such as 63.5.",
+  "log.beyond": "Beyond the limit.",
+  "log.else": "Else: {corrective}",
+  "log.correct": "Correct",
+  "log.correct.to": "Right reading",
+  "log.corrected": "corrected:",
+  "log.paper": "time      reading      who",
+  "log.note": "Note what happened",
+  "log.nothing": "Nothing is written down yet.",
+  "log.happened": "What happened",
+  "log.started": "Started",
+  "log.done": "Done",
+  "log.undone": "Not done after all",
+} as const;

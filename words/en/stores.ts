@@ -1,1 +1,37 @@
-export const stores = {} as const;
+/** Stores: the ledger of ingredients. */
+export const stores = {
+  "stores.empty": "The stores are empty",
+  "stores.empty.what":
+    "Ingredients carry density, trim, composition, allergens and offers, each with its source. Import a book to fill them.",
+  "stores.search": "Find an ingredient",
+  "stores.sentence":
+    "{count, plural, one {# ingredient} other {# ingredients}}; {weak, plural, =0 {every figure has a good source} one {# has a weak figure} other {# have a weak figure}}.",
+  "stores.onlyWeak": "Only those",
+  "stores.all": "All of them",
+  "stores.allergens": "Allergens",
+  "stores.noAllergens": "none",
+  "stores.density": "Density, {state}",
+  "stores.piece": "One {name}",
+  "stores.composition": "In 100 g",
+  "stores.storage": "Keeps",
+  "stores.keeps": "{days, plural, one {# day} other {# days}} {state}",
+  "stores.stock": "In stock",
+  "stores.ordered": "On order",
+  "stores.supplier": "Supplier",
+  "stores.break": "from {from} packs {price}",
+  "stores.priceOf": "Price of {name} at {supplier}",
+  "stores.price.wrong": "“{typed}” is no price. Write it as 12.50.",
+  "weak.allergens": "allergens not known, source?",
+  "weak.offer": "no offer",
+  "weak.density": "density, source?",
+  "weak.invented": "an invented figure, source?",
+  "weak.memory": "a figure from memory, source?",
+  "weak.composition": "composition not known",
+  "composition.water": "water",
+  "composition.protein": "protein",
+  "composition.fat": "fat",
+  "composition.carbohydrate": "carbohydrate",
+  "composition.sugars": "sugars",
+  "composition.salt": "salt",
+  "composition.alcohol": "alcohol",
+} as const;

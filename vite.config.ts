@@ -1,0 +1,37 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vite";
+import { VitePWA } from "vite-plugin-pwa";
+
+/** The app: from web/ to dist/web, served by server/ and readable offline. */
+export default defineConfig({
+  root: "web",
+  publicDir: "public",
+  plugins: [
+    react(),
+    VitePWA({
+      registerType: "autoUpdate",
+      injectRegister: false,
+      manifest: {
+        name: "Tournant",
+        short_name: "Tournant",
+        description: "One plate, the same plate N times, on time, safe, at a known cost.",
+        display: "standalone",
+        background_color: "#F7F3EA",
+        theme_color: "#F7F3EA",
+        start_url: "/",
+        icons: [{ src: "/icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
+      },
+      workbox: {
+        globPatterns: ["**/*.{html,js,css,ttf,svg,webmanifest}"],
+        maximumFileSizeToCacheInBytes: 8_000_000,
+        navigateFallback: "/index.html",
+        navigateFallbackDenylist: [/^\/api\//],
+        clientsClaim: true,
+        skipWaiting: true,
+      },
+    }),
+  ],
+  build: { outDir: "../dist/web", emptyOutDir: true, target: "es2023", sourcemap: false },
+  worker: { format: "es" },
+  server: { proxy: { "/api": process.env.TOURNANT_API ?? "http://127.0.0.1:4270" } },
+});

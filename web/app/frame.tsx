@@ -1,0 +1,93 @@
+import { Link, Outlet, useLocation } from "@tanstack/react-router";
+import { useEffect, useRef } from "react";
+import { useBookState, useEntries } from "./hands.tsx";
+import { Opening } from "./opening.tsx";
+import { ServiceProvider } from "./service.tsx";
+import { useWords } from "./settings.tsx";
+import { SettingsButton } from "./settings-sheet.tsx";
+import { Trials } from "./trials.tsx";
+
+const PLACES = [
+  ["bench", "/bench"],
+  ["stores", "/stores"],
+  ["run", "/run/plan"],
+  ["pass", "/pass/cards"],
+  ["log", "/log"],
+] as const;
+
+/** What stands round every place: the five names, the service in hand, the state of the network. */
+export function Frame() {
+  const { say } = useWords();
+  const { status } = useBookState();
+  const { pathname } = useLocation();
+  const main = useRef<HTMLElement>(null);
+  const place = pathname.split("/")[1] ?? "";
+  // A change of place is said to those who hear the page.
+  useEffect(() => {
+    document.title = PLACES.some(([name]) => name === place)
+      ? `${say(`place.${place as (typeof PLACES)[number][0]}`)} · Tournant`
+      : "Tournant";
+  }, [place, say]);
+  return (
+    <>
+      <a className="skip" href="#main" onClick={() => main.current?.focus()}>
+        {say("frame.skip")}
+      </a>
+      <header className="top">
+        <nav className="places" aria-label={say("frame.places")}>
+          {PLACES.map(([name, to]) => (
+            <Link
+              key={name}
+              to={to as "/bench"}
+              className="place"
+              aria-current={place === name ? "page" : undefined}
+            >
+              {say(`place.${name}`)}
+            </Link>
+          ))}
+        </nav>
+        <div className="top-end">
+          <Network />
+          <SettingsButton />
+        </div>
+      </header>
+      <main id="main" tabIndex={-1} ref={main} className={`main at-${place}`}>
+        {status === "ready" ? (
+          <ServiceProvider without={<Outlet />}>
+            <Trials />
+            <Outlet />
+          </ServiceProvider>
+        ) : (
+          <Opening />
+        )}
+      </main>
+    </>
+  );
+}
+
+/** Says when the network is gone and what waits to be sent; nothing when all is well. */
+function Network() {
+  const { say } = useWords();
+  const { offline } = useBookState();
+  const { waiting } = useEntries();
+  return (
+    <p className="network small" role="status">
+      {offline && <span>{say("frame.offline")}</span>}
+      {waiting > 0 && <span> {say("frame.waiting", { count: waiting })}</span>}
+    </p>
+  );
+}
+
+export function Lost() {
+  const { say } = useWords();
+  return (
+    <div className="page">
+      <h1>{say("frame.lost")}</h1>
+      <p>
+        <Link to="/run/$view" params={{ view: "plan" }}>
+          {say("frame.lost.back")}
+        </Link>
+      </p>
+    </div>
+  );
+}

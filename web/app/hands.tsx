@@ -1,0 +1,111 @@
+import {
+  createContext,
+  type ReactNode,
+  useContext,
+  useEffect,
+  useMemo,
+  useState,
+  useSyncExternalStore,
+} from "react";
+import { indexBook, type Library } from "../../core/book/index-book.ts";
+import type { Book } from "../../core/book/schema.ts";
+import { type BookState, BookStore } from "../book/book-store.ts";
+import { listen } from "../book/events.ts";
+import type { FromWorker, Told, ToWorker } from "../compute/protocol.ts";
+import { type Hand, Runner, type RunState } from "../compute/runner.ts";
+import { Entries } from "../offline/entries.ts";
+import type { Entry } from "../offline/entry.ts";
+
+interface Hands {
+  readonly store: BookStore;
+  readonly runner: Runner;
+  readonly entries: Entries;
+}
+
+const Here = createContext<Hands | undefined>(undefined);
+
+function makeWorker(): Hand {
+  const worker = new Worker(new URL("../worker.ts", import.meta.url), { type: "module" });
+  const hand: Hand = {
+    onmessage: null,
+    postMessage: (message: ToWorker) => worker.postMessage(message),
+    terminate: () => worker.terminate(),
+  };
+  worker.onmessage = (event: MessageEvent<FromWorker>) => hand.onmessage?.({ data: event.data });
+  return hand;
+}
+
+/** The book, the worker and the log, one of each for the whole page. */
+export function HandsProvider({ children }: { readonly children: ReactNode }) {
+  const [hands] = useState<Hands>(() => ({
+    store: new BookStore(),
+    runner: new Runner(makeWorker),
+    entries: new Entries(),
+  }));
+  useEffect(() => {
+    void hands.store.load();
+    const stop = listen(() => void hands.store.load());
+    const online = () => {
+      void hands.store.load();
+      void hands.entries.send();
+    };
+    window.addEventListener("online", online);
+    const again = setInterval(() => void hands.entries.send(), 30_000);
+    return () => {
+      stop();
+      clearInterval(again);
+      window.removeEventListener("online", online);
+    };
+  }, [hands]);
+  return <Here value={hands}>{children}</Here>;
+}
+
+export function useHands(): Hands {
+  const hands = useContext(Here);
+  if (!hands) throw new Error("the book is used outside of its provider");
+  return hands;
+}
+
+export function useBookState(): BookState {
+  const { store } = useHands();
+  return useSyncExternalStore(store.subscribe, store.state);
+}
+
+/** The book that is there; places are drawn only when it is. */
+export function useBook(): { readonly book: Book; readonly library: Library; readonly store: BookStore } {
+  const { store } = useHands();
+  const { book } = useBookState();
+  if (!book) throw new Error("a place was drawn before the book came");
+  const library = useMemo(() => indexBook(book), [book]);
+  return { book, library, store };
+}
+
+export function useRunState(): RunState {
+  const { runner } = useHands();
+  return useSyncExternalStore(runner.subscribe, runner.state);
+}
+
+/** Newest figures: amounts follow every change at once, the plan's own come with the plan. */
+export function useTold(): {
+  readonly amounts: Told | undefined;
+  readonly plan: Told | undefined;
+  readonly behind: boolean;
+} {
+  const state = useRunState();
+  return {
+    amounts: state.amounts ?? state.plan,
+    plan: state.plan,
+    behind: state.planning !== "idle" || state.plan === undefined,
+  };
+}
+
+export function useEntries(): {
+  readonly list: readonly Entry[];
+  readonly waiting: number;
+  readonly entries: Entries;
+} {
+  const { entries } = useHands();
+  const list = useSyncExternalStore(entries.subscribe, entries.list);
+  const waiting = useSyncExternalStore(entries.subscribe, entries.waiting);
+  return { list, waiting, entries };
+}

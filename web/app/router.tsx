@@ -1,0 +1,70 @@
+import {
+  createRootRoute,
+  createRoute,
+  createRouter,
+  redirect,
+  retainSearchParams,
+} from "@tanstack/react-router";
+import { BenchPlace } from "../places/bench/bench.tsx";
+import { DishSheet } from "../places/bench/dish.tsx";
+import { PreparationSheet } from "../places/bench/preparation.tsx";
+import { LogPlace } from "../places/log/log.tsx";
+import { PassPlace } from "../places/pass/pass.tsx";
+import { RunPlace } from "../places/run/run.tsx";
+import { StoresPlace } from "../places/stores/stores.tsx";
+import { Frame, Lost } from "./frame.tsx";
+import { readSearch } from "./search.ts";
+
+const root = createRootRoute({
+  component: Frame,
+  notFoundComponent: Lost,
+  validateSearch: readSearch,
+  search: { middlewares: [retainSearchParams(["service", "covers", "kitchen"])] },
+});
+const at = <const P extends string>(path: P, component: () => React.ReactNode) =>
+  createRoute({ getParentRoute: () => root, path, component });
+
+const home = createRoute({
+  getParentRoute: () => root,
+  path: "/",
+  beforeLoad: ({ search }) => {
+    throw redirect({ to: "/run/$view", params: { view: "plan" }, search, replace: true });
+  },
+});
+const run = createRoute({
+  getParentRoute: () => root,
+  path: "/run",
+  beforeLoad: ({ search }) => {
+    throw redirect({ to: "/run/$view", params: { view: "plan" }, search, replace: true });
+  },
+});
+const pass = createRoute({
+  getParentRoute: () => root,
+  path: "/pass",
+  beforeLoad: ({ search }) => {
+    throw redirect({ to: "/pass/$view", params: { view: "cards" }, search, replace: true });
+  },
+});
+
+export const router = createRouter({
+  routeTree: root.addChildren([
+    home,
+    run,
+    pass,
+    at("/run/$view", RunPlace),
+    at("/pass/$view", PassPlace),
+    at("/bench", BenchPlace),
+    at("/bench/preparation/$id", PreparationSheet),
+    at("/bench/dish/$id", DishSheet),
+    at("/stores", StoresPlace),
+    at("/log", LogPlace),
+  ]),
+  defaultPreload: false,
+  scrollRestoration: true,
+});
+
+declare module "@tanstack/react-router" {
+  interface Register {
+    router: typeof router;
+  }
+}

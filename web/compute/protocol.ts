@@ -1,0 +1,42 @@
+import type { Problem } from "../../core/book/problem.ts";
+import type { Book } from "../../core/book/schema.ts";
+import type { TraceNode } from "../../core/ledger/ledger.ts";
+import type { Result } from "../../core/run/result.ts";
+
+/** A result on its way to the page: the trace stays in the worker and is asked for figure by figure. */
+export type Told = Omit<Result, "trace">;
+
+/** What is computed: a service, with the covers or kitchen tried in place of its own. */
+export interface Question {
+  readonly service: string;
+  readonly covers?: number | undefined;
+  readonly kitchen?: string | undefined;
+}
+
+export type ToWorker =
+  | { readonly type: "book"; readonly version: number; readonly book: Book }
+  | {
+      readonly type: "ask";
+      readonly id: number;
+      readonly part: "amounts" | "plan";
+      readonly question: Question;
+    }
+  | { readonly type: "trace"; readonly id: number; readonly path: string };
+
+/** A figure and the figures it came from, one step deep. */
+export interface Traced {
+  readonly node: TraceNode;
+  readonly inputs: readonly { readonly path: string; readonly node: TraceNode | undefined }[];
+}
+
+export type FromWorker =
+  | {
+      readonly type: "told";
+      readonly id: number;
+      readonly told: Told;
+      readonly last: boolean;
+      readonly ms: number;
+    }
+  | { readonly type: "progress"; readonly id: number; readonly done: number; readonly of: number }
+  | { readonly type: "refused"; readonly id: number; readonly problems: readonly Problem[] }
+  | { readonly type: "traced"; readonly id: number; readonly traced: Traced | undefined };

@@ -1,0 +1,21 @@
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import "./styles/tokens.css";
+import "./styles/base.css";
+import "./styles/frame.css";
+import "./styles/parts.css";
+import "./styles/places.css";
+import "./styles/print.css";
+import { App } from "./app/app.tsx";
+
+createRoot(document.getElementById("root")!).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);
+
+if ("serviceWorker" in navigator && import.meta.env.PROD)
+  window.addEventListener(
+    "load",
+    () => void navigator.serviceWorker.register("/sw.js").catch(() => undefined),
+  );

@@ -1,0 +1,99 @@
+import type { Entry } from "./entry.ts";
+import { tablet } from "./store.ts";
+
+type Listener = () => void;
+
+/** Entries of the service in hand, kept on the tablet first and sent when the server can be reached (A6). */
+export class Entries {
+  #list: readonly Entry[] = [];
+  #waiting = 0;
+  #service = "";
+  readonly #listeners = new Set<Listener>();
+  #sending = false;
+
+  readonly subscribe = (listener: Listener): (() => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+  /** Entries of the service in order of writing. */
+  readonly list = (): readonly Entry[] => this.#list;
+  /** How many the server does not have yet, of any service. */
+  readonly waiting = (): number => this.#waiting;
+
+  /** Turns to another service: what the tablet has of it, then what the server has. */
+  async open(service: string): Promise<void> {
+    this.#service = service;
+    await this.#read();
+    void this.send();
+    try {
+      const answer = await fetch(`/api/log?service=${encodeURIComponent(service)}`);
+      if (!answer.ok) return;
+      const { entries } = (await answer.json()) as { entries: Entry[] };
+      const db = await tablet();
+      for (const entry of entries) await db.put("entries", { ...entry, sent: 1 });
+      await this.#read();
+    } catch {
+      // No network: the tablet's own entries stand.
+    }
+  }
+
+  /** Writes one entry down here, then tries to send. */
+  async write(entry: Omit<Entry, "id" | "at" | "service">): Promise<void> {
+    const whole: Entry = {
+      ...entry,
+      id: crypto.randomUUID(),
+      at: new Date().toISOString(),
+      service: this.#service,
+    };
+    this.#list = [...this.#list, whole];
+    this.#tell();
+    try {
+      await (await tablet()).put("entries", { ...whole, sent: 0 });
+    } catch {
+      // Nothing can be kept here: the entry lives as long as the page.
+    }
+    await this.#read(whole);
+    void this.send();
+  }
+
+  /** Sends what waits, oldest first; stops at the first failure and tries again at the next call. */
+  async send(): Promise<void> {
+    if (this.#sending) return;
+    this.#sending = true;
+    try {
+      const db = await tablet();
+      const waiting = await db.getAllFromIndex("entries", "sent", 0);
+      waiting.sort((a, b) => (a.at < b.at ? -1 : 1));
+      if (waiting.length > 0) {
+        const answer = await fetch("/api/log", {
+          method: "POST",
+          headers: { "content-type": "application/json" },
+          body: JSON.stringify({ entries: waiting.map(({ sent: _, ...entry }) => entry) }),
+        });
+        if (answer.ok) for (const entry of waiting) await db.put("entries", { ...entry, sent: 1 });
+      }
+    } catch {
+      // No network or no store: they wait.
+    } finally {
+      this.#sending = false;
+    }
+    await this.#read();
+  }
+
+  async #read(fallback?: Entry): Promise<void> {
+    try {
+      const db = await tablet();
+      const own = await db.getAllFromIndex("entries", "service", this.#service);
+      own.sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+      this.#list = own;
+      this.#waiting = await db.countFromIndex("entries", "sent", 0);
+    } catch {
+      if (fallback) this.#waiting += 1;
+    }
+    this.#tell();
+  }
+
+  #tell(): void {
+    for (const listener of this.#listeners) listener();
+  }
+}

@@ -1,0 +1,54 @@
+/**
+ * One line of the log: something that happened, as it was written down. Never changed; a correction is a new
+ * entry that names the first (A7).
+ */
+export interface Entry {
+  /** Made here, so that an entry sent twice is one entry. */
+  readonly id: string;
+  readonly service: string;
+  readonly kind: "started" | "done" | "undone" | "reading" | "note";
+  /** ISO instant at which it was written. */
+  readonly at: string;
+  readonly by?: string;
+  /** Task of the plan, for the board. */
+  readonly task?: string;
+  /** Preparation and step of a control point, for a reading. */
+  readonly preparation?: string;
+  readonly step?: string;
+  readonly value?: number;
+  readonly unit?: string;
+  readonly text?: string;
+  /** The entry this one corrects. */
+  readonly corrects?: string;
+}
+
+/** State of a task on the board from its entries, in order of writing. */
+export function taskState(
+  entries: readonly Entry[],
+  task: string,
+): { readonly state: "open" | "started" | "done"; readonly at?: string } {
+  const last = entries.filter((entry) => entry.task === task).at(-1);
+  if (!last || last.kind === "undone") return { state: "open" };
+  return { state: last.kind === "done" ? "done" : "started", at: last.at };
+}
+
+/** A reading with the corrections that followed it, first value first. */
+export interface Reading {
+  readonly first: Entry;
+  readonly corrections: readonly Entry[];
+  /** What counts now. */
+  readonly value: number | undefined;
+}
+
+/** Readings in order of writing, each with its corrections, however long the chain. */
+export function readings(entries: readonly Entry[]): Reading[] {
+  const firstOf = new Map<string, string>();
+  for (const entry of entries)
+    if (entry.corrects) firstOf.set(entry.id, firstOf.get(entry.corrects) ?? entry.corrects);
+  return entries
+    .filter((entry) => entry.kind === "reading" && !entry.corrects)
+    .map((first) => {
+      const corrections = entries.filter((entry) => firstOf.get(entry.id) === first.id);
+      return { first, corrections, value: (corrections.at(-1) ?? first).value };
+    });
+}

@@ -1,0 +1,118 @@
+import { Link } from "@tanstack/react-router";
+import { useState } from "react";
+import { Button, Input, Label, SearchField } from "react-aria-components";
+import { useBook, useTold } from "../../app/hands.tsx";
+import { useMaybeService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { Empty } from "../../parts/empty.tsx";
+import { Figure } from "../../parts/figure.tsx";
+import { Line } from "../../parts/line.tsx";
+import { NewPreparation } from "./new-preparation.tsx";
+
+/** Bench: what there is to open, the dishes of the service in hand first. */
+export function BenchPlace() {
+  const { book } = useBook();
+  const { say, write } = useWords();
+  const { amounts } = useTold();
+  const here = useMaybeService();
+  const [sought, setSought] = useState("");
+  const fits = (name: string) => fold(name).includes(fold(sought));
+  const onMenu = new Set(here?.menu?.courses.flatMap((c) => c.options.map((o) => o.dish)));
+  const dishes = book.dishes
+    .filter((d) => fits(d.name))
+    .sort((a, b) => Number(onMenu.has(b.id)) - Number(onMenu.has(a.id)));
+  const needOf = (id: string) => amounts?.needs.findIndex((n) => n.preparation === id) ?? -1;
+  const preparations = book.preparations
+    .filter((p) => fits(p.name))
+    .sort((a, b) => a.name.localeCompare(b.name));
+  if (book.preparations.length + book.dishes.length === 0)
+    return (
+      <div className="page">
+        <h1>{say("place.bench")}</h1>
+        <Empty title={say("bench.empty")} step={<NewPreparation />}>
+          {say("bench.empty.what")}
+        </Empty>
+      </div>
+    );
+  return (
+    <div className="page">
+      <div className="place-head">
+        <h1>{say("place.bench")}</h1>
+        <SearchField className="entry search" value={sought} onChange={setSought}>
+          <Label className="unseen">{say("bench.search")}</Label>
+          <Input placeholder={say("bench.search")} />
+          {sought !== "" && (
+            <Button className="clear" aria-label={say("bench.search.clear")}>
+              ✕
+            </Button>
+          )}
+        </SearchField>
+      </div>
+      {dishes.length > 0 && <h2 className="part">{say("bench.dishes")}</h2>}
+      {dishes.map((dish) => {
+        const at =
+          amounts?.cost.perPlate.findIndex(
+            (p) => p.dish === dish.id && (p.variant === "standard" || p.variant === ""),
+          ) ?? -1;
+        const plate = amounts?.cost.perPlate[at];
+        return (
+          <Line
+            key={dish.id}
+            mark={plate && write.money(plate.plate, amounts!.cost.currency)}
+            margin={
+              plate ? (
+                <>
+                  <Figure at={`/cost/perPlate/${at}/plate`} label={dish.name}>
+                    {write.money(plate.plate, amounts!.cost.currency)}
+                  </Figure>
+                  <span className="quiet"> {say("bench.aPlate")}</span>
+                </>
+              ) : (
+                <span className="quiet">{say("bench.notServed")}</span>
+              )
+            }
+          >
+            <Link to="/bench/dish/$id" params={{ id: dish.id }} className="big-link dish">
+              {dish.name}
+            </Link>
+          </Line>
+        );
+      })}
+      <h2 className="part">{say("bench.preparations")}</h2>
+      <p className="row">
+        <NewPreparation />
+      </p>
+      {preparations.map((preparation) => {
+        const at = needOf(preparation.id);
+        const need = amounts?.needs[at];
+        return (
+          <Line
+            key={preparation.id}
+            mark={need && write.quantity(need.amount)}
+            margin={
+              need ? (
+                <>
+                  <Figure at={`/needs/${at}/amount/value`} label={preparation.name}>
+                    {write.quantity(need.amount)}
+                  </Figure>
+                  <span className="quiet"> {say("bench.batches", { count: need.batches.length })}</span>
+                </>
+              ) : (
+                <span className="quiet">{say("bench.notServed")}</span>
+              )
+            }
+          >
+            <Link to="/bench/preparation/$id" params={{ id: preparation.id }} className="big-link">
+              {preparation.name}
+            </Link>
+          </Line>
+        );
+      })}
+    </div>
+  );
+}
+
+/** Letters without their accents, small: "creme" finds "Crème". */
+function fold(text: string): string {
+  return text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+}

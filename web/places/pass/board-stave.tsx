@@ -1,0 +1,61 @@
+import { useMemo, useRef } from "react";
+import type { Plan } from "../../../core/run/result.ts";
+import { PAGE_INK, PAGE_MEASURES, runTime, scoreDrawing } from "../../../drawing/index.ts";
+import { useEntries } from "../../app/hands.tsx";
+import { useService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { taskState } from "../../offline/entry.ts";
+import { Drawing } from "../../parts/drawing.tsx";
+import { useWidth } from "../../parts/use-size.ts";
+import { useScore } from "../run/use-score.ts";
+
+/** Minutes seen before and after now. */
+const BEFORE = 60;
+const AFTER = 300;
+
+/** One station's stave round now: what was, what comes, the holds that run. */
+export function BoardStave({
+  plan,
+  station,
+  now,
+}: {
+  readonly plan: Plan;
+  readonly station: string;
+  readonly now: number;
+}) {
+  const { clock } = useService();
+  const { say } = useWords();
+  const { list } = useEntries();
+  const place = useRef<HTMLDivElement>(null);
+  const width = useWidth(place);
+  const { staves, input } = useScore(plan, "station");
+  const midnight = clock.minuteOf("D 00:00");
+  const drawing = useMemo(() => {
+    const stave = staves.find((s) => s.kind === "station" && s.id === station);
+    if (!stave || width === 0) return undefined;
+    const at = now - midnight;
+    const [from, to] = [at - BEFORE, at + AFTER];
+    const tasks = stave.tasks.filter((t) => t.to > from && t.from < to);
+    const time = runTime(from, to, [{ from, to }], { perMinute: (width - 12) / (to - from) });
+    return scoreDrawing(
+      {
+        ...input,
+        staves: [{ ...stave, tasks }],
+        time,
+        measures: { ...PAGE_MEASURES, lane: 40, bar: 34 },
+        direction: "along",
+        now: at,
+        markOf: (entry) => {
+          const { state } = taskState(list, entry.task.id);
+          return state === "done" ? "done" : state === "started" ? "started" : input.markOf(entry);
+        },
+      },
+      PAGE_INK,
+    ).drawing;
+  }, [staves, input, station, now, midnight, width, list]);
+  return (
+    <div className="board-stave" ref={place} role="listbox" aria-label={say("plan.score")} tabIndex={0}>
+      {drawing && <Drawing of={drawing} />}
+    </div>
+  );
+}

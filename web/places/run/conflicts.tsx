@@ -1,0 +1,108 @@
+import { Button } from "react-aria-components";
+import type { Plan } from "../../../core/run/result.ts";
+import { useTold } from "../../app/hands.tsx";
+import { useService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+
+const MOST = 6;
+
+/** What can't be done and why, with remedies that were tried; then what is tight. */
+export function Conflicts({
+  plan,
+  onChoose,
+}: {
+  readonly plan: Plan;
+  readonly onChoose: (id: string) => void;
+}) {
+  const { say, write } = useWords();
+  const { service, setCovers } = useService();
+  const { amounts } = useTold();
+  const tight = plan.tasks
+    .filter((t) => t.kind !== "milestone" && t.kind !== "plate" && t.slackMin < service.slackMin)
+    .sort((a, b) => a.slackMin - b.slackMin);
+  const warnings = amounts?.warnings ?? [];
+  return (
+    <>
+      {plan.broken.length > 0 && (
+        <section className="note">
+          <h3 className="harm">✕ {say("plan.broken", { count: plan.broken.length })}</h3>
+          <ul className="rows">
+            {plan.broken.slice(0, MOST).map((rule) => (
+              <li key={rule.what}>
+                <p>{rule.what}</p>
+                {rule.tasks.slice(0, 3).map((id) => (
+                  <Button key={id} className="link-button" onPress={() => onChoose(id)}>
+                    {plan.tasks.find((t) => t.id === id)?.name ?? id}
+                  </Button>
+                ))}
+              </li>
+            ))}
+          </ul>
+          {plan.broken.length > MOST && (
+            <p className="quiet">{say("plan.more", { count: plan.broken.length - MOST })}</p>
+          )}
+        </section>
+      )}
+      {plan.remedies.length > 0 && (
+        <section className="note">
+          <h3>{say("plan.remedies")}</h3>
+          <ul className="rows">
+            {plan.remedies.map((remedy) => (
+              <li key={remedy.change}>
+                <p>
+                  <strong>{remedy.change}</strong>
+                </p>
+                <p className={remedy.status === "feasible" ? "done" : "decide"}>
+                  {remedy.status === "feasible" ? "✓" : "▲"} {remedy.result}
+                  {remedy.spareMin !== undefined && remedy.status === "feasible" && (
+                    <span className="quiet">
+                      {" "}
+                      {say("plan.spare", { spare: write.span(remedy.spareMin) })}
+                    </span>
+                  )}
+                </p>
+                {remedy.covers !== undefined && (
+                  <Button className="button" onPress={() => setCovers(remedy.covers!, true)}>
+                    {say("plan.try", { count: remedy.covers })}
+                  </Button>
+                )}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {tight.length > 0 && (
+        <section className="note">
+          <h3 className="decide">▲ {say("plan.tight", { count: tight.length })}</h3>
+          <ul className="rows">
+            {tight.slice(0, MOST).map((task) => (
+              <li key={task.id}>
+                <Button className="link-button" onPress={() => onChoose(task.id)}>
+                  {task.name}, {write.clock(task.start)}
+                </Button>
+                <span className="num">{write.span(task.slackMin)}</span>
+              </li>
+            ))}
+          </ul>
+          {tight.length > MOST && <p className="quiet">{say("plan.more", { count: tight.length - MOST })}</p>}
+        </section>
+      )}
+      {warnings.length > 0 && (
+        <section className="note">
+          <h3 className="decide">▲ {say("plan.warnings", { count: warnings.length })}</h3>
+          <ul className="rows">
+            {warnings.slice(0, MOST).map((warning) => (
+              <li key={`${warning.path}${warning.what}`}>
+                <p>{warning.what}</p>
+                <p className="quiet small">{warning.mend}</p>
+              </li>
+            ))}
+          </ul>
+          {warnings.length > MOST && (
+            <p className="quiet">{say("plan.more", { count: warnings.length - MOST })}</p>
+          )}
+        </section>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,52 @@
+import { wordFor } from "../../../words/catalogue.ts";
+import { useTold } from "../../app/hands.tsx";
+import { useService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+
+/** For the hall: each dish described, its allergens, and what may be left off. */
+export function FrontOfHouse() {
+  const { amounts } = useTold();
+  const { menu } = useService();
+  const { say, write } = useWords();
+  if (!amounts) return null;
+  const words = (ids: readonly string[]) => write.list(ids.map((id) => wordFor(say, "allergen", id)));
+  return (
+    <div className="page sheet-page">
+      {(menu?.courses ?? []).map((course) => (
+        <section key={course.id}>
+          <h2 className="part">{course.name}</h2>
+          {amounts.frontOfHouse
+            .filter((line) => line.course === course.id)
+            .map((line) => (
+              <article key={line.dish + line.variant} className="front">
+                <h3>
+                  <span className="dish">{line.name}</span>
+                  {line.variant !== "standard" && line.variant !== "" && (
+                    <span className="quiet">
+                      ,{" "}
+                      {line.variant
+                        .split("+")
+                        .map((n) => wordFor(say, "need", n))
+                        .join(", ")}
+                    </span>
+                  )}
+                  <span className="quiet"> × {line.count}</span>
+                </h3>
+                <p>{line.describe}</p>
+                {line.contains.length > 0 && <p>{say("labels.contains", { list: words(line.contains) })}</p>}
+                {line.mayContain.length > 0 && <p>{say("labels.may", { list: words(line.mayContain) })}</p>}
+                {line.leaveOff.map((off) => (
+                  <p key={off.what} className="quiet">
+                    {off.frees.length > 0
+                      ? say("front.leaveOff", { what: off.what, frees: words(off.frees) })
+                      : say("front.leaveOff.none", { what: off.what })}
+                  </p>
+                ))}
+                {line.advisory && <p className="decide">▲ {line.advisory}</p>}
+              </article>
+            ))}
+        </section>
+      ))}
+    </div>
+  );
+}

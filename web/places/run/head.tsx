@@ -1,0 +1,106 @@
+import { useBook, useRunState, useTold } from "../../app/hands.tsx";
+import { useService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { Covers } from "../../parts/covers.tsx";
+import { Figure } from "../../parts/figure.tsx";
+import { Pick } from "../../parts/pick.tsx";
+import { Planning } from "./planning.tsx";
+
+const MARKS = { feasible: "✓", broken: "✕", none: "▲" } as const;
+const TONES = { feasible: "done", broken: "harm", none: "decide" } as const;
+
+/** The sentence first, then covers, with the figures of the whole evening in the margin. */
+export function RunHead() {
+  const { service, kitchen, setKitchen, setService } = useService();
+  const { book } = useBook();
+  const { say, write } = useWords();
+  const { amounts, plan, behind } = useTold();
+  const { problems } = useRunState();
+  const planned = plan?.summary;
+  const status = planned?.status ?? "none";
+  return (
+    <div className="page run-head">
+      <div className="line">
+        <div className="line-main">
+          <h1>{service.name}</h1>
+          <p className="run-when">
+            <span>
+              {write.date(service.at.slice(0, 10))}, {write.hour(`D ${service.at.slice(11)}`)}
+            </span>
+          </p>
+          <p className={`sentence ${behind ? "behind" : ""}`} aria-live="polite">
+            {planned && (
+              <span className={TONES[status]} aria-hidden="true">
+                {MARKS[status]}{" "}
+              </span>
+            )}
+            {planned ? planned.sentence : say("run.planning")}
+          </p>
+          <Planning />
+          {problems.map((problem) => (
+            <p key={`${problem.path}${problem.what}`} className="harm problem" role="alert">
+              ✕ {problem.what}. {problem.mend}. <span className="quiet small">{problem.path}</span>
+            </p>
+          ))}
+        </div>
+        <dl className="line-margin figures">
+          {amounts && (
+            <>
+              <dt>{say("figure.perCover")}</dt>
+              <dd>
+                <Figure at="/summary/costPerCover">
+                  {write.money(amounts.summary.costPerCover, amounts.cost.currency)}
+                </Figure>
+                {amounts.summary.costShare !== undefined && (
+                  <span className="quiet">
+                    {" "}
+                    {say("figure.ofPrice", { share: write.share(amounts.summary.costShare) })}
+                  </span>
+                )}
+              </dd>
+              <dt>{say("figure.orders")}</dt>
+              <dd>
+                <Figure at="/summary/orderTotal">
+                  {write.money(amounts.summary.orderTotal, amounts.cost.currency)}
+                </Figure>
+              </dd>
+              <dt>{say("figure.plates")}</dt>
+              <dd>
+                <Figure at="/summary/platesTotal">{write.number(amounts.summary.platesTotal, 0)}</Figure>
+                <span className="quiet">
+                  {" "}
+                  {say("figure.preparations", { count: amounts.summary.preparations })}
+                </span>
+              </dd>
+            </>
+          )}
+          {planned && (
+            <>
+              <dt>{say("figure.hands")}</dt>
+              <dd className={behind ? "behind" : ""}>
+                <Figure at="/summary/handsMinutes">{write.span(planned.handsMinutes)}</Figure>
+              </dd>
+            </>
+          )}
+        </dl>
+      </div>
+      <div className="run-controls">
+        <Covers />
+        <div className="picks">
+          <Pick
+            label={say("run.kitchen")}
+            value={kitchen.id}
+            options={book.kitchens.map((k) => [k.id, k.name])}
+            onChange={setKitchen}
+          />
+          <Pick
+            label={say("run.service")}
+            value={service.id}
+            options={book.services.map((s) => [s.id, s.name])}
+            onChange={setService}
+          />
+        </div>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+import { useState } from "react";
+import type { StaveKind } from "../../../drawing/index.ts";
+import { useTold } from "../../app/hands.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { Choice } from "../../parts/choice.tsx";
+import { Conflicts } from "./conflicts.tsx";
+import { Load } from "./load.tsx";
+import { ScoreView } from "./score-view.tsx";
+import { TaskNote } from "./task-note.tsx";
+
+/** The plan as a score, with what needs a decision in the margin. */
+export function PlanView() {
+  const { plan, behind } = useTold();
+  const { say } = useWords();
+  const [kind, setKind] = useState<StaveKind>("station");
+  const [chosen, setChosen] = useState<string>();
+  if (!plan) return <p className="page quiet plan-wait">{say("run.planning")}</p>;
+  const task = plan.plan.tasks.find((t) => t.id === chosen);
+  return (
+    <div className="page plan" data-behind={behind || undefined}>
+      <div className="plan-score">
+        <div className="score-tools">
+          <Choice
+            label={say("plan.staves")}
+            hideLabel
+            value={kind}
+            onChange={setKind}
+            options={[
+              ["station", say("plan.stations")],
+              ["person", say("plan.people")],
+              ["equipment", say("plan.equipment")],
+            ]}
+          />
+        </div>
+        <ScoreView plan={plan.plan} kind={kind} chosen={chosen} onChoose={setChosen} />
+        <p className="legend small quiet">{say("plan.legend")}</p>
+      </div>
+      <div className="plan-margin">
+        {task ? (
+          <TaskNote task={task} index={plan.plan.tasks.indexOf(task)} plan={plan.plan} onChoose={setChosen} />
+        ) : (
+          <p className="quiet plan-hint">{say("plan.hint")}</p>
+        )}
+        <Conflicts plan={plan.plan} onChoose={setChosen} />
+        <Load plan={plan.plan} />
+      </div>
+    </div>
+  );
+}

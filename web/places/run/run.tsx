@@ -1,0 +1,61 @@
+import { Link, useParams } from "@tanstack/react-router";
+import type { ReactNode } from "react";
+import type { Key } from "../../../words/catalogue.ts";
+import { useTold } from "../../app/hands.tsx";
+import { useMaybeService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { NoService } from "../no-service.tsx";
+import { Allergens } from "./allergens.tsx";
+import { ControlPoints } from "./control.tsx";
+import { CostView } from "./cost.tsx";
+import { FrontOfHouse } from "./front.tsx";
+import { Guests } from "./guests.tsx";
+import { RunHead } from "./head.tsx";
+import { Labels } from "./labels.tsx";
+import { Orders } from "./orders.tsx";
+import { PlanView } from "./plan.tsx";
+import { PrepLists } from "./prep.tsx";
+import { PullList } from "./pull.tsx";
+
+const VIEWS: readonly (readonly [id: string, key: Key, view: () => ReactNode])[] = [
+  ["plan", "run.plan", PlanView],
+  ["guests", "run.guests", Guests],
+  ["prep", "run.prep", PrepLists],
+  ["orders", "run.orders", Orders],
+  ["allergens", "run.allergens", Allergens],
+  ["cost", "run.cost", CostView],
+  ["labels", "run.labels", Labels],
+  ["pull", "run.pull", PullList],
+  ["front", "run.front", FrontOfHouse],
+  ["control", "run.control", ControlPoints],
+];
+
+/** Run: one service, from the sentence to the sheets. */
+export function RunPlace() {
+  const { view: asked } = useParams({ strict: false }) as { view?: string };
+  const { say } = useWords();
+  const { amounts } = useTold();
+  const here = useMaybeService();
+  if (!here) return <NoService />;
+  const [, , View] = VIEWS.find(([id]) => id === asked) ?? VIEWS[0]!;
+  return (
+    <>
+      <RunHead />
+      <nav className="views" aria-label={say("run.views")}>
+        {VIEWS.map(([id, key]) => (
+          <Link
+            key={id}
+            to="/run/$view"
+            params={{ view: id }}
+            className="view"
+            aria-current={id === asked ? "page" : undefined}
+            resetScroll={false}
+          >
+            {say(key)}
+          </Link>
+        ))}
+      </nav>
+      {amounts ? <View /> : <p className="page quiet">{say("run.computing")}</p>}
+    </>
+  );
+}

@@ -1,0 +1,230 @@
+import { type KeyboardEvent, type MouseEvent, useEffect, useMemo, useRef, useState } from "react";
+import { Button } from "react-aria-components";
+import type { Plan } from "../../../core/run/result.ts";
+import {
+  PAGE_INK,
+  PAGE_MEASURES,
+  runTime,
+  type Score,
+  type StaveKind,
+  scoreDrawing,
+} from "../../../drawing/index.ts";
+import { useService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { Drawing } from "../../parts/drawing.tsx";
+import { Pick } from "../../parts/pick.tsx";
+import { useWidth } from "../../parts/use-size.ts";
+import { useWide } from "../../parts/use-wide.ts";
+import { useScore } from "./use-score.ts";
+
+const ZOOMS = [1, 2, 4, 8] as const;
+const NAMES = 132;
+const HEAD_DOWN = 64;
+
+/** The score on the page: time along on a wide screen, downwards on a narrow one, tasks chosen by tap or arrows. */
+export function ScoreView({
+  plan,
+  kind,
+  chosen,
+  onChoose,
+}: {
+  readonly plan: Plan;
+  readonly kind: StaveKind;
+  readonly chosen: string | undefined;
+  readonly onChoose: (task: string | undefined) => void;
+}) {
+  const wide = useWide(700);
+  const { say } = useWords();
+  const { clock } = useService();
+  const scroll = useRef<HTMLDivElement>(null);
+  const width = useWidth(scroll);
+  const [zoom, setZoom] = useState<number>(1);
+  const [only, setOnly] = useState<string>();
+  const { staves, busy, from, to, input } = useScore(plan, kind);
+  const shown = wide ? staves : staves.filter((s) => s.id === (only ?? staves[0]?.id));
+
+  const score: Score | undefined = useMemo(() => {
+    if (width === 0 || shown.length === 0) return undefined;
+    const folded = runTime(from, to, busy, { perMinute: 1 });
+    const folds = folded.folds.length * 26;
+    const perMinute = wide
+      ? (Math.max(320, width - NAMES - 24 - folds) / (folded.length - folds)) * zoom
+      : 1.6 * Math.min(zoom, 2);
+    const time = runTime(from, to, busy, { perMinute });
+    const lanes = wide ? 0 : Math.max(1, mostAtOnce(shown[0]!.tasks));
+    const lane = Math.max(96, (width - HEAD_DOWN - 12) / Math.max(1, lanes));
+    return scoreDrawing(
+      {
+        ...input,
+        staves: shown,
+        time,
+        chosen,
+        direction: wide ? "along" : "down",
+        measures: wide
+          ? PAGE_MEASURES
+          : { ...PAGE_MEASURES, lane, bar: lane - 6, head: HEAD_DOWN, shelf: 20, heat: 70 },
+      },
+      PAGE_INK,
+    );
+  }, [width, shown, from, to, busy, zoom, wide, chosen, input]);
+
+  useSlide(scroll, plan);
+
+  // The newest view opens at the end of time: the service.
+  const opened = useRef("");
+  useEffect(() => {
+    const key = `${zoom} ${kind}`;
+    if (!scroll.current || !score || opened.current === key) return;
+    opened.current = key;
+    scroll.current.scrollLeft = scroll.current.scrollWidth;
+  }, [zoom, kind, score]);
+
+  const order = useMemo(
+    () => shown.flatMap((s) => s.tasks.map((t) => ({ stave: s.id, id: t.task.id }))),
+    [shown],
+  );
+  const press = (event: KeyboardEvent) => {
+    const at = order.findIndex((o) => o.id === chosen);
+    const step = (next: number) => {
+      event.preventDefault();
+      const target = order[Math.max(0, Math.min(order.length - 1, next))];
+      if (!target) return;
+      onChoose(target.id);
+      document
+        .getElementById(`task-${target.stave}-${target.id}`)
+        ?.scrollIntoView({ block: "nearest", inline: "nearest" });
+    };
+    const stave = order[at]?.stave;
+    if (event.key === "ArrowRight") step(at + 1);
+    else if (event.key === "ArrowLeft") step(at < 0 ? 0 : at - 1);
+    else if (event.key === "ArrowDown") step(order.findIndex((o, i) => i > at && o.stave !== stave));
+    else if (event.key === "ArrowUp")
+      step(
+        at < 0
+          ? 0
+          : Math.max(
+              0,
+              order.findIndex(
+                (o) => o.stave === order.findLast((p, i) => i < at && p.stave !== stave)?.stave,
+              ),
+            ),
+      );
+    else if (event.key === "Home") step(0);
+    else if (event.key === "End") step(order.length - 1);
+    else if (event.key === "Escape") onChoose(undefined);
+  };
+  const tap = (event: MouseEvent) => {
+    const task = (event.target as Element).closest("[data-task]")?.getAttribute("data-task");
+    onChoose(task && task !== chosen ? task : undefined);
+  };
+  const days = [...new Set(plan.tasks.map((t) => clock.dayOf(t.startMin)))];
+  const toDay = (day: string) => {
+    const first =
+      plan.tasks.find((t) => clock.dayOf(t.startMin) === day && t.hands.length > 0) ??
+      plan.tasks.find((t) => clock.dayOf(t.startMin) === day);
+    const element = first && scroll.current?.querySelector(`[data-task="${CSS.escape(first.id)}"]`);
+    element?.scrollIntoView({ block: wide ? "nearest" : "start", inline: "start", behavior: "smooth" });
+  };
+  const chosenAt = order.find((o) => o.id === chosen);
+  return (
+    <div className="score">
+      <div className="score-tools">
+        {!wide && (
+          <Pick
+            label={say("plan.stave")}
+            hideLabel
+            value={shown[0]?.id ?? ""}
+            options={staves.map((s) => [s.id, s.name])}
+            onChange={setOnly}
+          />
+        )}
+        {zoom > 1 || !wide ? (
+          <span className="row">
+            {days.map((day) => (
+              <Button key={day} className="button quiet-button" onPress={() => toDay(day)}>
+                {day}
+              </Button>
+            ))}
+          </span>
+        ) : null}
+        <span className="row">
+          <Button
+            className="button quiet-button"
+            isDisabled={zoom === ZOOMS[0]}
+            onPress={() => setZoom(zoom / 2)}
+            aria-label={say("plan.wider")}
+          >
+            −
+          </Button>
+          <Button
+            className="button quiet-button"
+            isDisabled={zoom === ZOOMS.at(-1)}
+            onPress={() => setZoom(zoom * 2)}
+            aria-label={say("plan.closer")}
+          >
+            +
+          </Button>
+        </span>
+      </div>
+      <div
+        className="score-scroll"
+        ref={scroll}
+        role="listbox"
+        tabIndex={0}
+        aria-label={say("plan.score")}
+        aria-activedescendant={chosenAt ? `task-${chosenAt.stave}-${chosenAt.id}` : undefined}
+        onKeyDown={press}
+        onClick={tap}
+      >
+        {score && (
+          <div className="score-inner">
+            {wide && (
+              <div className="score-names" style={{ blockSize: score.size }} aria-hidden="true">
+                {score.staves.map((laid) => (
+                  <span
+                    key={laid.stave.kind + laid.stave.id}
+                    className="score-name"
+                    style={{ insetBlockStart: laid.start }}
+                  >
+                    {laid.stave.name}
+                  </span>
+                ))}
+              </div>
+            )}
+            <Drawing of={score.drawing} />
+          </div>
+        )}
+      </div>
+    </div>
+  );
+}
+
+function mostAtOnce(tasks: readonly { from: number; to: number }[]): number {
+  return Math.max(0, ...tasks.map((a) => tasks.filter((b) => b.from <= a.from && b.to > a.from).length));
+}
+
+/** A task that moved slides once from where it was (200 ms), so that the eye can follow. */
+function useSlide(scroll: React.RefObject<HTMLDivElement | null>, plan: Plan): void {
+  const places = useRef(new Map<string, { plan: Plan; x: number; y: number }>());
+  useEffect(() => {
+    const root = scroll.current;
+    if (!root) return;
+    const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
+    const origin = root.getBoundingClientRect();
+    const next = new Map<string, { plan: Plan; x: number; y: number }>();
+    for (const element of root.querySelectorAll<SVGGElement>("[data-task]")) {
+      const box = element.getBoundingClientRect();
+      const place = { plan, x: box.x - origin.x + root.scrollLeft, y: box.y - origin.y };
+      next.set(element.id, place);
+      const before = places.current.get(element.id);
+      if (still || !before || before.plan === plan) continue;
+      const [dx, dy] = [before.x - place.x, before.y - place.y];
+      if (Math.hypot(dx, dy) > 1)
+        element.animate([{ transform: `translate(${dx}px, ${dy}px)` }, { transform: "none" }], {
+          duration: 200,
+          easing: "ease-out",
+        });
+    }
+    places.current = next;
+  });
+}

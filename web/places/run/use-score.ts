@@ -1,0 +1,167 @@
+import { useMemo } from "react";
+import { unitsOf } from "../../../core/production/units.ts";
+import type { Plan } from "../../../core/run/result.ts";
+import {
+  type Mark,
+  type OvenFacts,
+  type ScoreInput,
+  type Stave,
+  type StaveKind,
+  staves,
+  type TimedTask,
+  timed,
+} from "../../../drawing/index.ts";
+import { useBookState } from "../../app/hands.tsx";
+import { useNames } from "../../app/names.ts";
+import { useNow } from "../../app/now.ts";
+import { useService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+
+/** Under this much slack a task is marked, unless the service asks for more or less. */
+type Given = Pick<
+  ScoreInput,
+  | "ovens"
+  | "service"
+  | "now"
+  | "nowWord"
+  | "markOf"
+  | "describe"
+  | "writeHour"
+  | "writeDay"
+  | "writeC"
+  | "title"
+>;
+
+export interface ScoreParts {
+  readonly staves: readonly Stave[];
+  /** Spans in which hands work: time stays to scale there. */
+  readonly busy: readonly { readonly from: number; readonly to: number }[];
+  readonly from: number;
+  readonly to: number;
+  readonly input: Given;
+}
+
+/** What a plan gives to be drawn as a score, minutes counted from midnight of the date of service. */
+export function useScore(plan: Plan, kind: StaveKind): ScoreParts {
+  const { kitchen, clock, service, menu } = useService();
+  const names = useNames();
+  const { say, write } = useWords();
+  const now = useNow();
+  const { book } = useBookState();
+  return useMemo(() => {
+    const midnight = clock.minuteOf("D 00:00");
+    const tasks = timed(plan.tasks, midnight);
+    const units = unitsOf(kitchen).all;
+    const ovens = new Map<string, OvenFacts>();
+    for (const unit of units) {
+      const heats =
+        unit.equipment.rangeC !== undefined &&
+        plan.tasks.some((t) => t.equipment.some((e) => e.id === unit.id && e.setC !== undefined));
+      if (!heats) continue;
+      const { perKMin, leastMin } = unit.equipment.changeover ?? { perKMin: 0, leastMin: 0 };
+      ovens.set(unit.id, {
+        spaces: unit.equipment.capacity[0]?.value ?? 1,
+        climbMin: (a, b) => Math.max(leastMin, Math.abs(b - a) * perKMin),
+      });
+    }
+    const byEquipment = staves(tasks, "equipment", names.units);
+    const list =
+      kind === "station"
+        ? [...staves(tasks, "station", names.stations), ...byEquipment.filter((s) => ovens.has(s.id))]
+        : kind === "person"
+          ? staves(tasks, "person", names.crew)
+          : byEquipment;
+    const broken = new Set(plan.broken.flatMap((b) => b.tasks));
+    const markOf = ({ task }: TimedTask): Mark | undefined =>
+      broken.has(task.id)
+        ? "broken"
+        : task.kind !== "milestone" && task.kind !== "plate" && task.slackMin < service.slackMin
+          ? "tight"
+          : undefined;
+    const text = (minute: number) => clock.textOf(Math.round(minute) + midnight);
+    const first = Math.min(...tasks.map((t) => t.from), 0);
+    const last = Math.max(...tasks.map((t) => t.to), clock.service - midnight + 30);
+    const nowMinute = now === undefined ? undefined : now - midnight;
+    return {
+      staves: list,
+      busy: [
+        ...tasks.filter(
+          ({ task }) => task.hands.length > 0 || task.kind === "milestone" || task.kind === "plate",
+        ),
+        { from: clock.service - midnight, to: last },
+      ],
+      from: first - 10,
+      to: last + 10,
+      input: {
+        ovens,
+        service: (menu?.courses ?? [{ name: "", afterMin: 0 }]).map((course, i) => ({
+          minute: clock.service - midnight + course.afterMin,
+          name:
+            i === 0 ? say("plan.service", { hour: write.hour(text(clock.service - midnight)) }) : course.name,
+        })),
+        now: nowMinute !== undefined && nowMinute >= first && nowMinute <= last ? nowMinute : undefined,
+        nowWord: say("plan.now"),
+        markOf,
+        describe: (entry) => describe(entry, { say, write, names, mark: markOf(entry) }),
+        writeHour: (minute) => write.hour(text(minute)),
+        writeDay: (minute) =>
+          dayName(
+            text(minute).split(" ")[0]!,
+            clock.dateOf(text(minute).split(" ")[0]!),
+            write.preferences.locale,
+          ),
+        writeC: write.temperature,
+        title: say("plan.score"),
+      },
+    };
+    // The names change with the book alone.
+  }, [plan, kind, kitchen, clock, service, menu, names, say, write, now, book]);
+}
+
+function describe(
+  { task }: TimedTask,
+  {
+    say,
+    write,
+    names,
+    mark,
+  }: {
+    say: ReturnType<typeof useWords>["say"];
+    write: ReturnType<typeof useWords>["write"];
+    names: ReturnType<typeof useNames>;
+    mark: Mark | undefined;
+  },
+): string {
+  const parts = [
+    task.name,
+    say("task.when", { start: write.clock(task.start), end: write.clock(task.end) }),
+    task.station ? names.station(task.station) : "",
+    write.list(task.hands.map(names.person)),
+    write.list(
+      task.equipment.map((e) =>
+        e.setC === undefined
+          ? names.equipment(e.id)
+          : `${names.equipment(e.id)} ${write.temperature(e.setC)}`,
+      ),
+    ),
+    task.hold && task.hold.usedMin > 0
+      ? say("task.hold", { used: write.span(task.hold.usedMin), most: write.span(task.hold.maxMin) })
+      : "",
+    mark === "broken"
+      ? say("task.broken")
+      : mark === "tight"
+        ? say("task.tight", { slack: write.span(task.slackMin) })
+        : "",
+  ];
+  return parts.filter(Boolean).join(", ");
+}
+
+function dayName(day: string, date: string, locale: string): string {
+  const written = new Intl.DateTimeFormat(locale, {
+    weekday: "short",
+    day: "numeric",
+    month: "short",
+    timeZone: "UTC",
+  }).format(new Date(`${date}T12:00:00Z`));
+  return `${day}  ${written}`;
+}

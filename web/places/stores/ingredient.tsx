@@ -1,0 +1,174 @@
+import type { Ingredient } from "../../../core/pantry/schema.ts";
+import type { Source } from "../../../core/quantity/index.ts";
+import { wordFor } from "../../../words/catalogue.ts";
+import { useBook, useTold } from "../../app/hands.tsx";
+import { useMaybeService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { TextEntry } from "../../parts/text-entry.tsx";
+import { offersOf, packText } from "./stores.tsx";
+
+/** All that is known of an ingredient, each figure with where it comes from. */
+export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredient }) {
+  const { book, store } = useBook();
+  const { amounts } = useTold();
+  const here = useMaybeService();
+  const { say, write } = useWords();
+  const offers = offersOf(book.suppliers, ingredient.id);
+  const stock = (here?.service.stock ?? []).filter(
+    (s) => "ingredient" in s.item && s.item.ingredient === ingredient.id,
+  );
+  const ordered = (amounts?.orders ?? []).flatMap((o) =>
+    o.lines.filter((l) => l.ingredient === ingredient.id),
+  );
+  const contents = ingredient.composition;
+  const price = (supplierId: string, offerId: string, text: string) => {
+    const supplier = book.suppliers.find((s) => s.id === supplierId);
+    if (!supplier) return;
+    store.edit("suppliers", {
+      ...supplier,
+      offers: supplier.offers.map((o) => (o.id === offerId ? { ...o, price: text } : o)),
+    });
+  };
+  return (
+    <div className="ingredient">
+      <dl className="pairs">
+        <dt>{say("stores.allergens")}</dt>
+        <dd>
+          {ingredient.allergens.status === "unknown" ? (
+            <span className="decide">▲ {say("weak.allergens")}</span>
+          ) : (
+            <>
+              {ingredient.allergens.contains.length > 0
+                ? write.list(ingredient.allergens.contains.map((a) => wordFor(say, "allergen", a)))
+                : say("stores.noAllergens")}
+              {ingredient.allergens.mayContain.length > 0 && (
+                <span className="quiet">
+                  ;{" "}
+                  {say("labels.may", {
+                    list: write.list(ingredient.allergens.mayContain.map((a) => wordFor(say, "allergen", a))),
+                  })}
+                </span>
+              )}
+            </>
+          )}
+        </dd>
+        {ingredient.cuts.map((cut) => (
+          <Fact key={cut.id} name={cut.name} source={cut.source}>
+            {write.share(cut.trimYield)} {cut.refuse && <span className="quiet">({cut.refuse})</span>}
+          </Fact>
+        ))}
+        {ingredient.densities.map((density) => (
+          <Fact
+            key={density.state}
+            name={say("stores.density", { state: density.state })}
+            source={density.source}
+          >
+            {write.number(density.kgPerL, 3)} kg/L
+          </Fact>
+        ))}
+        {ingredient.pieces.map((piece) => (
+          <Fact key={piece.name} name={say("stores.piece", { name: piece.name })} source={piece.source}>
+            {write.mass(piece.g)}
+          </Fact>
+        ))}
+        {contents && (
+          <Fact name={say("stores.composition")} source={contents.source}>
+            {(["water", "protein", "fat", "carbohydrate", "sugars", "salt", "alcohol"] as const)
+              .filter((key) => contents[key] !== undefined)
+              .map((key) => `${say(`composition.${key}`)} ${write.number(contents[key]!, 1)}`)
+              .join(", ")}
+          </Fact>
+        )}
+        <dt>{say("stores.storage")}</dt>
+        <dd>
+          {say("stores.keeps", {
+            state: say(`state.${ingredient.storage.state}`),
+            days: ingredient.storage.days,
+          })}
+        </dd>
+        {stock.map((s) => (
+          <Fact key={s.lot ?? s.useBy} name={say("stores.stock")}>
+            {s.amount.value} {s.amount.unit}, {say("labels.useBy", { date: write.date(s.useBy) })}
+            {s.lot && <span className="quiet"> {s.lot}</span>}
+          </Fact>
+        ))}
+        {ordered.map((line) => (
+          <Fact key={line.offer} name={say("stores.ordered")}>
+            {line.packs} × {line.pack}
+          </Fact>
+        ))}
+      </dl>
+      {offers.length > 0 && (
+        <div className="scroll-x">
+          <table className="table">
+            <thead>
+              <tr>
+                <th>{say("stores.supplier")}</th>
+                <th>{say("orders.pack")}</th>
+                <th className="num">{say("orders.price")}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {offers.map(({ supplier, offer }) => (
+                <tr key={offer.id}>
+                  <th scope="row">{supplier.name}</th>
+                  <td>
+                    {packText(offer)}
+                    {offer.breaks.map((b) => (
+                      <span key={b.fromPacks} className="quiet block small">
+                        {say("stores.break", { from: b.fromPacks, price: b.price })}
+                      </span>
+                    ))}
+                  </td>
+                  <td className="num">
+                    <TextEntry
+                      label={say("stores.priceOf", { name: ingredient.name, supplier: supplier.name })}
+                      hideLabel
+                      className="price"
+                      value={offer.price}
+                      onChange={(text) => price(supplier.id, offer.id, text.trim().replace(",", "."))}
+                      check={(typed) =>
+                        /^\d+([.,]\d+)?$/.test(typed.trim())
+                          ? undefined
+                          : say("stores.price.wrong", { typed })
+                      }
+                    />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {ingredient.notes && <p className="quiet">{ingredient.notes}</p>}
+    </div>
+  );
+}
+
+function Fact({
+  name,
+  source,
+  children,
+}: {
+  readonly name: string;
+  readonly source?: Source;
+  readonly children: React.ReactNode;
+}) {
+  const { say } = useWords();
+  return (
+    <>
+      <dt>{name}</dt>
+      <dd>
+        {children}
+        {source && (
+          <span
+            className={`block small ${source.kind === "published" || source.kind === "measured" ? "quiet" : "decide"}`}
+          >
+            {say("trace.source", { doc: source.doc, table: source.table ?? "none" })} (
+            {say(`trace.kind.${source.kind}`)})
+          </span>
+        )}
+      </dd>
+    </>
+  );
+}

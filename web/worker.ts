@@ -1,0 +1,108 @@
+import { parseBook } from "../core/book/parse.ts";
+import type { Book } from "../core/book/schema.ts";
+import type { TraceNode } from "../core/ledger/ledger.ts";
+import type { Result } from "../core/run/result.ts";
+import { type OpenRun, openRun, RunRefusal, USUAL_SCHEDULES } from "../core/run/run.ts";
+import type { FromWorker, Question, ToWorker } from "./compute/protocol.ts";
+
+/** Computes away from the page: reads the book once a version, answers questions, keeps how figures came. */
+let book: Book | undefined;
+let refused: Extract<FromWorker, { type: "refused" }>["problems"] = [];
+let opened: { readonly key: string; readonly run: OpenRun } | undefined;
+/** Makes the trace of the last answer; only when someone asks. */
+let trace: () => Readonly<Record<string, TraceNode>> = () => ({});
+
+const say = (message: FromWorker): void =>
+  (globalThis as unknown as { postMessage(m: FromWorker): void }).postMessage(message);
+
+function open({ service, kitchen, covers }: Question): OpenRun {
+  const key = `${service}|${kitchen ?? ""}`;
+  if (opened?.key === key) return opened.run;
+  const run = openRun(book!, service, {
+    ...(kitchen === undefined ? {} : { kitchen }),
+    ...(covers === undefined ? {} : { covers }),
+  });
+  opened = { key, run };
+  return run;
+}
+
+/** Amounts alone, without waiting for a plan. */
+function amounts(id: number, question: Question): void {
+  const began = performance.now();
+  const at = { ...(question.covers === undefined ? {} : { covers: question.covers }), plan: false };
+  const told = open(question).at({ ...at, trace: false });
+  let known: Readonly<Record<string, TraceNode>> | undefined;
+  trace = () => {
+    known ??= open(question).at(at).trace;
+    return known;
+  };
+  tell(id, told, true, began);
+}
+
+/** A first plan soon, then the good one. */
+function plan(id: number, question: Question): void {
+  const began = performance.now();
+  const covers = question.covers === undefined ? {} : { covers: question.covers };
+  const run = open(question);
+  tell(id, run.at({ ...covers, schedules: 1, remedies: false, trace: false }), false, began);
+  const best = run.at({
+    ...covers,
+    onProgress: ({ schedules }) => say({ type: "progress", id, done: schedules, of: USUAL_SCHEDULES }),
+  });
+  trace = () => best.trace;
+  tell(id, best, true, began);
+}
+
+function tell(id: number, result: Result, last: boolean, began: number): void {
+  const { trace: _, ...told } = result;
+  say({ type: "told", id, told, last, ms: performance.now() - began });
+}
+
+function answer(id: number, part: "amounts" | "plan", question: Question): void {
+  if (!book) {
+    say({ type: "refused", id, problems: refused });
+    return;
+  }
+  try {
+    if (part === "amounts") amounts(id, question);
+    else plan(id, question);
+  } catch (error) {
+    opened = undefined;
+    const problems =
+      error instanceof RunRefusal
+        ? error.problems
+        : [
+            {
+              path: "",
+              what: `this could not be computed: ${(error as Error).message}`,
+              mend: "put the last change back",
+            },
+          ];
+    say({ type: "refused", id, problems });
+  }
+}
+
+addEventListener("message", (event: MessageEvent<ToWorker>) => {
+  const asked = event.data;
+  switch (asked.type) {
+    case "book": {
+      const read = parseBook(asked.book);
+      book = read.ok ? read.value : undefined;
+      refused = read.ok ? [] : read.problems;
+      opened = undefined;
+      return;
+    }
+    case "ask":
+      answer(asked.id, asked.part, asked.question);
+      return;
+    case "trace": {
+      const nodes = trace();
+      const node = nodes[asked.path];
+      say({
+        type: "traced",
+        id: asked.id,
+        traced: node && { node, inputs: node.inputs.map((path) => ({ path, node: nodes[path] })) },
+      });
+    }
+  }
+});
