@@ -121,7 +121,7 @@ const soup: PlacementInput = {
 const grain: PlacementInput = {
   n: 1,
   preparation: "barley-kale",
-  amount: g(105),
+  amount: g(112),
   form: "layer",
   sizeMm: [90, 90],
   xMm: -34,
@@ -146,7 +146,7 @@ const rib: PlacementInput = {
 const salsify: PlacementInput = {
   n: 3,
   preparation: "roast-salsify",
-  amount: g(60),
+  amount: g(66),
   form: "line",
   count: 4,
   sizeMm: [70, 13],
@@ -160,7 +160,7 @@ const salsify: PlacementInput = {
 const jus: PlacementInput = {
   n: 4,
   preparation: "black-garlic-jus",
-  amount: g(42),
+  amount: g(45),
   form: "pool",
   sizeMm: [74, 40],
   xMm: 26,
@@ -169,10 +169,10 @@ const jus: PlacementInput = {
   seconds: 6,
   serveC: HOT,
 };
-const noWineJus = instead(jus, "black-garlic-jus-without-alcohol", 42, {
+const noWineJus = instead(jus, "black-garlic-jus-without-alcohol", 45, {
   gesture: "from the marked pot with its own ladle, over the front edge, let it pool",
 });
-const noGlutenGrain = instead(grain, "buckwheat-kale", 105, {
+const noGlutenGrain = instead(grain, "buckwheat-kale", 112, {
   gesture: "from the marked pan, clean ring, level, lift",
 });
 

@@ -10,19 +10,19 @@ export const menus: MenuInput[] = [
     name: "First Light supper",
     courses: [
       { id: "bread", name: "Bread", afterMin: 0, options: [{ dish: "bread-butter", share: 1 }] },
-      { id: "char", name: "First", afterMin: 12, options: [{ dish: "char", share: 1 }] },
-      { id: "soup", name: "Soup", afterMin: 42, options: [{ dish: "veloute", share: 1 }] },
+      { id: "char", name: "First", afterMin: 15, options: [{ dish: "char", share: 1 }] },
+      { id: "soup", name: "Soup", afterMin: 48, options: [{ dish: "veloute", share: 1 }] },
       {
         id: "main",
         name: "Main",
-        afterMin: 75,
+        afterMin: 90,
         options: [
           { dish: "short-rib", share: 44 },
           { dish: "guinea-fowl", share: 21 },
           { dish: "pithivier", share: 0, for: ["vegetarian", "vegan"] },
         ],
       },
-      { id: "dessert", name: "Dessert", afterMin: 120, options: [{ dish: "custard-tart", share: 1 }] },
+      { id: "dessert", name: "Dessert", afterMin: 135, options: [{ dish: "custard-tart", share: 1 }] },
     ],
   },
   {

@@ -35,9 +35,9 @@ export const bread: PreparationInput[] = [
         text: "Stir culture and water, then the flours, to a paste at 22 °C. Mark the level on the tub. It is ripe when doubled and domed.",
         change: { factor: 0.99, as: "stuck", source: invented },
         work: work("bakery", "bread-work", { fixed: 8 }),
-        passive: { min: 14 * HOUR },
+        passive: { min: 12 * HOUR },
         pull: [pull("tub with lid, 4 L", 1)],
-        hold: ambient(5 * HOUR),
+        hold: ambient(6 * HOUR),
       },
     ],
     batch: { maxAmount: { value: 2, unit: "kg" }, vessel: "tub, 4 L" },
@@ -90,11 +90,11 @@ export const bread: PreparationInput[] = [
       {
         id: "retard",
         name: "Rest in the cold",
-        text: "Prove the loaves 14 h at 4 °C; they may stay to 22 h.",
+        text: "Prove the loaves 14 h at 4 °C; they may stay to 24 h.",
         from: ["shape"],
         passive: { min: 14 * HOUR },
         uses: [on("cold-room", 4, "position", { during: "passive" })],
-        hold: cold(8 * HOUR),
+        hold: cold(10 * HOUR),
       },
       {
         id: "bake",
@@ -104,7 +104,6 @@ export const bread: PreparationInput[] = [
         change: { factor: 0.86, as: "evaporated", source: invented },
         work: work("bakery", "bread-work", { fixed: 10 }),
         passive: { min: 40 },
-        attended: { min: 2, every: 20 },
         uses: [on("deck", 1.1, "kg", { per: "kg", setC: 245, toleranceC: 8 })],
         pull: [pull("peel", 1), pull("blade", 1)],
         control: {
