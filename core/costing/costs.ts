@@ -86,7 +86,10 @@ export function costCells(amounts: Amounts, docs: BuyingDocuments, offers: Offer
     return {
       preparation: id,
       perKg: ledger.derive(`calc:/costs/preparations/${id}/per-kg`, `${currency}/kg`, perKilogram, [perG]),
-      total: ledger.derive(`calc:/costs/preparations/${id}/total`, currency, times, [perG, need.batches.madeG]),
+      total: ledger.derive(`calc:/costs/preparations/${id}/total`, currency, times, [
+        perG,
+        need.batches.madeG,
+      ]),
     };
   });
   const serviceAt = `book:${docs.pointer("services", service.id)}`;
