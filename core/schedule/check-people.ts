@@ -18,7 +18,7 @@ export function checkPeople(problem: Problem, schedule: Schedule, found: Violati
     }
     if (task.status === "done") return;
     if (task.pin?.end === undefined) checkWork(task, mode, p, persons, found);
-    if (p.end > p.start) for (const id of p.persons) push(busy, id, p);
+    if (p.end > p.start) for (const id of new Set(p.persons)) push(busy, id, p);
   });
   for (const [id, list] of busy) checkBusy(id, list, found);
   for (const [name, list] of teams)

@@ -1,0 +1,60 @@
+import { describe, expect, it } from "vitest";
+import { checkSchedule } from "./check.ts";
+import { objectiveOf, totalOf } from "./objective.ts";
+import { plantService } from "./planted.ts";
+import { solve } from "./solve.ts";
+import { validateProblem } from "./validate.ts";
+
+describe("S14: services with a planted plan", () => {
+  for (const optimal of [false, true])
+    for (const tasks of [20, 60, 200])
+      it(`${tasks} tasks${optimal ? ", planted optimum" : ""}: the planted plan is sound and solve() finds one as good`, () => {
+        for (const seed of [1, 2, 3]) {
+          const { problem, plan } = plantService({ tasks, seed, optimal });
+          expect(validateProblem(problem)).toEqual([]);
+          expect(checkSchedule(problem, plan)).toEqual([]);
+          const result = solve(problem, { schedules: 600 });
+          expect(result.violations).toEqual([]);
+          const planted = totalOf(objectiveOf(problem, plan));
+          expect(result.value).toBeLessThanOrEqual(planted * (optimal ? 1.05 : 1));
+          expect(result.bound).toBeLessThanOrEqual(Math.min(planted, result.value) + 1e-9);
+        }
+      });
+});
+
+describe("S13: when not everything fits, the best attempt says what it breaks", () => {
+  it("one pair of hands fewer than the work needs comes back as overtime", () => {
+    const hands = (id: string) => ({
+      id,
+      modes: [{ duration: 60, people: [{ count: 1 }] }],
+      deadline: 180,
+      early: 1,
+    });
+    const result = solve({
+      horizon: 400,
+      tasks: ["a", "b", "c", "d"].map(hands),
+      persons: [{ id: "p", skills: [], shifts: [{ from: 0, to: 160 }] }],
+    });
+    // Four hours of work, 160 minutes of shift, no place after 180: 20 minutes of overtime place a third task,
+    // the fourth has to stand on top of another or come late.
+    expect(result.status).toBe("broken");
+    const rules = new Set(result.violations.map((v) => v.rule));
+    expect(rules.has("shift")).toBe(true);
+    const placed = result.schedule!.placements.length;
+    expect(placed).toBe(4);
+  });
+
+  it("the order of what is given up is the caller's", () => {
+    const problem = {
+      horizon: 400,
+      tasks: [{ id: "a", modes: [{ duration: 100, people: [{ count: 1 }] }], deadline: 100 }],
+      persons: [{ id: "p", skills: [], shifts: [{ from: 50, to: 400 }] }],
+    };
+    expect(solve(problem, { relax: ["overtime", "late"] }).violations).toMatchObject([
+      { rule: "shift", by: 50 },
+    ]);
+    expect(solve(problem, { relax: ["late", "overtime"] }).violations).toMatchObject([
+      { rule: "deadline", by: 50 },
+    ]);
+  });
+});
