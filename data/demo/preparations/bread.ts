@@ -69,6 +69,7 @@ export const bread: PreparationInput[] = [
         work: work("bakery", "bread-work", { fixed: 14, perKg: 1 }),
         passive: { min: 30 },
         uses: [on("mixer", 1, "kg", { per: "kg" })],
+        hold: ambient(15),
       },
       {
         id: "bulk",
@@ -78,6 +79,7 @@ export const bread: PreparationInput[] = [
         passive: { min: 4 * HOUR },
         attended: { min: 3, every: 50 },
         pull: [pull("dough tub, 12 L", 1)],
+        hold: ambient(30),
       },
       {
         id: "shape",
@@ -86,6 +88,7 @@ export const bread: PreparationInput[] = [
         from: ["bulk"],
         work: work("bakery", "bread-work", { fixed: 16, perKg: 3 }),
         pull: [pull("proving basket, 1 kg", 0.072, "piece")],
+        hold: ambient(30),
       },
       {
         id: "retard",
@@ -106,6 +109,7 @@ export const bread: PreparationInput[] = [
         passive: { min: 40 },
         uses: [on("deck", 1.1, "kg", { per: "kg", setC: 245, toleranceC: 8 })],
         pull: [pull("peel", 1), pull("blade", 1)],
+        hold: ambient(30),
         control: {
           hazard: "raw middle (quality)",
           limit: { what: "coreC", op: ">=", value: 93 },
@@ -184,6 +188,7 @@ export const bread: PreparationInput[] = [
         change: { factor: 0.423, as: "drained", source: invented },
         work: work("pastry", "prep", { fixed: 12, perKg: 4 }),
         uses: [on("mixer", 6, "litre")],
+        hold: cold(90),
       },
       {
         id: "wash",
@@ -193,6 +198,7 @@ export const bread: PreparationInput[] = [
         change: { factor: 0.985, as: "drained", source: invented },
         work: work("pastry", "prep", { fixed: 14 }),
         pull: [pull("bowl, 6 L", 2), pull("butter pats", 2)],
+        hold: cold(6 * HOUR),
       },
       {
         id: "shape",
@@ -237,6 +243,7 @@ export const bread: PreparationInput[] = [
         change: { factor: 0.99, as: "stuck", source: invented },
         work: work("bakery", "bread-work", { fixed: 16 }),
         pull: [pull("loaf tin, 1 kg, marked without gluten", 1), pull("bowl, 3 L, marked without gluten", 1)],
+        hold: ambient(15),
       },
       {
         id: "prove",
@@ -244,6 +251,7 @@ export const bread: PreparationInput[] = [
         text: "Prove at 26 °C until it stands at the rim.",
         from: ["mix"],
         passive: { min: 65 },
+        hold: ambient(20),
       },
       {
         id: "bake",
@@ -254,6 +262,7 @@ export const bread: PreparationInput[] = [
         work: work("bakery", "prep", { fixed: 3 }),
         passive: { min: 55 },
         uses: [on("range-oven", 1, "shelf", { setC: 200, toleranceC: 8 })],
+        hold: ambient(20 * HOUR),
       },
       {
         id: "slice",
@@ -294,6 +303,7 @@ export const bread: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 8 }),
         passive: { min: 25 },
         uses: [on("burner", 1, "burner")],
+        hold: ambient(120),
       },
       {
         id: "blend",

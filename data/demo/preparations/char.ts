@@ -7,6 +7,7 @@ import {
   foodCode,
   g,
   HOUR,
+  hot,
   invented,
   made,
   of,
@@ -121,6 +122,7 @@ export const char: PreparationInput[] = [
         passive: { min: 14 },
         uses: [on("burner", 1, "burner")],
         pull: [pull("sauteuse, 200 mm", 1), pull("probe thermometer", 1)],
+        hold: hot(20),
         control: {
           hazard: "Listeria and parasites in fish for a guest at risk",
           limit: { what: "coreC", op: ">=", value: 63 },
@@ -170,6 +172,7 @@ export const char: PreparationInput[] = [
         passive: { min: 70 },
         uses: [on("range-oven", 1, "shelf", { setC: 180, toleranceC: 10 })],
         pull: [pull("GN 1/2 tray, 65 mm", 1)],
+        hold: ambient(60),
       },
       {
         id: "peel",
@@ -231,6 +234,7 @@ export const char: PreparationInput[] = [
         work: work("garde-manger", "prep", { fixed: 6, perKg: 12, most: 2, breaks: true }),
         passive: { min: 30 },
         pull: [pull("sieve, 260 mm", 1)],
+        hold: cold(90),
       },
       {
         id: "pickle",
@@ -382,6 +386,7 @@ export const char: PreparationInput[] = [
         change: { factor: 0.72, as: "drained", source: invented },
         work: work("garde-manger", "cold", { fixed: 20 }),
         uses: [on("burner", 1, "burner")],
+        hold: cold(3 * HOUR),
       },
       {
         id: "blend",
@@ -391,6 +396,7 @@ export const char: PreparationInput[] = [
         change: { factor: 0.98, as: "stuck", source: invented },
         work: work("garde-manger", "cold", { fixed: 10 }),
         uses: [on("blender", 1, "litre")],
+        hold: cold(60),
       },
       {
         id: "drip",
@@ -436,6 +442,7 @@ export const char: PreparationInput[] = [
         discard: { factor: 0.03, as: "trim" },
         work: work("garde-manger", "prep", { fixed: 12 }),
         uses: [on("cutter", 2, "litre")],
+        hold: ambient(DAY),
       },
       {
         id: "toast",
@@ -470,6 +477,7 @@ export const char: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 6 }),
         passive: { min: 9 },
         uses: [on("burner", 1, "burner")],
+        hold: ambient(60),
       },
       {
         id: "dry",

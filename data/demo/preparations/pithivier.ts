@@ -98,6 +98,7 @@ export const pithivier: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 36 }),
         uses: [on("burner", 1, "burner"), on("cutter", 3, "litre", { during: "work" })],
         pull: [pull("rondeau, 320 mm", 1)],
+        hold: hot(60),
       },
       {
         id: "chill",
@@ -216,10 +217,10 @@ export const pithivier: PreparationInput[] = [
     description: "Without meat, dairy, gluten, soy or alcohol: one jus for every guest without meat.",
     yield: { amount: g(620) },
     lines: [
-      of("chestnut-mushroom", 800, "roast", { cut: "trimmed-kitchen" }),
-      of("onion", 220, "roast", { cut: "peeled-kitchen" }),
-      of("rapeseed-oil", 35, "roast"),
-      of("tomato-paste", 30, "roast"),
+      of("chestnut-mushroom", 800, "simmer", { cut: "trimmed-kitchen" }),
+      of("onion", 220, "simmer", { cut: "peeled-kitchen" }),
+      of("rapeseed-oil", 35, "simmer"),
+      of("tomato-paste", 30, "simmer"),
       of("dried-shiitake", 40, "simmer"),
       made("vegetable-stock", 2300, "simmer"),
       of("thyme", 4, "simmer"),
@@ -230,22 +231,14 @@ export const pithivier: PreparationInput[] = [
     ],
     steps: [
       {
-        id: "roast",
-        name: "Brown",
-        text: "Brown mushrooms and onion hard in oil, in two lots, then the tomato paste.",
-        change: { factor: 0.55, as: "evaporated", source: invented },
-        work: work("sauce", "sauces", { fixed: 22 }),
-        uses: [on("burner", 1, "burner")],
-      },
-      {
         id: "simmer",
-        name: "Simmer",
-        text: "Add stock, shiitake and thyme, simmer gently.",
-        from: ["roast"],
-        change: { factor: 0.8, as: "evaporated", source: invented },
-        work: work("sauce", "sauces", { fixed: 3 }),
+        name: "Brown and simmer",
+        text: "Brown mushrooms and onion hard in oil, in two lots, then the tomato paste. Add stock, shiitake and thyme, simmer gently.",
+        change: { factor: 0.686, as: "evaporated", source: invented },
+        work: work("sauce", "sauces", { fixed: 25 }),
         passive: { min: 50 },
         uses: [on("burner", 1, "burner")],
+        hold: hot(2 * HOUR),
       },
       {
         id: "strain",
@@ -255,6 +248,7 @@ export const pithivier: PreparationInput[] = [
         discard: { factor: 0.24, as: "strain" },
         work: work("sauce", "sauces", { fixed: 6 }),
         pull: [pull("fine sieve, 200 mm", 1)],
+        hold: hot(2 * HOUR),
       },
       {
         id: "reduce",
@@ -265,6 +259,7 @@ export const pithivier: PreparationInput[] = [
         work: work("sauce", "sauces", { fixed: 3 }),
         passive: { min: 35 },
         uses: [on("burner", 1, "burner")],
+        hold: hot(60),
       },
       {
         id: "settle",

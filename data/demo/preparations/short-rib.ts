@@ -66,6 +66,7 @@ export const shortRib: PreparationInput[] = [
         work: work("sauce", "hot", { fixed: 8, perKg: 3.2 }),
         uses: [on("burner", 2, "burner")],
         pull: [pull("rondeau, 400 mm", 2)],
+        hold: hot(60),
       },
       {
         id: "braise",
@@ -77,6 +78,7 @@ export const shortRib: PreparationInput[] = [
         passive: { min: 255 },
         uses: [on("combi", 6, "shelf", { setC: 140, toleranceC: 8, during: "passive" })],
         pull: [pull("GN 1/1 tray, 150 mm, with lid", 3)],
+        hold: hot(75),
         control: {
           hazard: "tough meat (quality); bacteria of raw meat",
           limit: { what: "coreC", op: ">=", value: 88 },
@@ -93,6 +95,7 @@ export const shortRib: PreparationInput[] = [
         change: { factor: 0.985, as: "evaporated", source: invented },
         discard: { factor: 0.295, as: "trim" },
         work: work("sauce", "butchery", { fixed: 5, perKg: 2.4, most: 2 }),
+        hold: hot(60),
       },
       {
         id: "chill",
@@ -119,10 +122,12 @@ export const shortRib: PreparationInput[] = [
       {
         id: "portion",
         name: "Portion",
-        text: "Turn out cold. Square the slabs, cut blocks of 123 g, 40 mm high, across the grain. The trim is for the crew.",
+        text: "Turn out cold. Square the slabs, cut blocks of 123 g, 40 mm high, across the grain; on racks, uncovered, 3 h, so that the cut faces dry and take the glaze. The trim is for the crew.",
         from: ["press"],
         discard: { factor: 0.085, as: "trim" },
         work: work("larder", "butchery", { fixed: 6, perPiece: 0.5 }),
+        passive: { min: 3 * HOUR },
+        uses: [on("cold-room", 3, "position", { during: "passive" })],
         hold: cold(DAY),
       },
       {
@@ -133,6 +138,7 @@ export const shortRib: PreparationInput[] = [
         discard: { factor: 0.19, as: "strain" },
         work: work("sauce", "sauces", { fixed: 8 }),
         pull: [pull("fine sieve, 300 mm", 1)],
+        hold: hot(2 * HOUR),
       },
       {
         id: "defat",
@@ -142,6 +148,7 @@ export const shortRib: PreparationInput[] = [
         discard: { factor: 0.15, as: "fat" },
         work: work("sauce", "sauces", { fixed: 7 }),
         passive: { min: 15 },
+        hold: hot(2 * HOUR),
       },
       {
         id: "reduce",
@@ -153,6 +160,7 @@ export const shortRib: PreparationInput[] = [
         passive: { min: 55 },
         uses: [on("burner", 2, "burner")],
         pull: [pull("sauteuse, 280 mm", 2)],
+        hold: hot(60),
       },
       {
         id: "set",
@@ -184,6 +192,7 @@ export const shortRib: PreparationInput[] = [
         passive: { min: 45 },
         uses: [on("combi", 3, "shelf", { setC: 150, toleranceC: 8 })],
         pull: [pull("GN 1/1 tray, 65 mm, with lid", 3)],
+        hold: hot(45),
         control: {
           hazard: "bacteria that came in after braising",
           limit: { what: "coreC", op: ">=", value: 74 },
@@ -267,6 +276,7 @@ export const shortRib: PreparationInput[] = [
         work: work("sauce", "sauces", { fixed: 30 }),
         uses: [on("burner", 1, "burner")],
         pull: [pull("rondeau, 400 mm", 1)],
+        hold: hot(60),
       },
       {
         id: "simmer",
@@ -279,6 +289,7 @@ export const shortRib: PreparationInput[] = [
         attended: { min: 3, every: 45 },
         uses: [on("burner", 1, "burner")],
         pull: [pull("stock pot, 16 L", 1)],
+        hold: hot(2 * HOUR),
         control: {
           hazard: "bacteria of raw trim",
           limit: { what: "coreC", op: ">=", value: 85 },
@@ -295,6 +306,7 @@ export const shortRib: PreparationInput[] = [
         discard: { factor: 0.15, as: "strain" },
         work: work("sauce", "sauces", { fixed: 10 }),
         pull: [pull("muslin", 1)],
+        hold: hot(2 * HOUR),
       },
       {
         id: "reduce",
@@ -306,6 +318,7 @@ export const shortRib: PreparationInput[] = [
         passive: { min: 75 },
         uses: [on("burner", 2, "burner")],
         pull: [pull("rondeau, 320 mm", 2)],
+        hold: hot(60),
       },
       {
         id: "chill",
@@ -315,6 +328,7 @@ export const shortRib: PreparationInput[] = [
         work: work("sauce", "prep", { fixed: 5 }),
         passive: { min: 45 },
         uses: [on("ice-sink", 1.2, "kg", { per: "kg" })],
+        hold: cold(DAY),
         control: cooling("the jus base", "practice"),
       },
       {
@@ -394,6 +408,7 @@ export const shortRib: PreparationInput[] = [
         change: { toAmount: g(35) },
         work: work("sauce", "sauces", { fixed: 10 }),
         uses: [on("burner", 1, "burner")],
+        hold: cold(DAY),
       },
       {
         id: "finish",
@@ -433,6 +448,7 @@ export const shortRib: PreparationInput[] = [
         passive: { min: 35 },
         uses: [on("burner", 1, "burner")],
         pull: [pull("pot, 12 L", 1)],
+        hold: hot(60),
       },
       {
         id: "chill",
@@ -468,11 +484,16 @@ export const shortRib: PreparationInput[] = [
       {
         id: "blanch",
         name: "Blanch and wring",
-        text: "Blanch in salted water 2 min in small lots, into ice, wring, cut in ribbons of 10 mm.",
+        text: "Blanch in salted water 2 min in small lots, into ice, wring, cut in ribbons of 10 mm, drain on cloths in the cold room.",
         from: ["wash"],
         change: { factor: 0.925, as: "drained", source: invented },
         work: work("veg", "prep", { fixed: 10, perKg: 8 }),
-        uses: [on("burner", 1, "burner"), on("ice-sink", 8, "kg")],
+        passive: { min: 3 * HOUR },
+        uses: [
+          on("burner", 1, "burner", { during: "work" }),
+          on("ice-sink", 8, "kg", { during: "work" }),
+          on("cold-room", 1, "position", { during: "passive" }),
+        ],
         pull: [pull("pot, 12 L", 1)],
         hold: cold(DAY),
       },
@@ -544,6 +565,7 @@ export const shortRib: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 8 }),
         passive: { min: 15 },
         uses: [on("burner", 1, "burner")],
+        hold: hot(60),
       },
       {
         id: "dry",
@@ -606,6 +628,7 @@ export const shortRib: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 10 }),
         passive: { min: 12 },
         uses: [on("burner", 2, "burner"), on("ice-sink", 6, "kg", { during: "passive" })],
+        hold: cold(2 * HOUR),
       },
       {
         id: "dry",

@@ -1,4 +1,5 @@
 import {
+  ambient,
   cold,
   coldLife,
   cooling,
@@ -45,6 +46,7 @@ export const stocks: PreparationInput[] = [
         passive: { min: 55 },
         uses: [on("combi", 4, "shelf", { setC: 210, toleranceC: 10 })],
         pull: [pull("GN 1/1 tray, 65 mm", 4)],
+        hold: ambient(120),
       },
       {
         id: "roast-roots",
@@ -54,6 +56,7 @@ export const stocks: PreparationInput[] = [
         work: work("sauce", "prep", { fixed: 28 }),
         uses: [on("burner", 1, "burner")],
         pull: [pull("rondeau, 400 mm", 1)],
+        hold: ambient(120),
       },
       {
         id: "simmer",
@@ -116,6 +119,7 @@ export const stocks: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 8, perKg: 1.4, breaks: true }),
         passive: { min: 75 },
         uses: [on("kettle", 22, "litre", { setC: 95, toleranceC: 4, during: "passive" })],
+        hold: hot(90),
       },
       {
         id: "strain",
@@ -126,6 +130,7 @@ export const stocks: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 12 }),
         uses: [on("kettle", 22, "litre", { setC: 95, toleranceC: 4 })],
         pull: [pull("fine sieve, 300 mm", 1), pull("stock pot, 20 L", 1)],
+        hold: hot(60),
       },
       {
         id: "chill",

@@ -9,6 +9,7 @@ import {
   frozenLife,
   g,
   HOUR,
+  hot,
   invented,
   made,
   of,
@@ -51,7 +52,7 @@ export const tart: PreparationInput[] = [
     name: "Burnt-honey custard",
     yield: { amount: g(5700) },
     lines: [
-      of("honey", 900, "burn"),
+      of("honey", 900, "mix"),
       of("cream", 3150, "mix"),
       of("milk", 550, "mix"),
       of("egg-yolk-past", 1300, "mix"),
@@ -59,24 +60,20 @@ export const tart: PreparationInput[] = [
     ],
     steps: [
       {
-        id: "burn",
-        name: "Burn the honey",
-        text: "Boil the honey in a high pan to a dark mahogany, 165 °C, past the first smoke. Have the cream at hand.",
-        change: { factor: 0.87, as: "evaporated", source: invented },
-        work: work("pastry", "pastry-work", { fixed: 14 }),
-        uses: [on("burner", 1, "burner")],
-        pull: [pull("pot, 10 L", 1), pull("sugar thermometer", 1)],
-      },
-      {
         id: "mix",
-        name: "Mix",
-        text: "Stop the honey with cream and milk in three lots, melt smooth, cool to 60 °C, pour over yolks and salt, stirring without foam. Sieve, skim; it stands cold over the night and loses its bubbles.",
-        from: ["burn"],
+        name: "Burn the honey and mix",
+        text: "Boil the honey in a high pan to a dark mahogany, 165 °C, past the first smoke. Stop it with cream and milk in three lots, melt smooth, cool to 60 °C, pour over yolks and salt, stirring without foam. Sieve, skim; it stands cold over the night and loses its bubbles.",
+        change: { factor: 0.98, as: "evaporated", source: invented },
         discard: { factor: 0.012, as: "strain" },
-        work: work("pastry", "pastry-work", { fixed: 18 }),
+        work: work("pastry", "pastry-work", { fixed: 32 }),
         passive: { min: 90 },
-        uses: [on("ice-sink", 8, "kg", { during: "passive" })],
-        pull: [pull("fine sieve, 200 mm", 1), pull("tub with lid, 6 L", 1)],
+        uses: [on("burner", 1, "burner", { during: "work" }), on("ice-sink", 8, "kg", { during: "passive" })],
+        pull: [
+          pull("pot, 10 L", 1),
+          pull("sugar thermometer", 1),
+          pull("fine sieve, 200 mm", 1),
+          pull("tub with lid, 6 L", 1),
+        ],
         hold: cold(2 * DAY),
         control: {
           hazard: "growth in egg and dairy before it is baked",
@@ -144,6 +141,7 @@ export const tart: PreparationInput[] = [
         passive: { min: 42 },
         uses: [on("combi", 1, "shelf", { setC: 110, toleranceC: 4 })],
         pull: [pull("jug, 2 L", 1)],
+        hold: ambient(30),
         control: {
           hazard: "Salmonella in egg; a grainy custard above 78 °C (quality)",
           limit: { what: "coreC", op: ">=", value: 74 },
@@ -306,6 +304,7 @@ export const tart: PreparationInput[] = [
         passive: { min: 130 },
         uses: [on("burner", 1, "burner", { during: "passive" })],
         pull: [pull("pot, 8 L", 1)],
+        hold: hot(2 * HOUR),
       },
       {
         id: "steep",
@@ -453,6 +452,7 @@ export const tart: PreparationInput[] = [
         passive: { min: 22 },
         uses: [on("batch-freezer", 0.93, "litre", { per: "kg" })],
         pull: [pull("ice box, 3 L", 1)],
+        hold: frozen(15),
       },
       {
         id: "harden",
@@ -505,6 +505,7 @@ export const tart: PreparationInput[] = [
         passive: { min: 18 },
         uses: [on("batch-freezer", 0.6, "litre")],
         pull: [pull("ice box, 1 L, marked", 1)],
+        hold: frozen(15),
       },
       {
         id: "harden",

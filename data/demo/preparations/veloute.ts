@@ -1,4 +1,5 @@
 import {
+  ambient,
   cold,
   coldLife,
   cooling,
@@ -49,6 +50,7 @@ export const veloute: PreparationInput[] = [
         change: { factor: 0.94, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 22 }),
         uses: [on("kettle", 20, "litre", { setC: 100, toleranceC: 6 })],
+        hold: hot(45),
       },
       {
         id: "simmer",
@@ -59,6 +61,7 @@ export const veloute: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 4 }),
         passive: { min: 30 },
         uses: [on("kettle", 20, "litre", { setC: 98, toleranceC: 4 })],
+        hold: hot(60),
       },
       {
         id: "blend",
@@ -69,6 +72,7 @@ export const veloute: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 6, perKg: 3.2, most: 2 }),
         uses: [on("blender", 2, "litre")],
         pull: [pull("fine sieve, 300 mm", 1), pull("pot, 12 L", 2)],
+        hold: hot(60),
       },
       {
         id: "chill",
@@ -108,6 +112,7 @@ export const veloute: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 5 }),
         passive: { min: 30 },
         uses: [on("kettle", 16, "litre", { setC: 95, toleranceC: 4 })],
+        hold: hot(60),
         control: {
           hazard: "bacteria that survived or came in after cooking",
           limit: { what: "coreC", op: ">=", value: 74 },
@@ -197,10 +202,10 @@ export const veloute: PreparationInput[] = [
       {
         id: "chop",
         name: "Chop the nuts",
-        text: "Cold nuts only. Chop to 3 mm on the red board, sieve off the dust, box; gloves off after.",
+        text: "Cold nuts only, 3 h from the oven. Chop to 3 mm on the red board, sieve off the dust, box; gloves off after.",
         from: ["roast"],
         work: work("veg", "prep", { fixed: 9 }),
-        after: [{ step: "roast", leastMin: 45 }],
+        after: [{ step: "roast", leastMin: 180 }],
         pull: [pull("red board and knife, nuts", 1)],
         hold: { state: "ambient", maxMin: 2 * DAY },
       },
@@ -212,6 +217,7 @@ export const veloute: PreparationInput[] = [
         work: work("veg", "sauces", { fixed: 14 }),
         uses: [on("burner", 1, "burner")],
         pull: [pull("sauteuse, 240 mm", 1)],
+        hold: hot(60),
       },
       {
         id: "finish",
@@ -249,6 +255,7 @@ export const veloute: PreparationInput[] = [
         work: work("veg", "prep", { fixed: 8 }),
         uses: [on("burner", 1, "burner")],
         pull: [pull("pan, 200 mm, clean", 1)],
+        hold: ambient(6 * HOUR),
       },
       {
         id: "mix",
