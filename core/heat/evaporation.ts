@@ -30,19 +30,42 @@ export function evaporation(
   const kgPerJ = 1 / evaporationJPerKg(Math.min(boilingC, 70));
   if (drying.kind === "boil") {
     const strength = 20 * coefficient;
-    return { kgPerJ, flux: (t, dried) => strength * Math.max(0, t - boilingC) * wet(dried) };
+    return {
+      kgPerJ,
+      flux: (t, dried) => strength * Math.max(0, t - boilingC) * wet(dried),
+      slope: (t, dried) => (t > boilingC ? strength * wet(dried) : 0),
+    };
   }
   const carry = (drying.convectiveShare * coefficient) / (1005 * 0.87 ** (2 / 3));
   const inAir = humidityRatio(drying.vapourShare * pressurePa, pressurePa);
+  // Tabled at quarter degrees: the surface is asked for at every round of every line.
+  const table = Float64Array.from({ length: 4 * hottestC + 1 }, (_, i) => {
+    const t = i / 4;
+    return carry * evaporationJPerKg(t) * (humidityRatio(saturationPa(t), pressurePa) - inAir);
+  });
+  const place = (t: number) => Math.max(0, Math.min(table.length - 1.001, 4 * t));
+  // Beyond the table's ends the last piece goes on as a straight line upwards, and nothing changes below freezing.
+  const plainFlux = (t: number) => {
+    const i = Math.floor(place(t));
+    const beyond = t < 0 ? 0 : 4 * t - i;
+    return table[i]! + beyond * (table[i + 1]! - table[i]!);
+  };
   return {
     kgPerJ,
-    flux: (celsius, dried) => {
-      const here = Math.max(0, celsius);
-      const drive = humidityRatio(saturationPa(Math.min(here, 130)), pressurePa) - inAir;
-      return carry * evaporationJPerKg(here) * drive * (drive > 0 ? wet(dried) : 1);
+    flux: (t, dried) => {
+      const flux = plainFlux(t);
+      return flux > 0 ? flux * wet(dried) : flux;
+    },
+    slope: (t, dried) => {
+      if (t < 0) return 0;
+      const i = Math.floor(place(t));
+      const slope = Math.max(0, 4 * (table[i + 1]! - table[i]!));
+      return table[i]! > 0 ? slope * wet(dried) : slope;
     },
   };
 }
+
+const hottestC = 130;
 
 /** kg of vapour a kg of dry air; near and above boiling it goes on as a steep straight line. */
 function humidityRatio(vapourPa: number, pressurePa: number): number {

@@ -96,7 +96,7 @@ function implicit(
   const last = n - 1;
   // Constant properties and plain faces make the equations linear: one round solves them.
   const direct = linear && !faces.outer.evaporation && !faces.inner?.evaporation;
-  let before = Number.POSITIVE_INFINITY;
+  let before = 0;
   for (let round = 0; round < 20; round++) {
     readCells(b, n, substances);
     for (let i = 0; i < last; i++)
@@ -136,7 +136,7 @@ function implicit(
     }
     if (!Number.isFinite(moved)) return false;
     // What the next round would move, if the rounds go on shrinking as they do.
-    const toCome = moved < before ? (moved * moved) / before : moved;
+    const toCome = round > 0 && moved < before ? (moved * moved) / before : moved;
     before = moved;
     if (!direct && moved > settledK && toCome > settledK) continue;
     // The linear flows of the last round are the ones the cells received, to the last digit.
@@ -151,7 +151,7 @@ function implicit(
 }
 
 /** The search ends when a round moves no cell by more than this, or the next one would not, K. */
-const settledK = 5e-4;
+const settledK = 2e-4;
 
 /** W/m² that evaporation takes from a face. */
 function evaporated(s: Surroundings, at: number, insideC: number, resistance: number, dried: number): number {

@@ -17,7 +17,7 @@ export type Band = {
 
 /** A mesh that is quick and true enough for the ends of a band. */
 export function fineness(ready: Ready): Fineness {
-  return { cells: [14, 10, 7][ready.whole.halves.length - 1]!, stepToleranceK: 0.01 };
+  return { cells: [14, 10, 7][ready.whole.halves.length - 1]!, stepToleranceK: 0.03 };
 }
 
 const inputs = [

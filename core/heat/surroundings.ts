@@ -2,6 +2,8 @@
 export type Evaporation = {
   /** Heat taken by evaporation from a surface at `celsius` that has lost `dried` kg/m² already, W/m². */
   flux: (celsius: number, dried: number) => number;
+  /** How that flux rises with the surface temperature, W/(m² K), never negative. */
+  slope: (celsius: number, dried: number) => number;
   /** kg evaporated by one joule. */
   kgPerJ: number;
 };
@@ -31,20 +33,19 @@ export function linearFace(
 ): LinearFace {
   const ambientC = s.ambientC(seconds);
   if (!s.evaporation) return { coefficient: s.coefficient, ambientC };
-  const { flux } = s.evaporation;
+  const { flux, slope: slopeOf } = s.evaporation;
   const h = s.coefficient;
   let surface = insideC;
   let taken = 0;
   let slope = 0;
   for (let i = 0; i < 30; i++) {
     taken = flux(surface, dried);
-    slope = Math.max(0, (flux(surface + 0.01, dried) - taken) / 0.01);
+    slope = slopeOf(surface, dried);
     const balance = (insideC - surface) / resistance + h * (ambientC - surface) - taken;
     const step = balance / (1 / resistance + h + slope);
+    if (Math.abs(step) < 1e-5) break;
     surface += Math.max(-40, Math.min(40, step));
-    if (Math.abs(step) < 1e-6) break;
   }
-  taken = flux(surface, dried);
   return { coefficient: h + slope, ambientC: (h * ambientC - taken + slope * surface) / (h + slope) };
 }
 
