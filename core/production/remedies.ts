@@ -4,6 +4,7 @@ import type { Documents } from "./documents.ts";
 import { type Effort, type Engine, type MadePlan, makePlan } from "./make-plan.ts";
 import type { SiteOptions } from "./open-site.ts";
 import type { Plan, Remedy } from "./plan-types.ts";
+import { spareOf } from "./ready-parts.ts";
 
 /** What a tried plan was made from, for whoever judges it. */
 export interface Tried {
@@ -104,12 +105,6 @@ function remedy(change: string, plan: Plan, covers?: number): Remedy {
     ...(covers === undefined ? {} : { covers }),
     proof: plan.tasks.map(({ id, start }) => ({ id, start })),
   };
-}
-
-/** Least slack of what is made and plated, whole minutes; undefined when there is nothing. */
-export function spareOf(plan: Plan): number | undefined {
-  const slacks = plan.tasks.filter((t) => t.kind === "work" || t.kind === "passive").map((t) => t.slackMin);
-  return slacks.length === 0 ? undefined : Math.min(...slacks);
 }
 
 function resultText(plan: Plan, spareMin: number | undefined): string {

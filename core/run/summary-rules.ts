@@ -9,3 +9,10 @@ export function sumOfSpans(...triples: number[]): number {
   for (let i = 0; i + 2 < triples.length; i += 3) total += (triples[i]! - triples[i + 1]!) * triples[i + 2]!;
   return total;
 }
+
+/** The least of later − earlier over pairs (later, earlier), minutes. */
+export function leastGap(...pairs: number[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i + 1 < pairs.length; i += 2) least = Math.min(least, pairs[i]! - pairs[i + 1]!);
+  return least;
+}

@@ -2,6 +2,8 @@ import type { Tracer } from "../ledger/tracer.ts";
 import type { Amounts } from "../production/amounts.ts";
 import type { Clock } from "../production/clock.ts";
 import type { Plan } from "../production/plan-types.ts";
+import type { Kitchen } from "../production/schema.ts";
+import { readyParts, spareOf } from "../production/ready-parts.ts";
 import type { OrdersOutcome } from "../purchasing/orders-result.ts";
 import type { Cost, PlateCount, PreparationNeed, Summary, SupplierOrder } from "./result.ts";
 
@@ -40,8 +42,7 @@ interface Parts {
 export function summaryOf(parts: Parts, tracer: Tracer | undefined): Summary {
   const { amounts, plan, needs, plates, cost, outcome, clock } = parts;
   const made = plan.tasks.filter((task) => task.kind !== "milestone");
-  const slack = made.filter((task) => task.kind !== "plate").map((task) => task.slackMin);
-  const spareMin = slack.length > 0 ? Math.min(...slack) : undefined;
+  const spareMin = spareOf(plan);
   const handsMinutes = made.reduce((sum, task) => sum + (task.endMin - task.startMin) * task.hands.length, 0);
   const platesTotal = plates.reduce((sum, row) => sum + row.count + row.spare, 0);
   if (tracer) {
@@ -76,10 +77,11 @@ export function summaryOf(parts: Parts, tracer: Tracer | undefined): Summary {
         "spareMin",
         spareMin,
         "min",
-        "smallest",
-        plan.tasks.flatMap((task, i) =>
-          task.kind === "work" || task.kind === "passive" ? [`/plan/tasks/${i}/slackMin`] : [],
-        ),
+        "leastGap",
+        readyParts(plan).flatMap(({ plate, part }) => [
+          `/plan/tasks/${plate}/startMin`,
+          `/plan/tasks/${part}/endMin`,
+        ]),
       );
   }
   return {
@@ -110,7 +112,7 @@ function sentenceOf(plan: Plan, spareMin: number | undefined, amounts: Amounts):
   const unfed = [...new Set(amounts.plates.flatMap((row) => row.notFed))];
   const hungry = unfed.length > 0 ? ` Not fed at every course: ${unfed.join(", ")}.` : "";
   if (plan.tasks.length === 0 && plan.broken.length === 0) return `Not planned yet.${hungry}`;
-  const tight = tightest(plan);
+  const tight = tightest(plan, amounts.kitchen);
   if (plan.status === "feasible")
     return `Fits. ${spareMin ?? 0} minutes spare${tight ? `; ${tight}` : ""}.${hungry}`;
   const [worst] = plan.broken;
@@ -120,13 +122,20 @@ function sentenceOf(plan: Plan, spareMin: number | undefined, amounts: Amounts):
   return `Does not fit: ${worst ? worst.what : "no plan was found"}${more}.${remedy}${hungry}`;
 }
 
-/** The fullest resource of the plan in words, when it is nearly full. */
-function tightest(plan: Plan): string | undefined {
+/** The fullest oven, kettle or person of the plan in words, when nearly full; stores are meant to be full. */
+function tightest(plan: Plan, kitchen: Kitchen): string | undefined {
+  const stores = new Set(
+    kitchen.equipment
+      .filter((one) => one.capacity.some(({ unit }) => unit === "position"))
+      .map((one) => one.id),
+  );
   const full = plan.load
-    .filter((load) => load.openMin > 0)
+    .filter((load) => load.openMin > 0 && !stores.has(load.resource.replace(/#\d+$/, "")))
     .map((load) => ({ ...load, share: load.busyMin / load.openMin }))
     .sort((a, b) => b.share - a.share)[0];
-  return full && full.share > 0.75
-    ? `${full.resource} is tight on ${full.day} (${Math.round(full.share * 100)} % of its time)`
-    : undefined;
+  if (!full || full.share <= 0.6) return undefined;
+  const name = [...kitchen.equipment, ...kitchen.crew].find(
+    (one) => one.id === full.resource.replace(/#\d+$/, ""),
+  )?.name;
+  return `${name ?? full.resource} is the fullest: ${Math.round(full.share * 100)} % of ${full.day}`;
 }
