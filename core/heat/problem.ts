@@ -8,7 +8,7 @@ export type Note = { code: string; text: string };
 export class Refused extends Error {
   readonly problems: readonly Problem[];
   constructor(problems: readonly Problem[]) {
-    super(problems.map((p) => `${p.path}: ${p.what}`).join("; "));
+    super(problems.map((p) => `${p.path}: ${p.what}; ${p.mend}`).join("\n"));
     this.problems = problems;
   }
 }
