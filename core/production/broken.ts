@@ -15,7 +15,17 @@ export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Sol
   const lacks = mergedLacks(set);
   const found = solved.violations.map((v) => violated(site, problem, tasks, name, v));
   if (solved.schedule || found.length > 0) return [...lacks, ...found];
-  return [...lacks, ...solved.conflicts.map((c) => conflict(name, c))];
+  // What the builders let through but no engine can read is a conflict of the documents.
+  const refused = solved.refusals.map(
+    (r): Broken => ({
+      rule: "conflict",
+      tasks: [],
+      by: 1,
+      unit: "",
+      what: `${r.path}: ${r.what}; ${r.mend}`,
+    }),
+  );
+  return [...lacks, ...refused, ...solved.conflicts.map((c) => conflict(name, c))];
 }
 
 /** One lack of many tasks is said once. */
@@ -53,11 +63,15 @@ function violated(
     case "shift":
       return { ...base, rule: "shift", what: `${name(a)} runs ${v.by} min outside working time` };
     case "deadline":
+      return { ...base, rule: "course", what: `${name(a)} ends ${v.by} min after its course's moment` };
     case "horizon":
-      return { ...base, rule: v.rule, what: `${name(a)} ends ${v.by} min too late` };
+      return { ...base, rule: "horizon", what: `${name(a)} ends ${v.by} min too late` };
     case "release":
-    case "now":
+    case "now": {
+      if (tasks.get(a)?.kind === "plate")
+        return { ...base, rule: "plate-up", what: `${name(a)} takes ${v.by} min more than its window` };
       return { ...base, rule: "delivery", what: `${name(a)} begins ${v.by} min before it can` };
+    }
     case "capacity": {
       const resource = problem.resources?.find((r) => r.id === v.on);
       const unit = resource?.dimensions?.length === 1 ? resource.dimensions[0]! : "room";
@@ -94,8 +108,10 @@ function violated(
         unit: "hands",
         what: `${name(a)} is given to hands that cannot do it`,
       };
-    case "pin":
-      return { ...base, rule: "pin", what: `${name(a)} is moved from where it is pinned` };
+    case "pin": {
+      const by = v.unit === "min" ? ` by ${v.by} min` : "";
+      return { ...base, rule: "pin", what: `${name(a)} is moved${by} from where it stands fixed` };
+    }
     default:
       return { ...base, rule: v.rule, what: `${v.tasks.map(name).join(" and ")}: ${v.rule}${at}` };
   }
@@ -106,8 +122,6 @@ function lagWords(rule: LinkRule, kind: string, a: string, b: string, by: number
     switch (rule) {
       case "line-check":
         return `${a} is ready ${by} min after the line check begins`;
-      case "course":
-        return `${a} ends ${by} min after its course's moment`;
       case "thawed":
         return `${b} begins ${by} min before ${a.toLowerCase()} is done`;
       default:
@@ -117,8 +131,6 @@ function lagWords(rule: LinkRule, kind: string, a: string, b: string, by: number
     case "hold":
     case "life":
       return `${a} waits ${by} min too long for ${b}`;
-    case "plate-up":
-      return `${a} takes ${by} min more than its window`;
     case "follows":
       return `${a} stands ${by} min before ${b} begins`;
     default:

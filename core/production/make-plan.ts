@@ -1,5 +1,4 @@
 import type { Problem, Result as Solved } from "../schedule/problem.ts";
-import { validateProblem } from "../schedule/validate.ts";
 import type { Amounts } from "./amounts.ts";
 import type { Documents } from "./documents.ts";
 import { openSite, type SiteOptions } from "./open-site.ts";
@@ -43,31 +42,6 @@ export function makePlan(
   const site = openSite(docs, amounts, options);
   const set = serviceTasks(site);
   const problem = problemOf(site, set);
-  const refusals = validateProblem(problem);
-  // What the builders let through but no engine can read is a conflict of the documents, and is said as one.
-  const solved: Solved =
-    refusals.length > 0
-      ? refused(
-          effort,
-          refusals.map((r) => `${r.path} ${r.what}`),
-        )
-      : engine(problem, effort);
+  const solved = engine(problem, effort);
   return { site, set, problem, solved, plan: planOf(site, set, problem, solved, []) };
-}
-
-function refused(effort: Effort, rules: readonly string[]): Solved {
-  return {
-    status: "infeasible",
-    schedule: null,
-    violations: [],
-    objective: [],
-    value: 0,
-    bound: 0,
-    reason: "refused",
-    schedules: 0,
-    seed: effort.seed,
-    earliest: [],
-    latest: [],
-    conflicts: [{ tasks: [], rules, irreducible: false }],
-  };
 }

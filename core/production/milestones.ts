@@ -67,7 +67,7 @@ export function milestones(site: Site, draft: Draft): CourseMoment[] {
     for (const [id, rows] of plates) {
       const dish = site.docs.dishes.get(id);
       if (!dish) continue;
-      dishes.set(id, plateUp(site, draft, course.id, milestone, dish, rows));
+      dishes.set(id, plateUp(site, draft, course.id, milestone, at, dish, rows));
     }
     return { course: course.id, at, dishes };
   });
@@ -91,6 +91,7 @@ function plateUp(
   draft: Draft,
   course: string,
   milestone: string,
+  at: number,
   dish: Dish,
   rows: readonly PlateAmount[],
 ): { task: string; windowMin: number } {
@@ -119,17 +120,16 @@ function plateUp(
     ...stationIfKnown(site, "pass"),
     ways,
     pieces: plates,
+    release: Math.max(0, at - windowMin),
+    deadline: Math.max(0, at),
     how: { from: "plating", pointer: site.docs.pointer("dishes", dish.id) },
   });
-  draft.links.push(
-    { from: { task: id, at: "end" }, to: { task: milestone, at: "start" }, rule: "course", least: 0 },
-    {
-      from: { task: id, at: "start" },
-      to: { task: milestone, at: "start" },
-      rule: "plate-up",
-      most: windowMin,
-    },
-  );
+  draft.links.push({
+    from: { task: id, at: "end" },
+    to: { task: milestone, at: "start" },
+    rule: "course",
+    least: 0,
+  });
   return { task: id, windowMin };
 }
 

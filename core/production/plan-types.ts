@@ -39,7 +39,7 @@ export interface PlanTask {
     readonly unit: string;
     readonly setC?: number;
   }[];
-  /** Earliest and latest sensible start, everything else left as it is. */
+  /** Earliest start with everything else left as it is; latest start when it may push what comes after it. */
   readonly earliest: string;
   readonly latest: string;
   readonly slackMin: number;

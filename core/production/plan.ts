@@ -6,6 +6,7 @@ import { minutesBetween } from "./plan-rules.ts";
 import type { Plan, PlanStatus, PlanTask, Remedy, Term } from "./plan-types.ts";
 import { WEIGHTS } from "./problem.ts";
 import type { Site } from "./site.ts";
+import { latestStarts } from "./spare.ts";
 import type { Link, Task, TaskSet } from "./tasks.ts";
 
 /** A schedule read back into the kitchen's words (README, P17). */
@@ -27,8 +28,17 @@ export function planOf(
     if (!list) after.set(link.to.task, [link.from.task]);
     else if (!list.includes(link.from.task)) list.push(link.from.task);
   }
+  const latest = latestStarts(site, set, placements, problem.horizon);
   const tasks = placements.map((placement, i) =>
-    planTask(site, set.tasks[i]!, placement, solved, i, after, holds),
+    planTask(
+      site,
+      set.tasks[i]!,
+      placement,
+      bounded(solved.earliest[i], placement.start),
+      latest[i]!,
+      after,
+      holds,
+    ),
   );
   const broken = brokenOf(site, set, problem, solved);
   const status: PlanStatus = placements.length === 0 ? "none" : broken.length === 0 ? "feasible" : "broken";
@@ -57,14 +67,12 @@ function planTask(
   site: Site,
   task: Task,
   placement: Placement,
-  solved: Solved,
-  index: number,
+  earliest: number,
+  latest: number,
   after: ReadonlyMap<string, readonly string[]>,
   holds: ReadonlyMap<string, NonNullable<PlanTask["hold"]>>,
 ): PlanTask {
   const { start, end } = placement;
-  const earliest = bounded(solved.earliest[index], start);
-  const latest = Math.max(start, bounded(solved.latest[index], start));
   const hold = holds.get(task.id);
   return {
     id: task.id,

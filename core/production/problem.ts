@@ -55,7 +55,8 @@ export function problemOf(site: Site, set: TaskSet): Problem {
   return {
     horizon,
     tasks,
-    lags: set.links.map(lagOf),
+    // A course is the deadline of its plate-up already.
+    lags: set.links.filter((link) => link.rule !== "course").map(lagOf),
     resources,
     persons,
     spans: spansOf(set, units),

@@ -257,12 +257,10 @@ describe("P12, P13 milestones and slack", () => {
       pieces: 10,
       ways: [{ hands: 2, minutes: 4 }],
     });
-    expect(between(set.links, "plate/main/plate", "course/main")).toMatchObject([
-      { from: { at: "end" }, rule: "course", least: 0 },
-      { from: { at: "start" }, rule: "plate-up", most: 5 },
-    ]);
     const site = smallSite({ preparations: [cream(COLD)] });
-    expect(set.tasks.find((t) => t.id === "course/main")!.at).toBe(site.clock.service);
+    const { service } = site.clock;
+    expect(plate).toMatchObject({ release: service - 5, deadline: service });
+    expect(set.tasks.find((t) => t.id === "course/main")!.at).toBe(service);
   });
 
   it("P12 what may wait cold is made by the line check; what is hot or waits too little is not", () => {

@@ -93,8 +93,7 @@ export type LinkRule =
   | "look-in"
   | "thawed"
   | "line-check"
-  | "course"
-  | "plate-up";
+  | "course";
 
 /** time(to) − time(from) is at least `least` and at most `most`; above `best` it costs. */
 export interface Link {
