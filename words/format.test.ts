@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { format, METRIC } from "./format.ts";
 
-const nb = (text: string) => text.replaceAll("\u00a0", " ");
+const nb = (text: string) => text.replaceAll("\u00a0", " ").replaceAll("\u2011", "-");
 const metric = format();
 const us = format({ locale: "en-US", units: "us", clock: "12", degrees: "F" });
 
@@ -41,6 +41,8 @@ describe("format", () => {
     expect(nb(metric.span(3060))).toBe("2 d 3 h");
     expect(nb(metric.span(-12))).toBe("−12 min");
     expect(nb(metric.span(59.7))).toBe("1 h");
+    expect(nb(metric.hours(3330))).toBe("55 h 30");
+    expect(nb(metric.hours(59.7))).toBe("1 h");
     expect(nb(metric.share(0.285))).toBe("28.5 %");
     expect(metric.money("12.5", "EUR")).toBe("€12.50");
     expect(nb(metric.length(280))).toBe("280 mm");

@@ -23,6 +23,8 @@ export interface Format {
   quantity(quantity: { readonly value: number; readonly unit: string }): string;
   /** A span in minutes: "45 min", "1 h 05", "2 d 3 h". */
   span(minutes: number): string;
+  /** Work of hands, in hours however long: "55 h 30". */
+  hours(minutes: number): string;
   /** A moment of the run: "D-1 14:00" or "D-1 2:00 pm". */
   clock(clock: string): string;
   /** The hour alone of a moment of the run: "14:00". */
@@ -38,6 +40,10 @@ export interface Format {
   share(ratio: number): string;
   /** A calendar date "2027-01-30" in words. */
   date(isoDate: string): string;
+  /** A calendar date in short: "Sat 30 Jan". */
+  shortDate(isoDate: string): string;
+  /** A mass as the scale shows it, no digit less: "40.6 g", "13.32 kg"; as `mass` in US measures. */
+  weighed(g: number): string;
   list(items: readonly string[]): string;
 }
 
@@ -99,7 +105,8 @@ export function format(preferences: Preferences = METRIC): Format {
     return `${h % 12 === 0 ? 12 : h % 12}:${m}${NB}${h < 12 ? "am" : "pm"}`;
   };
   const clock = (text: string): string => {
-    const day = clockText(clockMinutes(text)).split(" ")[0];
+    // The hyphen of "D-1" must not break either.
+    const day = clockText(clockMinutes(text)).split(" ")[0]!.replace("-", "\u2011");
     return `${day}${NB}${hour(text)}`;
   };
 
@@ -142,6 +149,10 @@ export function format(preferences: Preferences = METRIC): Format {
     volume,
     quantity,
     span,
+    hours: (minutes) =>
+      minutes < 59.5
+        ? span(minutes)
+        : `${number(Math.floor(Math.round(minutes) / 60), 0)}${NB}h${Math.round(minutes) % 60 ? `${NB}${String(Math.round(minutes) % 60).padStart(2, "0")}` : ""}`,
     clock,
     hour,
     temperature,
@@ -157,6 +168,19 @@ export function format(preferences: Preferences = METRIC): Format {
         year: "numeric",
         timeZone: "UTC",
       }).format(new Date(`${isoDate}T12:00:00Z`)),
+    shortDate: (isoDate) =>
+      new Intl.DateTimeFormat(locale, {
+        weekday: "short",
+        day: "numeric",
+        month: "short",
+        timeZone: "UTC",
+      })
+        .format(new Date(`${isoDate}T12:00:00Z`))
+        .replace(",", ""),
+    weighed: (g) => {
+      if (units === "us") return mass(g);
+      return Math.abs(g) >= 1000 ? `${number(g / 1000, 5)}${NB}kg` : `${number(g, 2)}${NB}g`;
+    },
     list: (items) => new Intl.ListFormat(locale, { type: "conjunction" }).format(items),
   };
 }

@@ -23,7 +23,7 @@ describe("curve", () => {
   };
   it("D1 D3 marks a reading beyond its limit with more than colour", async () => {
     const text = svgText(curveDrawing(curve, PAPER_INK));
-    expect(text.match(/✕/g)?.length).toBe(2);
+    expect(text.match(/data-sign="cross"/g)?.length).toBe(2);
     await expect(text).toMatchFileSnapshot("../snapshots/curve.svg");
   });
   it("draws a spread and no readings for a calculation", () => {

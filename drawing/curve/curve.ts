@@ -1,6 +1,7 @@
 import { scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import type { Ink } from "../ink.ts";
+import { signShape } from "../mark.ts";
 import { type Drawn, draw, path } from "../tree.ts";
 
 export interface Curve {
@@ -120,12 +121,7 @@ export function curveDrawing(curve: Curve, ink: Ink): Drawn {
           stroke: out(value) ? ink.harm : ink.ink,
           "stroke-width": 2,
         }),
-        out(value) &&
-          draw(
-            "text",
-            { x: x(at) + 7, y: y(value) - 6, "font-size": TEXT, "font-weight": 700, fill: ink.harm },
-            "✕",
-          ),
+        out(value) && signShape("cross", x(at) + 7, y(value) - 14, 10, ink.harm),
       ),
     ),
   );

@@ -3,11 +3,11 @@ import { type Drawn, draw, path } from "../tree.ts";
 import { point, type Sheet } from "./sheet.ts";
 
 /** Room for an hour's figure, px; ticks are thinned until they have it. */
-const HOUR_ROOM = 46;
+const HOUR_ROOM = { along: 46, down: 34 } as const;
 const STEPS = [15, 30, 60, 120, 180, 360, 720, 1440];
 
 /** Hours, days and folds, behind everything. */
-export function grid(sheet: Sheet, head: number): Drawn[] {
+export function grid(sheet: Sheet, head: number, foot: number): Drawn[] {
   const { time, ink, size } = sheet;
   const parts: Drawn[] = [];
   for (const fold of time.folds) {
@@ -32,6 +32,15 @@ export function grid(sheet: Sheet, head: number): Drawn[] {
         sheet.writeHour(minute),
       ),
     );
+    // A tall score is read from below too.
+    if (sheet.direction === "along" && size > 500 && foot > 16)
+      parts.push(
+        draw(
+          "text",
+          { x, y: size - 6, "text-anchor": "middle", "font-size": 14, fill: ink.quiet },
+          sheet.writeHour(minute),
+        ),
+      );
   }
   return [...parts, ...days(sheet, head)];
 }
@@ -40,14 +49,14 @@ export function grid(sheet: Sheet, head: number): Drawn[] {
 export function hourTicks({ time, direction }: Pick<Sheet, "time" | "direction">): number[] {
   const open = time.length - time.folds.reduce((sum, fold) => sum + fold.width, 0);
   const minutes = time.to - time.from - time.folds.reduce((sum, fold) => sum + fold.to - fold.from, 0);
-  const room = direction === "along" ? HOUR_ROOM : 22;
+  const room = HOUR_ROOM[direction];
   const step = STEPS.find((s) => minutes === 0 || (s * open) / minutes >= room) ?? 1440;
   const ticks: number[] = [];
   let last = Number.NEGATIVE_INFINITY;
   for (let minute = Math.ceil(time.from / step) * step; minute <= time.to; minute += step) {
     if (time.folds.some((fold) => minute > fold.from && minute < fold.to)) continue;
     const place = time.at(minute);
-    if (place - last < room) continue;
+    if (place - last < room || (direction === "along" && place < room / 2 - 4)) continue;
     ticks.push(minute);
     last = place;
   }

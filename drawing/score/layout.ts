@@ -13,9 +13,19 @@ export interface ScoreMeasures {
   readonly heat: number;
   readonly shelf: number;
   readonly head: number;
+  /** Room below the last stave, for the hours once more. */
+  readonly foot: number;
 }
 
-export const PAGE_MEASURES: ScoreMeasures = { lane: 30, bar: 24, gap: 18, heat: 52, shelf: 9, head: 44 };
+export const PAGE_MEASURES: ScoreMeasures = {
+  lane: 26,
+  bar: 21,
+  gap: 14,
+  heat: 48,
+  shelf: 8,
+  head: 44,
+  foot: 24,
+};
 
 export interface LaidStave {
   readonly stave: Stave;
@@ -37,6 +47,8 @@ export interface LaidStave {
 export interface OvenFacts {
   /** Shelves (or other spaces) of one unit. */
   readonly spaces: number;
+  /** How many of them so much of a unit's space takes ("6 kg" of a deck that holds 12 kg on two shelves is one). */
+  readonly spacesFor: (space: number, unit: string) => number;
   readonly climbMin: (fromC: number, toC: number) => number;
 }
 
@@ -54,7 +66,7 @@ export function layScore(
     start += one.size + measures.gap;
     return one;
   });
-  return { staves: laid, size: start };
+  return { staves: laid, size: start + measures.foot };
 }
 
 function layLanes(stave: Stave, start: number, time: RunTime, measures: ScoreMeasures): LaidStave {
@@ -79,7 +91,7 @@ function layOven(stave: Stave, oven: OvenFacts, start: number, measures: ScoreMe
       item: entry,
       from: entry.from,
       to: entry.to,
-      tall: Math.max(1, Math.ceil(spaceOf(entry, stave.id))),
+      tall: spacesOf(entry, stave.id, oven),
     })),
   );
   const shelves = Math.max(oven.spaces, lanes);
@@ -96,6 +108,7 @@ function layOven(stave: Stave, oven: OvenFacts, start: number, measures: ScoreMe
   };
 }
 
-function spaceOf(entry: TimedTask, id: string): number {
-  return entry.task.equipment.find((use) => use.id === id)?.space ?? 1;
+function spacesOf(entry: TimedTask, id: string, oven: OvenFacts): number {
+  const use = entry.task.equipment.find((each) => each.id === id);
+  return Math.max(1, Math.ceil((use ? oven.spacesFor(use.space, use.unit) : 1) - 1e-9));
 }

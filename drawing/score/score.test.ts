@@ -173,7 +173,12 @@ function wholeScore(direction: "along" | "down") {
       ],
       time,
       measures: direction === "along" ? PAGE_MEASURES : { ...PAGE_MEASURES, lane: 120, bar: 114, head: 60 },
-      ovens: new Map([["combi", { spaces: 10, climbMin: (a, b) => Math.abs(b - a) / 4 }]]),
+      ovens: new Map([
+        [
+          "combi",
+          { spaces: 10, spacesFor: (space: number) => space, climbMin: (a, b) => Math.abs(b - a) / 4 },
+        ],
+      ]),
       direction,
       service: [{ minute: 1170, name: "Char 19:30" }],
       now: 16 * 60 + 40,

@@ -42,7 +42,7 @@ export interface Score {
 /** The plan as a score: staves across, time along, towards the thick line of the service (D6 to D10). */
 export function scoreDrawing(input: ScoreInput, ink: Ink): Score {
   const { staves: laid, size } = layScore(input.staves, input.time, input.measures, input.ovens);
-  const sheet: Sheet = { ...input, ink, size };
+  const sheet: Sheet = { ...input, ink, size, serviceMinute: input.service[0]?.minute ?? input.time.to };
   const names = input.namesWidth ?? 0;
   const length = input.time.length + 12;
   // Time downwards needs room above for the first day's name.
@@ -61,13 +61,13 @@ export function scoreDrawing(input: ScoreInput, ink: Ink): Score {
     draw(
       "g",
       { "aria-hidden": "true" },
-      ...grid(sheet, input.measures.head),
+      ...grid(sheet, input.measures.head, input.measures.foot),
       ...laid.flatMap((stave) => line(sheet, stave, -names)),
     ),
     draw(
       "g",
       { "aria-hidden": "true" },
-      ...input.service.flatMap((moment, i) => serviceLine(sheet, moment, i)),
+      ...input.service.flatMap((moment, i) => serviceLine(sheet, moment, i, input.service[i + 1]?.minute)),
     ),
     ...laid.map((stave) => staveShapes(sheet, input.measures, stave)),
     names > 0 && draw("g", {}, ...laid.map((stave) => nameText(ink, stave, names, input.measures))),
@@ -81,7 +81,10 @@ function staveShapes(sheet: Sheet, measures: ScoreMeasures, laid: LaidStave): Dr
   const next = new Map<number, number>();
   const shapes: Drawn[] = [];
   for (const { item, lane } of [...laid.tasks].reverse()) {
-    const free = next.get(lane) ?? sheet.time.length;
+    // A name never runs across the service.
+    const wall = sheet.time.at(sheet.serviceMinute) - 6;
+    const before = sheet.time.at(item.from) < wall ? wall : sheet.time.length;
+    const free = Math.min(next.get(lane) ?? before, before);
     const hold = holdMatters(item) ? sheet.time.at(item.to + (item.task.hold?.usedMin ?? 0)) : 0;
     shapes.push(
       taskShape(
@@ -117,6 +120,7 @@ function serviceLine(
   sheet: Sheet,
   { minute, name }: { minute: number; name: string },
   index: number,
+  next: number | undefined,
 ): Drawn[] {
   const place = sheet.time.at(minute);
   const main = index === 0;
@@ -125,16 +129,17 @@ function serviceLine(
     ...box(sheet, place - (main ? 2.5 : 1), top, main ? 5 : 2, sheet.size - top),
     fill: sheet.ink.ink,
   });
-  if (!main) return [bar];
-  const [x, y] = sheet.direction === "along" ? [place - 4, 14] : [sheet.size - 4, place - 6];
-  return [
-    bar,
+  const word = (x: number, y: number, anchor: string, text: string) =>
     draw(
       "text",
-      { x, y, "font-size": 15, "font-weight": 600, "text-anchor": "end", fill: sheet.ink.ink },
-      name,
-    ),
-  ];
+      { x, y, "font-size": 15, "font-weight": 600, "text-anchor": anchor, fill: sheet.ink.ink },
+      text,
+    );
+  if (sheet.direction === "down") return main ? [bar, word(sheet.size - 4, place - 6, "end", name)] : [bar];
+  if (main) return [bar, word(place - 4, 14, "end", name)];
+  const room = (next === undefined ? sheet.time.length + 10 : sheet.time.at(next)) - place - 8;
+  const text = fitText(name, 15, room);
+  return text === name ? [bar, word(place, 14, "start", text)] : [bar];
 }
 
 function nowLine(sheet: Sheet, minute: number, word: string): Drawn {

@@ -13,6 +13,7 @@ export interface Sheet {
   /** along: time to the right. down: time downwards, for a tall narrow screen. */
   readonly direction: "along" | "down";
   readonly size: number;
+  readonly serviceMinute: number;
   readonly markOf: (entry: TimedTask) => Mark | undefined;
   /** What a task is, said whole, for those who can't see it. */
   readonly describe: (entry: TimedTask) => string;

@@ -1,9 +1,12 @@
+import { type Sign, signShape } from "../mark.ts";
 import { type Drawn, draw, path } from "../tree.ts";
 import { holdMatters, wedgeOf } from "./hold.ts";
 import { taskLabel } from "./label.ts";
 import type { ScoreMeasures } from "./layout.ts";
 import { box, type Mark, point, type Sheet } from "./sheet.ts";
 import type { TimedTask } from "./staves.ts";
+
+type Kind = TimedTask["task"]["kind"];
 
 export interface TaskPlace {
   readonly entry: TimedTask;
@@ -34,7 +37,7 @@ export function taskShape(sheet: Sheet, measures: ScoreMeasures, place: TaskPlac
     },
     chosen || holdMatters(entry) ? holdShape(sheet, entry, across, measures.bar) : undefined,
     bodyShape(sheet, task.kind, from, to, across, measures.bar, mark),
-    mark === undefined ? undefined : markShape(sheet, mark, from, to, across, measures.bar),
+    mark === undefined ? undefined : markShape(sheet, mark, task.kind, from, to, across, measures.bar),
     ...taskLabel(sheet, {
       task,
       from,
@@ -61,7 +64,7 @@ export function taskShape(sheet: Sheet, measures: ScoreMeasures, place: TaskPlac
 
 function bodyShape(
   sheet: Sheet,
-  kind: TimedTask["task"]["kind"],
+  kind: Kind,
   from: number,
   to: number,
   across: number,
@@ -140,25 +143,32 @@ function holdShape(sheet: Sheet, entry: TimedTask, across: number, bar: number):
   });
 }
 
-const SIGNS: Record<Mark, string> = { tight: "▲", broken: "✕", done: "✓", started: "▶" };
+const SIGNS: Record<Mark, Sign> = { tight: "triangle", broken: "cross", done: "check", started: "play" };
+const SIGN = 10;
 
-function markShape(sheet: Sheet, mark: Mark, from: number, to: number, across: number, bar: number): Drawn {
-  const inside = to - from > 20;
+/** In the bar where it has room, else over its beginning. */
+function markShape(
+  sheet: Sheet,
+  mark: Mark,
+  kind: Kind,
+  from: number,
+  to: number,
+  across: number,
+  bar: number,
+): Drawn {
+  const { ink } = sheet;
+  const inside = to - from > 20 && kind !== "passive";
+  const own =
+    mark === "broken" ? ink.harm : mark === "tight" ? ink.decide : mark === "done" ? ink.done : ink.ink;
+  const fill = inside && kind === "work" && mark !== "done" ? ink.ground : own;
   const [x, y] = point(
     sheet,
-    from + (inside ? (sheet.direction === "along" ? 4 : 15) : 0),
-    across + (sheet.direction === "along" ? (inside ? bar / 2 + 5 : -1) : 4),
+    from + (inside ? 5 : 0),
+    inside && sheet.direction === "along"
+      ? across + (bar - SIGN) / 2
+      : inside
+        ? across + 6
+        : across - SIGN + 2,
   );
-  const { ink } = sheet;
-  const fill =
-    inside && mark !== "done"
-      ? ink.ground
-      : mark === "broken"
-        ? ink.harm
-        : mark === "tight"
-          ? ink.decide
-          : mark === "done"
-            ? ink.done
-            : ink.ink;
-  return draw("text", { x, y, "font-size": inside ? 14 : 11, fill, "font-weight": 700 }, SIGNS[mark]);
+  return signShape(SIGNS[mark], x, y, SIGN, fill);
 }

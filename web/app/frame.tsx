@@ -34,6 +34,7 @@ export function Frame() {
         {say("frame.skip")}
       </a>
       <header className="top">
+        <p className="wordmark">Tournant</p>
         <nav className="places" aria-label={say("frame.places")}>
           {PLACES.map(([name, to]) => (
             <Link

@@ -1,9 +1,9 @@
 import type { Book, DocumentKind } from "../../core/book/schema.ts";
 
-/** The book as the server has it. The revision is the server's own word; the page only hands it back. */
+/** The book as the server has it. The revision counts all saves; the page only hands it back. */
 export interface Served {
   readonly book: Book;
-  readonly revision: number | string;
+  readonly revision: number;
 }
 
 export interface ServedProblem {
@@ -14,16 +14,20 @@ export interface ServedProblem {
 
 /** What came of keeping a document. */
 export type Kept =
-  | { readonly outcome: "kept"; readonly revision: Served["revision"] | undefined }
+  | {
+      readonly outcome: "kept";
+      readonly revision: Served["revision"] | undefined;
+      /** The document as it stands now: joined with what others changed elsewhere in it. */
+      readonly document?: unknown;
+    }
   /** Someone else changed it since; nothing was written. */
   | { readonly outcome: "changed elsewhere" }
   | { readonly outcome: "refused"; readonly problems: readonly ServedProblem[] }
   | { readonly outcome: "unreachable" };
 
-export async function fetchBook(signal?: AbortSignal): Promise<Served> {
+export async function fetchBook(): Promise<Served> {
   const answer = await fetch("/api/book", {
     headers: { accept: "application/json" },
-    signal: signal ?? null,
   });
   if (!answer.ok) throw new Error(`the book did not come: the server answered ${answer.status}`);
   return (await answer.json()) as Served;
@@ -48,10 +52,11 @@ export async function putDocument(
   }
   const said = (await answer.json().catch(() => ({}))) as {
     revision?: Served["revision"];
+    document?: unknown;
     problems?: ServedProblem[];
     error?: string;
   };
-  if (answer.ok) return { outcome: "kept", revision: said.revision };
+  if (answer.ok) return { outcome: "kept", revision: said.revision, document: said.document };
   if (answer.status === 409) return { outcome: "changed elsewhere" };
   return {
     outcome: "refused",
@@ -68,7 +73,7 @@ export async function putDocument(
 export async function importBook(text: string): Promise<Kept> {
   let answer: Response;
   try {
-    answer = await fetch("/api/book", {
+    answer = await fetch("/api/book/import", {
       method: "POST",
       headers: { "content-type": "application/json" },
       body: text,

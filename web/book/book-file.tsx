@@ -20,7 +20,7 @@ export function BookFile() {
     <div className="book-file">
       <p className="field-label">{say("book.file")}</p>
       <p className="row">
-        <a className="button" href="/api/book" download="book.json">
+        <a className="button" href="/api/book/export" download>
           {say("book.export")}
         </a>
         <FileTrigger acceptedFileTypes={["application/json", ".json"]} onSelect={(files) => void read(files)}>

@@ -125,7 +125,8 @@ export class BookStore {
     if (done.outcome === "kept") {
       const list = this.#served.book[kind] as AnyDocument[];
       const at = list.findIndex((document) => document.id === id);
-      const next = at < 0 ? [...list, trial.document] : list.with(at, trial.document);
+      const stands = (done.document ?? trial.document) as AnyDocument;
+      const next = at < 0 ? [...list, stands] : list.with(at, stands);
       const elsewhere = new Set(this.#state.changedElsewhere);
       elsewhere.delete(key);
       this.#served = {

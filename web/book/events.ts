@@ -12,8 +12,7 @@ export function listen(onChange: () => void): () => void {
       onChange();
     }, 1000);
   };
-  source.onmessage = heard;
-  for (const name of ["change", "book", "document"]) source.addEventListener(name, heard);
+  source.addEventListener("saved", heard);
   return () => {
     clearTimeout(waiting);
     source.close();

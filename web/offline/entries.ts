@@ -1,4 +1,4 @@
-import type { Entry } from "./entry.ts";
+import { type Entry, fromSent, type Sent, toSent } from "./entry.ts";
 import { tablet } from "./store.ts";
 
 type Listener = () => void;
@@ -26,11 +26,11 @@ export class Entries {
     await this.#read();
     void this.send();
     try {
-      const answer = await fetch(`/api/log?service=${encodeURIComponent(service)}`);
+      const answer = await fetch(`/api/log/${encodeURIComponent(service)}`);
       if (!answer.ok) return;
-      const { entries } = (await answer.json()) as { entries: Entry[] };
+      const { entries } = (await answer.json()) as { entries: Sent[] };
       const db = await tablet();
-      for (const entry of entries) await db.put("entries", { ...entry, sent: 1 });
+      for (const sent of entries) await db.put("entries", { ...fromSent(sent), sent: 1 });
       await this.#read();
     } catch {
       // No network: the tablet's own entries stand.
@@ -68,7 +68,7 @@ export class Entries {
         const answer = await fetch("/api/log", {
           method: "POST",
           headers: { "content-type": "application/json" },
-          body: JSON.stringify({ entries: waiting.map(({ sent: _, ...entry }) => entry) }),
+          body: JSON.stringify({ entries: waiting.map(({ sent: _, ...entry }) => toSent(entry)) }),
         });
         if (answer.ok) for (const entry of waiting) await db.put("entries", { ...entry, sent: 1 });
       }

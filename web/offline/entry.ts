@@ -22,6 +22,33 @@ export interface Entry {
   readonly corrects?: string;
 }
 
+/** An entry as the server keeps it: what every entry has outside, what this kind of entry says in `body`. */
+export interface Sent {
+  readonly id: string;
+  readonly service: string;
+  readonly at: string;
+  readonly by: string;
+  readonly corrects?: string | undefined;
+  readonly body: unknown;
+}
+
+const NOBODY = "someone";
+
+export function toSent({ id, service, at, by, corrects, ...body }: Entry): Sent {
+  return { id, service, at, by: by ?? NOBODY, ...(corrects === undefined ? {} : { corrects }), body };
+}
+
+export function fromSent({ id, service, at, by, corrects, body }: Sent): Entry {
+  return {
+    ...(body as Pick<Entry, "kind">),
+    id,
+    service,
+    at,
+    ...(by === NOBODY ? {} : { by }),
+    ...(corrects === undefined ? {} : { corrects }),
+  };
+}
+
 /** State of a task on the board from its entries, in order of writing. */
 export function taskState(
   entries: readonly Entry[],

@@ -2,6 +2,7 @@ import { bench } from "./bench.ts";
 import { common } from "./common.ts";
 import { food } from "./food.ts";
 import { log } from "./log.ts";
+import { pack } from "./pack.ts";
 import { pass } from "./pass.ts";
 import { rules } from "./rules.ts";
 import { run } from "./run.ts";
@@ -15,6 +16,7 @@ export const en = {
   ...bench,
   ...stores,
   ...run,
+  ...pack,
   ...pass,
   ...log,
 } as const;

@@ -182,7 +182,7 @@ function LineMark({ preparation, line }: { readonly preparation: Preparation; re
   if (ingredient?.allergens.status === "unknown") return <span className="decide">▲</span>;
   const sheet = amounts?.batchSheets.find((s) => s.preparation === preparation.id);
   const text = sheet?.lines.find((l) => l.line === line.id)?.text;
-  return text ? <>{text}</> : <span aria-hidden="true">⋯</span>;
+  return text ? text : <span aria-hidden="true">⋯</span>;
 }
 
 function AddLine({

@@ -131,7 +131,7 @@ function NeedMark({ id }: { readonly id: string }) {
   const { amounts } = useTold();
   const { write } = useWords();
   const need = amounts?.needs.find((n) => n.preparation === id);
-  return need ? <>{write.quantity(need.amount)}</> : <span aria-hidden="true">⋯</span>;
+  return need ? write.quantity(need.amount) : <span aria-hidden="true">⋯</span>;
 }
 
 function UsedBy({ id }: { readonly id: string }) {

@@ -161,5 +161,5 @@ function StepMark({ step }: { readonly step: Step }) {
     : step.passive && "min" in step.passive
       ? step.passive.min
       : undefined;
-  return minutes === undefined ? <span aria-hidden="true">⋯</span> : <>{write.span(minutes)}</>;
+  return minutes === undefined ? <span aria-hidden="true">⋯</span> : write.span(minutes);
 }

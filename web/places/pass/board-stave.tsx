@@ -42,7 +42,7 @@ export function BoardStave({
         ...input,
         staves: [{ ...stave, tasks }],
         time,
-        measures: { ...PAGE_MEASURES, lane: 40, bar: 34 },
+        measures: { ...PAGE_MEASURES, lane: 40, bar: 34, foot: 0 },
         direction: "along",
         now: at,
         markOf: (entry) => {

@@ -3,6 +3,7 @@ import type { Plan } from "../../../core/run/result.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { nearlyUsed, tightTasks } from "./tight.ts";
 
 const MOST = 6;
 
@@ -17,9 +18,7 @@ export function Conflicts({
   const { say, write } = useWords();
   const { service, setCovers } = useService();
   const { amounts } = useTold();
-  const tight = plan.tasks
-    .filter((t) => t.kind !== "milestone" && t.kind !== "plate" && t.slackMin < service.slackMin)
-    .sort((a, b) => a.slackMin - b.slackMin);
+  const tight = tightTasks(plan, service.slackMin);
   const warnings = amounts?.warnings ?? [];
   return (
     <>
@@ -80,7 +79,11 @@ export function Conflicts({
                 <Button className="link-button" onPress={() => onChoose(task.id)}>
                   {task.name}, {write.clock(task.start)}
                 </Button>
-                <span className="num">{write.span(task.slackMin)}</span>
+                <span className="num">
+                  {nearlyUsed(task)
+                    ? say("plan.holdLeft", { left: write.span(task.hold!.maxMin - task.hold!.usedMin) })
+                    : write.span(task.slackMin)}
+                </span>
               </li>
             ))}
           </ul>

@@ -78,7 +78,7 @@ export function RunHead() {
             <>
               <dt>{say("figure.hands")}</dt>
               <dd className={behind ? "behind" : ""}>
-                <Figure at="/summary/handsMinutes">{write.span(planned.handsMinutes)}</Figure>
+                <Figure at="/summary/handsMinutes">{write.hours(planned.handsMinutes)}</Figure>
               </dd>
             </>
           )}

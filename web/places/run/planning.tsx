@@ -6,7 +6,7 @@ import { useWords } from "../../app/settings.tsx";
 export function Planning() {
   const { runner } = useHands();
   const { planning, progress, plan } = useRunState();
-  const { say } = useWords();
+  const { say, write } = useWords();
   return (
     <div className="planning" data-state={planning}>
       {planning === "working" && (
@@ -19,10 +19,10 @@ export function Planning() {
           >
             <span
               className="progress-bar"
-              style={{ inlineSize: progress === 0 ? undefined : `${progress * 100}%` }}
+              style={progress === 0 ? {} : { inlineSize: `${progress * 100}%` }}
             />
           </ProgressBar>
-          <Button className="button quiet-button" onPress={() => runner.stop()}>
+          <Button className="link-button" onPress={() => runner.stop()}>
             {say("run.stop")}
           </Button>
         </>
@@ -30,10 +30,28 @@ export function Planning() {
       {planning === "stopped" && (
         <>
           <span className="decide">▲ {say(plan ? "run.stopped" : "run.stopped.none")}</span>
-          <Button className="button" onPress={() => runner.resume()}>
+          <Button className="link-button" onPress={() => runner.resume()}>
             {say("run.resume")}
           </Button>
         </>
+      )}
+      {planning === "idle" && plan && (
+        <p className="quiet">
+          {say("run.tried", { tasks: plan.plan.tasks.length, schedules: plan.plan.schedules })}{" "}
+          {plan.plan.objective
+            .filter((term) => term.value > 0)
+            .slice(0, 2)
+            .map((term) =>
+              term.bound === undefined
+                ? say("run.term", { term: term.term, value: write.quantity(term) })
+                : say("run.term.bound", {
+                    term: term.term,
+                    value: write.quantity(term),
+                    bound: write.quantity({ value: term.bound, unit: term.unit }),
+                  }),
+            )
+            .join(" ")}
+        </p>
       )}
     </div>
   );

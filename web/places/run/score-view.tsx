@@ -62,7 +62,7 @@ export function ScoreView({
         direction: wide ? "along" : "down",
         measures: wide
           ? PAGE_MEASURES
-          : { ...PAGE_MEASURES, lane, bar: lane - 6, head: HEAD_DOWN, shelf: 20, heat: 70 },
+          : { ...PAGE_MEASURES, lane, bar: lane - 6, head: HEAD_DOWN, shelf: 20, heat: 70, foot: 0 },
       },
       PAGE_INK,
     );

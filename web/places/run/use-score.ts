@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import { unitsOf } from "../../../core/production/units.ts";
+import { type Unit, unitsOf } from "../../../core/production/units.ts";
 import type { Plan } from "../../../core/run/result.ts";
 import {
   type Mark,
@@ -11,13 +11,12 @@ import {
   type TimedTask,
   timed,
 } from "../../../drawing/index.ts";
-import { useBookState } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useNow } from "../../app/now.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { tightTasks } from "./tight.ts";
 
-/** Under this much slack a task is marked, unless the service asks for more or less. */
 type Given = Pick<
   ScoreInput,
   | "ovens"
@@ -47,7 +46,6 @@ export function useScore(plan: Plan, kind: StaveKind): ScoreParts {
   const names = useNames();
   const { say, write } = useWords();
   const now = useNow();
-  const { book } = useBookState();
   return useMemo(() => {
     const midnight = clock.minuteOf("D 00:00");
     const tasks = timed(plan.tasks, midnight);
@@ -60,7 +58,7 @@ export function useScore(plan: Plan, kind: StaveKind): ScoreParts {
       if (!heats) continue;
       const { perKMin, leastMin } = unit.equipment.changeover ?? { perKMin: 0, leastMin: 0 };
       ovens.set(unit.id, {
-        spaces: unit.equipment.capacity[0]?.value ?? 1,
+        ...shelvesOf(unit),
         climbMin: (a, b) => Math.max(leastMin, Math.abs(b - a) * perKMin),
       });
     }
@@ -71,13 +69,10 @@ export function useScore(plan: Plan, kind: StaveKind): ScoreParts {
         : kind === "person"
           ? staves(tasks, "person", names.crew)
           : byEquipment;
+    const tight = new Set(tightTasks(plan, service.slackMin).map((task) => task.id));
     const broken = new Set(plan.broken.flatMap((b) => b.tasks));
     const markOf = ({ task }: TimedTask): Mark | undefined =>
-      broken.has(task.id)
-        ? "broken"
-        : task.kind !== "milestone" && task.kind !== "plate" && task.slackMin < service.slackMin
-          ? "tight"
-          : undefined;
+      broken.has(task.id) ? "broken" : tight.has(task.id) ? "tight" : undefined;
     const text = (minute: number) => clock.textOf(Math.round(minute) + midnight);
     const first = Math.min(...tasks.map((t) => t.from), 0);
     const last = Math.max(...tasks.map((t) => t.to), clock.service - midnight + 30);
@@ -114,8 +109,24 @@ export function useScore(plan: Plan, kind: StaveKind): ScoreParts {
         title: say("plan.score"),
       },
     };
-    // The names change with the book alone.
-  }, [plan, kind, kitchen, clock, service, menu, names, say, write, now, book]);
+  }, [plan, kind, kitchen, clock, service, menu, names, say, write, now]);
+}
+
+/** Most spaces an oven is drawn with: more would be too thin to tell apart. */
+const MOST_SPACES = 12;
+
+/** The spaces an oven is drawn with, and how much of any of its measures one of them is. */
+function shelvesOf(unit: Unit): Pick<OvenFacts, "spaces" | "spacesFor"> {
+  const { capacity } = unit.equipment;
+  const shelves = capacity.find((each) => each.unit === "shelf" || each.unit === "position") ?? capacity[0];
+  const spaces = Math.min(MOST_SPACES, Math.max(1, Math.round(shelves?.value ?? 1)));
+  return {
+    spaces,
+    spacesFor: (space, measure) => {
+      const whole = capacity.find((each) => each.unit === measure)?.value;
+      return whole === undefined ? 1 : (space / whole) * spaces;
+    },
+  };
 }
 
 function describe(
