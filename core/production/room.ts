@@ -26,12 +26,13 @@ export function roomOfStep(
   prep: Preparation,
   step: Step,
   batch: { readonly inG: number; readonly outG: number; readonly pieces: number },
+  inherited = 1,
 ): RoomOfStep {
-  if (step.uses.length === 0) return NOTHING;
+  if (step.uses.length === 0) return { ...NOTHING, loads: inherited };
   const lacks: Omit<Lack, "tasks">[] = [];
   const wanted = groups(step.uses).map((uses) => wantedOf(site, prep, uses, batch, lacks));
-  const loads = Math.max(1, ...wanted.map((w) => w?.loads ?? 1));
-  const tightest = loads > 1 ? wanted.find((w) => w?.loads === loads) : undefined;
+  const loads = Math.max(inherited, ...wanted.map((w) => w?.loads ?? 1));
+  const tightest = loads > inherited ? wanted.find((w) => w?.loads === loads) : undefined;
   const during: { when: Use["during"]; need: RoomNeed }[] = [];
   for (const w of wanted) {
     if (!w) continue;

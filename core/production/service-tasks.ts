@@ -26,9 +26,8 @@ export function serviceTasks(site: Site): TaskSet {
     const batches: Map<string, StepInBatch>[] = [];
     for (const batch of amount.batches) {
       const steps = new Map<string, StepInBatch>();
-      prep.steps.forEach((step, i) => {
-        steps.set(step.id, stepTasks(site, draft, prep, amount, batch, i));
-      });
+      for (const i of orderOfSteps(prep))
+        steps.set(prep.steps[i]!.id, stepTasks(site, draft, prep, amount, batch, i, steps));
       batches[batch.index - 1] = steps;
       insideLinks(site, draft, stays, prep, steps, batch.index);
     }
@@ -57,6 +56,23 @@ export function serviceTasks(site: Site): TaskSet {
   return { tasks, links: draft.links, stays, lacks: site.lacks, doubts: site.doubts };
 }
 
+/** Steps after those that enter them; steps in a circle (refused elsewhere) come last. */
+function orderOfSteps(prep: Preparation): number[] {
+  const index = new Map(prep.steps.map((step, i) => [step.id, i]));
+  const order: number[] = [];
+  const done = new Set<number>();
+  const visit = (i: number) => {
+    if (done.has(i)) return;
+    done.add(i);
+    for (const from of prep.steps[i]!.from) visit(index.get(typeof from === "string" ? from : from.step)!);
+    order.push(i);
+  };
+  prep.steps.forEach((_, i) => {
+    visit(i);
+  });
+  return order;
+}
+
 function starts(step: StepInBatch | undefined): At[] {
   return step ? step.loads.map((load) => ({ task: load.first, at: "start" })) : [];
 }
@@ -65,15 +81,28 @@ function ends(step: StepInBatch | undefined): At[] {
   return step ? step.loads.map((load) => ({ task: load.last, at: "end" })) : [];
 }
 
-/** Every moment before every moment after; loads of two steps that go in equally many pair off. */
-function join(draft: Draft, from: readonly At[], to: readonly At[], link: Omit<Link, "from" | "to">): void {
-  if (from.length === to.length) {
-    from.forEach((f, i) => {
-      draft.links.push({ ...link, from: f, to: to[i]! });
-    });
-    return;
-  }
-  for (const f of from) for (const t of to) draft.links.push({ ...link, from: f, to: t });
+/** Loads of a step after loads of the step that enters it, by their shares of the batch. */
+function joinByShare(
+  draft: Draft,
+  from: readonly At[],
+  to: readonly At[],
+  link: Omit<Link, "from" | "to">,
+): void {
+  const [a, b] = [from.length, to.length];
+  for (let i = 0; i < a; i++)
+    for (let j = Math.floor((i * b) / a); j < b && j * a < (i + 1) * b; j++)
+      draft.links.push({ ...link, from: from[i]!, to: to[j]! });
+}
+
+/** Every moment after every moment; equal numbers of loads pair off. */
+function joinAll(
+  draft: Draft,
+  from: readonly At[],
+  to: readonly At[],
+  link: Omit<Link, "from" | "to">,
+): void {
+  if (from.length === to.length) joinByShare(draft, from, to, link);
+  else for (const f of from) for (const t of to) draft.links.push({ ...link, from: f, to: t });
 }
 
 /** Inside one batch: each step after the steps that enter it, within their hold. */
@@ -93,7 +122,7 @@ function insideLinks(
       if (!before || !source) continue;
       const limit = waitLimit(prep, source, false);
       const [from, to] = [ends(before), starts(steps.get(step.id))];
-      join(draft, from, to, {
+      joinByShare(draft, from, to, {
         rule: limit.rule,
         least: 0,
         ...mostOf(limit),
@@ -147,14 +176,14 @@ function afterLinks(
       batches.forEach((steps, b) => {
         const to = starts(steps.get(step.id));
         if (typeof after.step === "string") {
-          join(draft, moments(steps.get(after.step)), to, link);
+          joinAll(draft, moments(steps.get(after.step)), to, link);
           return;
         }
         const { preparation, step: id } = after.step;
         const there = made.get(preparation) ?? [];
         const feeds = feeding.get(`${preparation}>${prep.id}/${b + 1}`);
         there.forEach((other, k) => {
-          if (!feeds || feeds.has(k + 1)) join(draft, moments(other.get(id)), to, link);
+          if (!feeds || feeds.has(k + 1)) joinAll(draft, moments(other.get(id)), to, link);
         });
       });
     }
@@ -211,13 +240,21 @@ function feedLinks(
     { task: plating.task, at: "start" },
     { task: plating.task, at: "end" },
   ];
-  const toCheck = moment.at - (site.clock.service - LINE_CHECK_BEFORE_MIN);
+  const check = site.clock.service - LINE_CHECK_BEFORE_MIN;
+  const byCheck =
+    hasLineCheck(draft) &&
+    limit.most !== undefined &&
+    limit.state !== "hot" &&
+    limit.most >= moment.at - check;
+  const most = limit.most ?? Number.POSITIVE_INFINITY;
+  const wanted = byCheck
+    ? dueOf(site, check, most - (moment.at - check))
+    : dueOf(site, moment.at - plating.windowMin, most - plating.windowMin);
   for (const f of from) {
     draft.links.push({ from: f, to: start!, rule: "ready", least: 0, ...soft });
     if (limit.most !== undefined) draft.links.push({ from: f, to: end!, rule: limit.rule, ...mostOf(limit) });
-    if (limit.most !== undefined && limit.state !== "hot" && limit.most >= toCheck && hasLineCheck(draft))
+    if (byCheck)
       draft.links.push({ from: f, to: { task: LINE_CHECK, at: "start" }, rule: "line-check", least: 0 });
-    const wanted = dueOf(site, moment.at, plating.windowMin, limit);
     due.set(f.task, Math.min(due.get(f.task) ?? Number.POSITIVE_INFINITY, wanted));
   }
   stay(
@@ -240,11 +277,10 @@ function mostOf(limit: WaitLimit): Pick<Link, "most" | "state"> {
 
 const hasLineCheck = (draft: Draft) => draft.tasks[0]?.id === LINE_CHECK;
 
-/** P13: made the chosen slack before plate-up may begin, or half of what a shorter hold leaves. */
-function dueOf(site: Site, at: number, windowMin: number, limit: WaitLimit): number {
-  const room = limit.most === undefined ? Number.POSITIVE_INFINITY : Math.max(0, limit.most - windowMin);
-  const slack = Math.min(site.amounts.service.slackMin, room / 2);
-  return Math.max(0, wholeDown(at - windowMin - slack));
+/** P13: the chosen slack before the moment, or half of the minutes it may wait there when they are fewer. */
+function dueOf(site: Site, moment: number, mayWait: number): number {
+  const slack = Math.min(site.amounts.service.slackMin, Math.max(0, mayWait) / 2);
+  return Math.max(0, wholeDown(moment - slack));
 }
 
 function stay(

@@ -1,17 +1,23 @@
 import type { Placement } from "../schedule/problem.ts";
-import { worked } from "./load.ts";
 import { wholeUp } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
-import type { Task, TaskSet } from "./tasks.ts";
-import { type Unit, VESSELS } from "./units.ts";
+import type { RoomNeed, Task, TaskSet } from "./tasks.ts";
+import { capacityOf, type Unit, VESSELS } from "./units.ts";
 
 /** Users after one another on a person or unit that are looked at: beyond these the nearer ones bind. */
 const FOLLOWERS = 24;
 
+/** A task of the plan, or a break of one person: something that holds hands or room and may slip. */
+interface Item {
+  readonly start: number;
+  readonly end: number;
+}
+
 /**
  * Latest start of each task when it may push what comes after it, with the same hands and units in the same
- * order (README, P17): until a course's moment, the end of a working time, a decided start, or the limit of what
- * already waits for it. Never before its start; equal to it when nothing may slip. In the order of the tasks.
+ * order (README, P17): until a course's moment, the end of a shift, a decided start, or the limit of what already
+ * waits for it. A break may be pushed too, not shortened. Never before its start; equal to it when nothing may
+ * slip. In the order of the tasks.
  */
 export function latestStarts(
   site: Site,
@@ -19,44 +25,56 @@ export function latestStarts(
   placements: readonly Placement[],
   horizon: number,
 ): number[] {
+  const items: Item[] = [...placements];
   const index = new Map(placements.map((p, i) => [p.task, i]));
-  const length = placements.map((p) => p.end - p.start);
-  const latest = placements.map((p, i) => ownLimit(site, set, p, i, horizon) - length[i]!);
-  // By task: who follows it, and how long after its start at the least.
+  const shifts = placements.map((p) => shiftsOf(site, p));
+  const length = (i: number) => items[i]!.end - items[i]!.start;
+  const within = (i: number, start: number) => inShift(shifts[i], start, length(i));
+  const latest = placements.map((p, i) => {
+    const task = set.tasks[i]!;
+    if (task.at !== undefined) return p.start;
+    return within(i, Math.min(horizon, task.deadline ?? horizon) - length(i));
+  });
+  // By item: who follows it, and how long after its start at the least.
   const followers: [number, number][][] = placements.map(() => []);
-  const follow = (i: number, j: number, gap: number) => {
-    if (i !== j) followers[i]!.push([j, gap]);
-  };
+  const lists = users(set, placements);
+  for (const cook of site.crew)
+    for (const shift of cook.shifts)
+      for (const pause of shift.breaks) {
+        lists.get(`person ${cook.id}`)?.push(items.length);
+        latest.push(shift.to - (pause.to - pause.from));
+        followers.push([]);
+        items.push({ start: pause.from, end: pause.to });
+      }
   for (const link of set.links) {
     const [i, j] = [index.get(link.from.task), index.get(link.to.task)];
     if (i === undefined || j === undefined) continue;
-    const from = link.from.at === "end" ? length[i]! : 0;
-    const to = link.to.at === "end" ? length[j]! : 0;
-    if (link.least !== undefined) follow(i, j, link.least + from - to);
+    const from = link.from.at === "end" ? length(i) : 0;
+    const to = link.to.at === "end" ? length(j) : 0;
+    if (link.least !== undefined) followers[i]!.push([j, link.least + from - to]);
     // A wait goes with its work, a look-in with its wait; all else already waits since its planned moment.
     if (link.most !== undefined && link.rule !== "follows" && link.rule !== "look-in")
-      latest[j] = Math.min(latest[j]!, placements[i]![link.from.at] + link.most - to);
+      latest[j] = within(j, Math.min(latest[j]!, placements[i]![link.from.at] + link.most - to));
   }
-  for (const [key, list] of users(set, placements)) {
-    const unit = site.units.all.find((u) => `unit ${u.id}` === key);
-    list.sort(
-      (a, b) => placements[a]!.start - placements[b]!.start || placements[a]!.end - placements[b]!.end,
-    );
+  const units = new Map(site.units.all.map((unit) => [`unit ${unit.id}`, unit]));
+  for (const [key, list] of lists) {
+    const unit = units.get(key);
+    list.sort((a, b) => items[a]!.start - items[b]!.start || items[a]!.end - items[b]!.end);
     for (let a = 0; a < list.length; a++)
       for (let b = a + 1; b < list.length && b <= a + FOLLOWERS; b++) {
         const [i, j] = [list[a]!, list[b]!];
-        if (placements[j]!.start < placements[i]!.end) continue;
-        follow(i, j, length[i]! + (unit ? emptyBetween(unit, set.tasks[i]!, set.tasks[j]!) : 0));
+        if (items[j]!.start < items[i]!.end) continue;
+        const gap = unit ? gapOn(unit, set, items, list, i, j) : 0;
+        if (gap !== undefined) followers[i]!.push([j, length(i) + gap]);
       }
   }
-  const order = placements.map((_, i) => i).sort((a, b) => placements[b]!.start - placements[a]!.start);
+  const order = items.map((_, i) => i).sort((a, b) => items[b]!.start - items[a]!.start);
   for (let moved = true; moved; ) {
     moved = false;
     for (const i of order)
       for (const [j, gap] of followers[i]!) {
-        const most = latest[j]! - gap;
-        if (most >= latest[i]!) continue;
-        latest[i] = most;
+        if (latest[j]! - gap >= latest[i]!) continue;
+        latest[i] = i < placements.length ? within(i, latest[j]! - gap) : latest[j]! - gap;
         moved = true;
       }
   }
@@ -65,35 +83,77 @@ export function latestStarts(
     if (link.rule !== "follows" && link.rule !== "look-in") continue;
     const [i, j] = [index.get(link.from.task), index.get(link.to.task)];
     if (i === undefined || j === undefined) continue;
-    const own = link.rule === "follows" ? latest[i]! + length[i]! : placements[i]!.start + link.most!;
+    const own = link.rule === "follows" ? latest[i]! + length(i) : placements[i]!.start + link.most!;
     latest[j] = Math.min(latest[j]!, own);
   }
-  return latest.map((minute, i) => Math.max(placements[i]!.start, minute));
+  return placements.map((p, i) => Math.max(p.start, latest[i]!));
 }
 
-/** Minutes a unit stands empty from one task to the next: to change its temperature, or to be cleaned. */
-function emptyBetween(unit: Unit, a: Task, b: Task): number {
-  const { changeover, cleanMin, kind } = unit.equipment;
-  const clean = VESSELS.has(kind) && a.preparation !== b.preparation ? (cleanMin ?? 0) : 0;
-  const [x, y] = [a, b].map((task) => task.uses.find((use) => use.units.includes(unit.id))?.setC);
-  if (x === undefined || y === undefined || x === y || !changeover) return wholeUp(clean);
-  return wholeUp(Math.max(clean, changeover.leastMin, changeover.perKMin * Math.abs(x - y)));
+type Span = { readonly from: number; readonly to: number };
+
+/** When all the hands of a task are in; undefined when it needs none. */
+function shiftsOf(site: Site, p: Placement): readonly Span[] | undefined {
+  if (p.persons.length === 0) return undefined;
+  return p.persons
+    .map((id): readonly Span[] => site.crew.find((cook) => cook.id === id)?.shifts ?? [])
+    .reduce((a, b) =>
+      a.flatMap((x) =>
+        b
+          .map((y) => ({ from: Math.max(x.from, y.from), to: Math.min(x.to, y.to) }))
+          .filter((both) => both.from < both.to),
+      ),
+    );
 }
 
-/** Latest end by the task alone. */
-function ownLimit(site: Site, set: TaskSet, p: Placement, i: number, horizon: number): number {
-  const task = set.tasks[i]!;
-  if (task.at !== undefined) return p.end;
-  let limit = Math.min(horizon, task.deadline ?? horizon);
-  for (const id of p.persons) {
-    const shifts = site.crew.find((cook) => cook.id === id)?.shifts ?? [];
-    const span = shifts.flatMap(worked).find((s) => s.from <= p.start && p.start < s.to);
-    if (span) limit = Math.min(limit, Math.max(span.to, p.end));
+/** The latest start at or before `start` at which so many minutes fit in one shift; no shifts, no matter. */
+function inShift(shifts: readonly Span[] | undefined, start: number, minutes: number): number {
+  if (!shifts || minutes === 0) return start;
+  for (let k = shifts.length - 1; k >= 0; k--) {
+    const last = Math.min(start, shifts[k]!.to - minutes);
+    if (last >= shifts[k]!.from) return last;
   }
-  return limit;
+  return Number.NEGATIVE_INFINITY;
 }
 
-/** Tasks by person and by unit, in the order of the plan. */
+/**
+ * Minutes a unit stands empty from task i to task j, to change its temperature or be cleaned; undefined when the
+ * two may be on it together with what else is there in j's time.
+ */
+function gapOn(
+  unit: Unit,
+  set: TaskSet,
+  items: readonly Item[],
+  list: readonly number[],
+  i: number,
+  j: number,
+): number | undefined {
+  const { changeover, cleanMin, kind, toleranceC = 0 } = unit.equipment;
+  const [a, b] = [set.tasks[i]!, set.tasks[j]!];
+  const [x, y] = [needOn(a, unit), needOn(b, unit)];
+  if (!x || !y) return undefined;
+  const clean = VESSELS.has(kind) && a.preparation !== b.preparation ? (cleanMin ?? 0) : 0;
+  if (x.setC !== undefined && y.setC !== undefined && unit.equipment.rangeC) {
+    const apart = Math.abs(x.setC - y.setC);
+    if (apart > Math.min(x.toleranceC ?? toleranceC, y.toleranceC ?? toleranceC))
+      return wholeUp(Math.max(clean, changeover?.leastMin ?? 0, (changeover?.perKMin ?? 0) * apart));
+  }
+  if (x.exclusive || y.exclusive) return wholeUp(clean);
+  const there = list.filter((k) => items[k]!.start < items[j]!.end && items[k]!.end > items[j]!.start);
+  const full = x.space.some(({ unit: dimension, value }) => {
+    const taken = there.reduce((sum, k) => {
+      const need = needOn(set.tasks[k]!, unit);
+      return sum + (need?.space.find((s) => s.unit === dimension)?.value ?? 0);
+    }, 0);
+    return taken + value > (capacityOf(unit, dimension) ?? Number.POSITIVE_INFINITY) + 1e-9;
+  });
+  return full ? 0 : undefined;
+}
+
+function needOn(task: Task, unit: Unit): RoomNeed | undefined {
+  return task.uses.find((use) => use.units.includes(unit.id));
+}
+
+/** Tasks by person and by unit. */
 function users(set: TaskSet, placements: readonly Placement[]): Map<string, number[]> {
   const lists = new Map<string, number[]>();
   placements.forEach((p, i) => {

@@ -127,6 +127,44 @@ describe("P3 to P6 waiting, loads, look-ins", () => {
     expect(ready.map((l) => l.from.task)).toEqual(loads.map((t) => t.id));
   });
 
+  it("P5 carries loads on where the first could not wait for the last", () => {
+    const freeze = (maxMin: number) =>
+      one([
+        step("freeze", {
+          work: work(5),
+          passive: { min: 30 },
+          uses: [{ kind: "oven", during: "both", space: { value: 8, unit: "shelf" } }],
+          hold: { state: "frozen", maxMin },
+        }),
+        step("harden", { from: ["freeze"], passive: { min: 60 } }),
+      ]);
+    const harden = (set: TaskSet) => set.tasks.filter((t) => t.step === "harden").map((t) => t.id);
+    // The second load is done 35 min after the first.
+    expect(harden(freeze(34))).toEqual(["dough/harden/1.1/wait", "dough/harden/1.2/wait"]);
+    expect(harden(freeze(35))).toEqual(["dough/harden/1/wait"]);
+    const links = freeze(34).links.filter((l) => l.rule === "hold");
+    expect(links.map((l) => [l.from.task, l.to.task])).toEqual([
+      ["dough/freeze/1.1/wait", "dough/harden/1.1/wait"],
+      ["dough/freeze/1.2/wait", "dough/harden/1.2/wait"],
+    ]);
+  });
+
+  it("P7 loads wait for those before whose share they take", () => {
+    const oven = (shelves: number) => ({
+      uses: [{ kind: "oven", during: "passive", space: { value: shelves, unit: "shelf" } }],
+      passive: { min: 10 },
+    });
+    // Two loads, then three: the second of the three takes of both.
+    const set = one([step("bake", oven(8)), step("dry", { from: ["bake"], ...oven(12) })]);
+    const feeds = set.links.filter((l) => l.rule === "ready" && l.to.task.startsWith("dough/dry"));
+    expect(feeds.map((l) => `${l.from.task.slice(13, 14)}>${l.to.task.slice(12, 13)}`)).toEqual([
+      "1>1",
+      "1>2",
+      "2>2",
+      "2>3",
+    ]);
+  });
+
   it("P6 looks in every so often, a quarter either way, and never after the end", () => {
     const set = one([step("stew", { work: work(1), passive: { min: 60 }, attended: { min: 2, every: 20 } })]);
     const looks = set.tasks.filter((t) => t.kind === "look");

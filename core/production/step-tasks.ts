@@ -10,6 +10,8 @@ import type { DurationOf, Link, RoomNeed, Task } from "./tasks.ts";
 export interface StepInBatch {
   readonly loads: readonly { readonly first: string; readonly last: string }[];
   readonly outG: number;
+  /** Minutes of one load from its start to its end, by the fewest hands. */
+  readonly minutes: number;
 }
 
 /** Where the builder writes. */
@@ -29,19 +31,39 @@ export function stepTasks(
   amount: PreparationAmount,
   batch: BatchAmount,
   index: number,
+  before: ReadonlyMap<string, StepInBatch>,
 ): StepInBatch {
   const step = prep.steps[index]!;
   const masses = massesOf(amount, batch, step);
-  const room = roomOfStep(site, prep, step, masses);
+  const room = roomOfStep(site, prep, step, masses, inherited(prep, step, before));
   const release = releaseOf(site, prep, step);
   const loads: { first: string; last: string }[] = [];
+  const from = draft.tasks.length;
   for (let load = 1; load <= room.loads; load++)
     loads.push(loadTasks(site, draft, prep, index, batch.index, load, room, masses, release));
   if (room.lacks.length > 0) {
     const tasks = loads.flatMap((l) => (l.first === l.last ? [l.first] : [l.first, l.last]));
     for (const lack of room.lacks) site.lacks.push({ ...lack, tasks });
   }
-  return { loads, outG: masses.outG };
+  const minutes = draft.tasks
+    .slice(from)
+    .filter((task) => task.kind !== "look")
+    .slice(0, step.work ? 2 : 1)
+    .reduce((sum, task) => sum + task.ways[0]!.minutes, 0);
+  return { loads, outG: masses.outG, minutes };
+}
+
+/** P5: loads carry on into the next step where the first could not wait for the last. */
+function inherited(prep: Preparation, step: Step, before: ReadonlyMap<string, StepInBatch>): number {
+  let loads = 1;
+  for (const entering of step.from) {
+    const id = typeof entering === "string" ? entering : entering.step;
+    const made = before.get(id);
+    const hold = prep.steps.find((s) => s.id === id)?.hold;
+    if (!made || made.loads.length < 2 || !hold) continue;
+    if (hold.maxMin < (made.loads.length - 1) * made.minutes) loads = Math.max(loads, made.loads.length);
+  }
+  return loads;
 }
 
 function massesOf(amount: PreparationAmount, batch: BatchAmount, step: Step): Masses {
