@@ -1,0 +1,58 @@
+import type { Content, ContentSection, DynamicContent } from "pdfmake/interfaces.js";
+import type { Paper } from "./paper.ts";
+import { hair, PAGE, QUIET, SERIF, TYPE } from "./parts.ts";
+
+/** A run of pages with one running head. */
+export interface SheetPages {
+  /** What the running head calls it. */
+  readonly name: string;
+  readonly content: Content;
+  readonly landscape?: boolean;
+}
+
+/** Pages that carry service, date, their own name, and page x of y (README, N2). */
+export function pages(paper: Paper, { name, content, landscape }: SheetPages): ContentSection {
+  const { result, kitchen, write, say, clock } = paper;
+  const width = (landscape ? PAGE.height : PAGE.width) - PAGE.left - PAGE.right;
+  const when = `${write.date(clock.dateOf("D"))}, ${write.hour(clock.textOf(clock.service))}`;
+  const header: DynamicContent = () => ({
+    margin: [PAGE.left, 22, PAGE.right, 0],
+    stack: [
+      {
+        columns: [
+          {
+            width: "*",
+            text: [
+              { text: result.summary.serviceName, font: SERIF, fontSize: TYPE.note },
+              { text: `   ${when}`, fontSize: TYPE.running, color: QUIET },
+            ],
+          },
+          { width: "auto", text: name, bold: true, fontSize: TYPE.body },
+        ],
+        columnGap: 12,
+        margin: [0, 0, 0, 5],
+      },
+      hair(width, 1),
+    ],
+  });
+  const footer: DynamicContent = (page, pages) => ({
+    margin: [PAGE.left, 14, PAGE.right, 0],
+    columns: [
+      {
+        width: "*",
+        text: say("pack.foot", { covers: result.summary.covers, kitchen: kitchen.name }),
+        fontSize: TYPE.running,
+        color: QUIET,
+      },
+      { width: "auto", text: say("pack.page", { page, pages }), fontSize: TYPE.running, bold: true },
+    ],
+  });
+  return {
+    section: content,
+    pageSize: "A4",
+    pageOrientation: landscape ? "landscape" : "portrait",
+    pageMargins: [PAGE.left, PAGE.top, PAGE.right, PAGE.bottom],
+    header,
+    footer,
+  };
+}

@@ -1,0 +1,95 @@
+import { indexBook, type Library } from "../core/book/index.ts";
+import type { Book } from "../core/book/schema.ts";
+import { type Clock, clockOf } from "../core/production/clock.ts";
+import type { Kitchen, Menu, Service } from "../core/production/schema.ts";
+import { unitsOf } from "../core/production/units.ts";
+import { STANDARD } from "../core/production/variants.ts";
+import type { Result } from "../core/run/result.ts";
+import { type Say, wordFor, words } from "../words/catalogue.ts";
+import { type Format, format, METRIC, type Preferences } from "../words/format.ts";
+import { inFont } from "./fonts.ts";
+
+/** What every sheet is written from: the documents, the result, and how words and figures are put. */
+export interface Paper {
+  readonly library: Library;
+  readonly result: Result;
+  readonly service: Service;
+  readonly kitchen: Kitchen;
+  readonly menu: Menu;
+  readonly clock: Clock;
+  readonly write: Format;
+  readonly say: Say;
+  /** Names of preparations, ingredients, dishes, people; an id nobody knows is shown as it is. */
+  readonly item: (id: string) => string;
+  readonly dish: (id: string) => string;
+  readonly person: (id: string) => string;
+  readonly names: {
+    readonly stations: ReadonlyMap<string, string>;
+    readonly crew: ReadonlyMap<string, string>;
+    readonly units: ReadonlyMap<string, string>;
+  };
+  /** "Sat 30 Jan 14:00" of "D 14:00"; what is no moment of the run stays as it is. */
+  readonly moment: (clock: string) => string;
+  /** "Saturday 30 January 2027" of "D". */
+  readonly date: (day: string) => string;
+  readonly shortDate: (day: string) => string;
+  /** Words of a variant: "" for the standard plate, else "vegetarian, coeliac". */
+  readonly variant: (id: string) => string;
+  readonly allergens: (ids: readonly string[]) => string;
+}
+
+/**
+ * Opens the documents a result was computed from.
+ * @throws RangeError when the book does not hold the result's service, kitchen or menu.
+ */
+export function paperOf(book: Book, result: Result, preferences: Preferences = METRIC): Paper {
+  const library = indexBook(book);
+  const service = known(library.services, result.summary.service, "service");
+  const kitchen = known(library.kitchens, result.summary.kitchen, "kitchen");
+  const menu = known(library.menus, service.menu, "menu");
+  const clock = clockOf(service.at, kitchen.zone, service.horizon);
+  const write = format(preferences);
+  const told = words(preferences.locale).say;
+  const say: Say = (key, values) => inFont(told(key, values));
+  const crew = new Map(kitchen.crew.map((cook) => [cook.id, cook.name]));
+  const date = (day: string) => write.date(clock.dateOf(day));
+  const shortDate = (day: string) => write.shortDate(clock.dateOf(day));
+  return {
+    library,
+    result,
+    service,
+    kitchen,
+    menu,
+    clock,
+    write,
+    say,
+    item: (id) => library.preparations.get(id)?.name ?? library.ingredients.get(id)?.name ?? id,
+    dish: (id) => library.dishes.get(id)?.name ?? id,
+    person: (id) => crew.get(id) ?? id,
+    names: {
+      stations: new Map(kitchen.stations.map((station) => [station.id, station.name])),
+      crew,
+      units: new Map(unitsOf(kitchen).all.map((unit) => [unit.id, unit.name])),
+    },
+    moment: (text) => (MOMENT.test(text) ? `${shortDate(text.split(" ")[0]!)} ${write.hour(text)}` : text),
+    date,
+    shortDate,
+    variant: (id) =>
+      id === STANDARD || id === ""
+        ? ""
+        : id
+            .split("+")
+            .map((need) => wordFor(say, "need", need))
+            .join(", "),
+    allergens: (ids) => write.list(ids.map((id) => wordFor(say, "allergen", id))),
+  };
+}
+
+const MOMENT = /^D([-+]\d{1,2})? \d\d:\d\d$/;
+
+function known<T>(documents: ReadonlyMap<string, T>, id: string, kind: string): T {
+  const found = documents.get(id);
+  if (!found)
+    throw new RangeError(`the book has no ${kind} "${id}": print with the book the result came from`);
+  return found;
+}

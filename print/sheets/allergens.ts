@@ -1,0 +1,143 @@
+import type { Content, TableCell } from "pdfmake/interfaces.js";
+import { ALLERGENS } from "../../core/pantry/schema.ts";
+import type { AllergenCell } from "../../core/run/result.ts";
+import { wordFor } from "../../words/catalogue.ts";
+import type { SheetPages } from "../frame.ts";
+import type { Paper } from "../paper.ts";
+import { headCells, LONG, QUIET, quiet, RULED, ruled, SERIF, sheetTitle, TYPE } from "../parts.ts";
+
+const STATES = { contains: "●", may: "M", unknown: "?", free: "·" } as const;
+const MEETS = { contains: "✗", may: "?", unknown: "?", free: "✓" } as const;
+
+interface Row {
+  readonly dish: string;
+  readonly variant: string;
+  readonly cells: readonly AllergenCell[];
+}
+
+/** Every plate against allergens and diets, then the ways by which each allergen arrives. */
+export function allergenPages(paper: Paper): SheetPages[] {
+  const { result, say } = paper;
+  const rows = [...Map.groupBy(result.allergens, (cell) => `${cell.dish} ${cell.variant}`).values()].map(
+    (cells): Row => ({ dish: cells[0]!.dish, variant: cells[0]!.variant, cells }),
+  );
+  if (rows.length === 0) return [];
+  const needs = [...new Set(result.allergens.flatMap((cell) => (cell.need ? [cell.need] : [])))];
+  return [
+    {
+      name: say("pack.matrix"),
+      landscape: true,
+      content: [
+        sheetTitle(say("pack.matrix"), say("pack.matrix.legend")),
+        matrix(
+          paper,
+          rows,
+          ALLERGENS.map((id) => [wordFor(say, "allergen", id), (cell) => cell.allergen === id]),
+          STATES,
+        ),
+        { text: "", pageBreak: "after" },
+        sheetTitle(say("allergens.needs"), say("pack.matrix.needs"), false),
+        matrix(
+          paper,
+          rows,
+          needs.map((id) => [wordFor(say, "need", id), (cell) => cell.need === id]),
+          MEETS,
+        ),
+      ],
+    },
+    { name: say("pack.paths"), content: [sheetTitle(say("pack.paths")), ...paths(paper, rows)] },
+  ];
+}
+
+function matrix(
+  { dish, variant }: Paper,
+  rows: readonly Row[],
+  columns: readonly (readonly [string, (cell: AllergenCell) => boolean])[],
+  marks: Readonly<Record<AllergenCell["state"], string>>,
+): Content {
+  const names = 232;
+  const each = (LONG - names) / columns.length - 4;
+  return {
+    table: {
+      widths: [names - 4, ...columns.map(() => each)],
+      headerRows: 1,
+      dontBreakRows: true,
+      body: [
+        [
+          { text: "" },
+          ...columns.map(
+            ([word]): TableCell => ({ text: word, fontSize: 8, alignment: "center", bold: true }),
+          ),
+        ],
+        ...rows.map((row): TableCell[] => [
+          {
+            text: [
+              { text: dish(row.dish).split(",")[0]!, font: SERIF },
+              ...(variant(row.variant) === "" ? [] : [{ text: `  ${variant(row.variant)}`, bold: true }]),
+            ],
+            fontSize: TYPE.running + 0.5,
+          },
+          ...columns.map(([, of]): TableCell => {
+            const cell = row.cells.find(of);
+            return {
+              text: cell ? marks[cell.state] : "",
+              alignment: "center",
+              bold: true,
+              fontSize: TYPE.note,
+            };
+          }),
+        ]),
+      ],
+    },
+    layout: {
+      ...RULED,
+      vLineWidth: (i) => (i > 1 && i < columns.length + 1 ? 0.25 : 0),
+      paddingLeft: () => 2,
+      paddingRight: () => 2,
+      paddingTop: () => 2,
+      paddingBottom: () => 2,
+    },
+  };
+}
+
+/** By dish and allergen: each way of arrival once, with the plates that have it. */
+function paths(paper: Paper, rows: readonly Row[]): Content[] {
+  const { say, dish, item, variant } = paper;
+  return [...Map.groupBy(rows, (row) => row.dish)].map(([id, own]): Content => {
+    const body = ALLERGENS.flatMap((allergen): TableCell[][] => {
+      const ways = new Map<string, { words: string; plates: string[]; sure: boolean }>();
+      for (const row of own) {
+        const cell = row.cells.find((one) => one.allergen === allergen);
+        for (const path of cell?.paths ?? []) {
+          const words = path.slice(1).map(item).join(" › ");
+          const way = ways.get(words) ?? { words, plates: [], sure: cell?.state === "contains" };
+          way.plates.push(variant(row.variant) || say("guests.standard"));
+          ways.set(words, way);
+        }
+      }
+      return [...ways.values()].map((way, i): TableCell[] => [
+        { text: i === 0 ? wordFor(say, "allergen", allergen) : "", bold: true },
+        { text: way.words + (way.sure ? "" : ` (${say("pack.paths.may")})`) },
+        {
+          text: way.plates.length === own.length ? say("pack.paths.all") : way.plates.join("; "),
+          color: QUIET,
+        },
+      ]);
+    });
+    return [
+      { text: dish(id), font: SERIF, fontSize: TYPE.board, margin: [0, 14, 0, 3] },
+      body.length === 0
+        ? quiet(say("allergens.free"))
+        : {
+            stack: [
+              ruled(
+                [72, "*", 124],
+                headCells([say("stores.allergens"), say("pack.paths"), say("guests.variant")]),
+                body,
+              ),
+            ],
+            fontSize: TYPE.running + 0.5,
+          },
+    ];
+  });
+}

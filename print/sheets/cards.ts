@@ -1,0 +1,213 @@
+import type { Content, TableCell } from "pdfmake/interfaces.js";
+import type { Dish, Placement } from "../../core/plating/schema.ts";
+import { placementsOf } from "../../core/production/placements-of.ts";
+import { STANDARD } from "../../core/production/variants.ts";
+import type { PlateCount } from "../../core/run/result.ts";
+import { PAPER_INK, placementVolume, plateDrawing, svgText } from "../../drawing/index.ts";
+import { inFont } from "../fonts.ts";
+import type { SheetPages } from "../frame.ts";
+import type { Paper } from "../paper.ts";
+import { beside, hair, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
+
+/** Points in a millimetre. */
+const PT_PER_MM = 72 / 25.4;
+/** A dish's own card is drawn at 1 : 2.5; the smaller cards of its variants at 1 : 4. */
+const LARGE = 2.5;
+const SMALL = 4;
+
+/** A card a dish with the plate to scale, numbered in order of placing; then the plates for guests with needs. */
+export function cardPages(paper: Paper): SheetPages[] {
+  const { result, library, say } = paper;
+  const byDish = Map.groupBy(
+    result.plates.filter((row) => row.count + row.spare > 0),
+    (row) => row.dish,
+  );
+  return [...byDish].flatMap(([id, rows]): SheetPages[] => {
+    const dish = library.dishes.get(id);
+    if (!dish) return [];
+    const own = rows.find((row) => row.variant === STANDARD);
+    const others = rows.filter((row) => row !== own);
+    return [
+      {
+        name: say("pack.cards"),
+        content: [
+          ...(own ? [card(paper, dish, own)] : []),
+          ...others.map((row, i): Content => variantCard(paper, dish, row, own !== undefined && i === 0)),
+        ],
+      },
+    ];
+  });
+}
+
+function picture(paper: Paper, dish: Dish, placements: readonly Placement[], ratio: number): Content {
+  const { library, say, write, item } = paper;
+  const drawing = plateDrawing(
+    {
+      plate: dish.plate,
+      placements,
+      volumeOf: (placement) => placementVolume(placement, library),
+      title: say("plate.title", {
+        name: dish.name,
+        list: write.list(placements.map((p) => `${p.n} ${item(p.preparation ?? p.ingredient ?? "")}`)),
+      }),
+      guest: say("plate.guest"),
+      scale: write.length(50),
+    },
+    PAPER_INK,
+  );
+  const [, , widthMm = "1"] = String(drawing.attributes.viewBox).split(" ");
+  return {
+    svg: inFont(svgText(drawing)),
+    width: (Number(widthMm) / ratio) * PT_PER_MM,
+    font: "SourceSans3",
+  };
+}
+
+/** "× 62 and 2 spare; seats 5-1, 9-8": how many, and for whom where that is known. */
+function counts({ say, write }: Paper, row: PlateCount): string {
+  const count = say("pass.count", { count: row.count, spare: row.spare });
+  const seats =
+    row.variant !== STANDARD && row.seats.length > 0
+      ? `, ${say("pack.card.seats", { list: write.list(row.seats) })}`
+      : "";
+  return count + seats;
+}
+
+function card(paper: Paper, dish: Dish, row: PlateCount): Content {
+  const { say, write } = paper;
+  const placements = placementsOf(dish, row.variant);
+  return [
+    beside(
+      [
+        {
+          text: dish.name,
+          font: SERIF,
+          fontSize: TYPE.head,
+          lineHeight: 1.1,
+          tocItem: true,
+          outline: true,
+        } as Content,
+        { text: counts(paper, row), bold: true, fontSize: TYPE.body, margin: [0, 3, 0, 0] },
+      ],
+      [
+        { text: write.mass(row.plateG), bold: true, fontSize: TYPE.board },
+        quiet([dish.plate.name ?? "", write.length(dish.plate.widthMm)].filter(Boolean).join(", ")),
+        ...(dish.plate.plateC === undefined
+          ? []
+          : [quiet(say("pass.plateC", { c: write.temperature(dish.plate.plateC) }))]),
+        quiet(say("pack.card.scale", { ratio: LARGE })),
+      ],
+    ),
+    {
+      ...(picture(paper, dish, placements, LARGE) as object),
+      alignment: "center",
+      margin: [0, 8, 0, 8],
+    } as Content,
+    ruled(
+      [26, "*", 70, 88],
+      undefined,
+      placements.map((placement) => placed(paper, placement, TYPE.body)),
+    ),
+  ];
+}
+
+function placed(paper: Paper, placement: Placement, size: number, changed = false): TableCell[] {
+  const { say, write, item } = paper;
+  const { serveC } = placement;
+  const each = placement.count > 1 ? ` (${placement.count})` : "";
+  return [
+    { text: String(placement.n), bold: true, fontSize: size + 5, alignment: "center" },
+    {
+      stack: [
+        {
+          text: [
+            { text: item(placement.preparation ?? placement.ingredient ?? ""), bold: true },
+            ...(changed ? [{ text: `  ▲ ${say("pack.card.changed")}` }] : []),
+          ],
+          fontSize: size,
+        },
+        { text: inFont(placement.gesture), fontSize: size },
+      ],
+    },
+    {
+      text: write.quantity({ value: Number(placement.amount.value), unit: placement.amount.unit }) + each,
+      bold: true,
+      fontSize: size + 1,
+      alignment: "right",
+    },
+    {
+      stack: [
+        { text: `${write.number(placement.seconds)} s`, alignment: "right" },
+        ...(serveC?.atLeast === undefined
+          ? []
+          : [{ text: `≥ ${write.temperature(serveC.atLeast)}`, alignment: "right" as const }]),
+        ...(serveC?.atMost === undefined
+          ? []
+          : [{ text: `≤ ${write.temperature(serveC.atMost)}`, alignment: "right" as const }]),
+      ],
+      fontSize: TYPE.note,
+      color: QUIET,
+    },
+  ];
+}
+
+/** A guest's plate: half a page, what differs marked. */
+function variantCard(paper: Paper, dish: Dish, row: PlateCount, first: boolean): Content {
+  const { say, write, item, variant } = paper;
+  const placements = placementsOf(dish, row.variant);
+  const usual = placementsOf(dish, STANDARD);
+  const changed = (placement: Placement) => !usual.includes(placement);
+  const left = usual.filter((one) => !placements.some((other) => other.n === one.n));
+  return {
+    unbreakable: true,
+    ...(first ? { pageBreak: "before" as const } : {}),
+    margin: [0, 0, 0, 18],
+    stack: [
+      hair(WIDTH, 1.5),
+      {
+        margin: [0, 5, 0, 2],
+        text: [
+          { text: variant(row.variant), bold: true, fontSize: TYPE.board + 3 },
+          { text: `   ${counts(paper, row)}`, bold: true },
+        ],
+      },
+      { text: dish.name, font: SERIF, fontSize: TYPE.note },
+      {
+        margin: [0, 4, 0, 0],
+        columns: [
+          {
+            width: 216,
+            stack: [
+              picture(paper, dish, placements, SMALL),
+              quiet(`${write.mass(row.plateG)}, ${say("pack.card.scale", { ratio: SMALL })}`),
+            ],
+          },
+          {
+            width: "*",
+            stack: [
+              ruled(
+                [18, "*", 58, 34],
+                undefined,
+                placements.map((placement) => placed(paper, placement, TYPE.note, changed(placement))),
+              ),
+              ...(left.length > 0
+                ? [
+                    {
+                      text: say("pack.card.left", {
+                        list: write.list(
+                          left.map((one) => `${one.n} ${item(one.preparation ?? one.ingredient ?? "")}`),
+                        ),
+                      }),
+                      bold: true,
+                      fontSize: TYPE.note,
+                    } as Content,
+                  ]
+                : []),
+            ],
+          },
+        ],
+        columnGap: 14,
+      },
+    ],
+  };
+}

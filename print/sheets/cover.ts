@@ -1,0 +1,240 @@
+import type { Content, TableCell } from "pdfmake/interfaces.js";
+import { wordFor } from "../../words/catalogue.ts";
+import { inFont } from "../fonts.ts";
+import type { SheetPages } from "../frame.ts";
+import type { Paper } from "../paper.ts";
+import {
+  beside,
+  hair,
+  headCells,
+  label,
+  part,
+  QUIET,
+  quiet,
+  ruled,
+  SERIF,
+  sheetTitle,
+  TYPE,
+  WIDTH,
+} from "../parts.ts";
+
+/** Things to settle told on paper; the rest are in the app. */
+const MOST = 12;
+
+/** The service in one sentence, what is served when, the figures, and the cautions; then guests and crew. */
+export function coverPages(paper: Paper): SheetPages[] {
+  const { result, kitchen, clock, say, write } = paper;
+  const { summary } = result;
+  const content: Content = [
+    { text: summary.serviceName, font: SERIF, fontSize: TYPE.title, margin: [0, 4, 0, 0], lineHeight: 1.1 },
+    {
+      text: `${write.date(clock.dateOf("D"))}, ${write.hour(clock.textOf(clock.service))}`,
+      fontSize: TYPE.board,
+    },
+    { text: kitchen.name, fontSize: TYPE.board, color: QUIET, margin: [0, 0, 0, 14] },
+    { text: inFont(summary.sentence), fontSize: TYPE.board, bold: true, margin: [0, 0, 0, 4] },
+    ...(result.plan.status === "none" ? [{ text: say("pack.unplanned") }] : []),
+    {
+      ...beside(courses(paper), [
+        ...figures(paper),
+        { text: "", margin: [0, 6, 0, 0] },
+        label(say("pack.contents")),
+        {
+          toc: { textMargin: [0, 0, 0, 0], numberStyle: "contentsNumber", textStyle: "contents" },
+        } as Content,
+      ]),
+      margin: [0, 14, 0, 0],
+    },
+    cautions(paper),
+  ];
+  return [
+    { name: say("pack.cover"), content },
+    { name: say("pack.guests"), content: guests(paper) },
+    { name: say("pack.crew"), content: [...crew(paper), ...settle(paper)] },
+  ];
+}
+
+function courses({ menu, result, clock, dish, variant, write, say }: Paper): Content {
+  return menu.courses.map((course): Content => {
+    const rows = result.plates.filter((row) => row.course === course.id && row.count > 0);
+    const dishes = [...new Set(rows.map((row) => row.dish))];
+    return {
+      unbreakable: true,
+      margin: [0, 0, 0, 12],
+      columns: [
+        {
+          width: 52,
+          text: write.hour(clock.textOf(Math.round(clock.service + course.afterMin))),
+          bold: true,
+          fontSize: TYPE.board,
+        },
+        {
+          width: "*",
+          stack: [
+            { text: course.name, bold: true, fontSize: TYPE.body, margin: [0, 2, 0, 0] },
+            ...dishes.map((id): Content => {
+              const own = rows.filter((row) => row.dish === id);
+              const others = own.filter((row) => variant(row.variant) !== "");
+              const all = own.reduce((sum, row) => sum + row.count, 0);
+              return {
+                margin: [0, 2, 0, 0],
+                stack: [
+                  {
+                    text: [
+                      { text: dish(id), font: SERIF },
+                      { text: `  × ${write.number(all)}`, bold: true },
+                    ],
+                  },
+                  ...(others.length > 0
+                    ? [
+                        quiet(
+                          others
+                            .map((row) => `${write.number(row.count)} ${variant(row.variant)}`)
+                            .join("; "),
+                        ),
+                      ]
+                    : []),
+                ],
+              };
+            }),
+            ...[...new Set(rows.flatMap((row) => row.notFed))].map(
+              (who): Content => ({
+                text: `✗ ${say("guests.notFed", { who, course: course.name })}`,
+                bold: true,
+                fontSize: TYPE.note,
+              }),
+            ),
+          ],
+        },
+      ],
+    };
+  });
+}
+
+function figures({ result: { summary }, say, write }: Paper): Content[] {
+  const figure = (value: string, word: string): Content => ({
+    columns: [
+      { width: 64, text: value, bold: true, fontSize: TYPE.board, alignment: "right" },
+      { width: "*", text: word, margin: [0, 3, 0, 0] },
+    ],
+    columnGap: 7,
+  });
+  return [
+    figure(write.number(summary.covers), say("pack.figure.covers")),
+    figure(write.number(summary.platesTotal), say("pack.figure.plates")),
+    figure(write.number(summary.preparations), say("pack.figure.preparations")),
+    figure(write.hours(summary.handsMinutes), say("pack.figure.hands")),
+  ];
+}
+
+function cautions({ say }: Paper): Content {
+  return {
+    unbreakable: true,
+    margin: [0, 10, 0, 0],
+    stack: [
+      hair(WIDTH, 1.5),
+      { text: say("pack.cautions"), bold: true, margin: [0, 6, 0, 2] },
+      {
+        ul: [
+          { text: `${say("pack.caution.advises")} ${say("pack.caution.decide")}`, bold: true },
+          say("pack.caution.allergens"),
+          say("pack.caution.plan"),
+        ],
+        fontSize: TYPE.note,
+      },
+    ],
+  };
+}
+
+/** One line a guest (or group): the needs, and what is put before them at each course. */
+function guests({ service, menu, result, say, write, dish, variant }: Paper): Content {
+  const rest = result.summary.covers - service.guests.reduce((sum, group) => sum + group.count, 0);
+  const seated = service.guests.every((group) => group.seat !== undefined);
+  const rows = service.guests.map((group): TableCell[] => [
+    { text: group.seat ?? group.id.replaceAll("-", " "), bold: true, fontSize: TYPE.body },
+    ...(seated ? [] : [{ text: write.number(group.count), alignment: "right" as const }]),
+    {
+      text:
+        group.needs.length > 0
+          ? group.needs.map((need) => wordFor(say, "need", need)).join(", ")
+          : say("guests.none"),
+      bold: true,
+    },
+    ...(seated
+      ? menu.courses.map((course): TableCell => {
+          const row = result.plates.find((p) => p.course === course.id && p.seats.includes(group.seat!));
+          if (!row) return { text: "✗", bold: true };
+          const choice = course.options.length > 1 ? dish(row.dish).split(",")[0]! : "";
+          const words = [choice, variant(row.variant)].filter(Boolean).join(": ");
+          return words === "" ? { text: say("pack.asServed"), color: QUIET } : { text: words };
+        })
+      : []),
+  ]);
+  const head = [
+    say("guests.seat"),
+    ...(seated ? [] : [[say("guests.count"), "right"] as const]),
+    say("guests.needs"),
+    ...(seated ? menu.courses.map((course) => course.name) : []),
+  ];
+  const widths = [
+    seated ? (34 as const) : ("auto" as const),
+    ...(seated ? [] : [44]),
+    seated ? 78 : ("*" as const),
+    ...(seated ? menu.courses.map(() => "*" as const) : []),
+  ];
+  return [
+    sheetTitle(say("pack.guests"), say("pack.guests.rest", { rest: Math.max(0, rest) })),
+    { stack: [ruled(widths, headCells(head), rows)], fontSize: TYPE.note },
+  ];
+}
+
+function crew(paper: Paper): Content[] {
+  const { kitchen, say, write, clock, shortDate } = paper;
+  const dayOf = (text: string) => text.split(" ")[0]!;
+  const shifts = kitchen.crew.flatMap((cook) => cook.shifts);
+  const days = [...new Set(shifts.map((shift) => dayOf(shift.from)))].sort(
+    (a, b) => clock.spanOf(a).from - clock.spanOf(b).from,
+  );
+  return [
+    sheetTitle(say("pack.crew")),
+    ruled(
+      [130, ...days.map(() => "*" as const)],
+      headCells([" ", ...days.map((day) => `${shortDate(day)} (${day})`)]),
+      kitchen.crew.map((cook): TableCell[] => [
+        { text: cook.name, bold: true },
+        ...days.map((day): TableCell => {
+          const own = cook.shifts.filter((shift) => dayOf(shift.from) === day);
+          if (own.length === 0) return { text: say("pack.crew.off"), color: QUIET };
+          return {
+            stack: own.flatMap((shift): Content[] => [
+              { text: `${write.hour(shift.from)} to ${write.hour(shift.to)}`, bold: true },
+              ...shift.breaks.map((rest) =>
+                quiet(say("pack.crew.break", { from: write.hour(rest.from), to: write.hour(rest.to) })),
+              ),
+            ]),
+          };
+        }),
+      ]),
+    ),
+  ];
+}
+
+function settle({ result, say }: Paper): Content[] {
+  const { warnings } = result;
+  if (warnings.length === 0) return [];
+  return [
+    part(say("pack.settle"), 22),
+    ruled(
+      [12, "*", "*"],
+      undefined,
+      warnings
+        .slice(0, MOST)
+        .map((warning) => [
+          { text: "▲" },
+          { text: inFont(warning.what), bold: true },
+          { text: inFont(warning.mend) },
+        ]),
+    ),
+    ...(warnings.length > MOST ? [quiet(say("pack.settle.more", { count: warnings.length - MOST }))] : []),
+  ];
+}

@@ -1,0 +1,76 @@
+import type { Content } from "pdfmake/interfaces.js";
+import type { FrontOfHouseLine } from "../../core/run/result.ts";
+import { inFont } from "../fonts.ts";
+import type { SheetPages } from "../frame.ts";
+import type { Paper } from "../paper.ts";
+import { beside, part, quiet, SERIF, sheetTitle, TYPE } from "../parts.ts";
+
+/** For the hall: each plate described, what it contains, what may be left off. */
+export function frontPages(paper: Paper): SheetPages[] {
+  const { result, menu, say } = paper;
+  if (result.frontOfHouse.length === 0) return [];
+  return [
+    {
+      name: say("pack.front"),
+      content: [
+        sheetTitle(say("pack.front"), say("pack.front.ask")),
+        ...menu.courses.map((course): Content => {
+          const lines = result.frontOfHouse.filter((line) => line.course === course.id);
+          return lines.length === 0
+            ? []
+            : [part(course.name, 10), ...lines.map((line) => plate(paper, line))];
+        }),
+      ],
+    },
+  ];
+}
+
+function plate({ say, allergens, variant }: Paper, line: FrontOfHouseLine): Content {
+  const words = variant(line.variant);
+  return {
+    unbreakable: true,
+    margin: [0, 0, 0, 9],
+    ...beside(
+      [
+        {
+          text: [
+            { text: `${line.count} × `, bold: true },
+            { text: line.name, font: SERIF },
+            ...(words === "" ? [] : [{ text: `  ${words}`, bold: true }]),
+          ],
+          fontSize: TYPE.body,
+        },
+        ...(words === "" ? [{ text: inFont(line.describe), fontSize: TYPE.note } as Content] : []),
+        ...line.leaveOff.map(
+          (off): Content =>
+            quiet(
+              off.frees.length > 0
+                ? say("front.leaveOff", { what: off.what, frees: allergens(off.frees) })
+                : say("front.leaveOff.none", { what: off.what }),
+            ),
+        ),
+        ...(line.advisory
+          ? [{ text: `▲ ${inFont(line.advisory)}`, fontSize: TYPE.note, bold: true } as Content]
+          : []),
+      ],
+      [
+        {
+          text:
+            line.contains.length > 0
+              ? say("labels.contains", { list: allergens(line.contains) })
+              : say("allergens.free"),
+          bold: true,
+          fontSize: TYPE.note,
+        },
+        ...(line.mayContain.length > 0
+          ? [
+              {
+                text: say("labels.may", { list: allergens(line.mayContain) }),
+                fontSize: TYPE.note,
+              } as Content,
+            ]
+          : []),
+      ],
+    ),
+  };
+}

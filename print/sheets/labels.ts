@@ -1,0 +1,109 @@
+import type { Column, CustomTableLayout, TableCell } from "pdfmake/interfaces.js";
+import type { Label } from "../../core/run/result.ts";
+import { wordFor } from "../../words/catalogue.ts";
+import type { SheetPages } from "../frame.ts";
+import type { Paper } from "../paper.ts";
+import { QUIET, quiet, sheetTitle, label as small, TYPE } from "../parts.ts";
+
+const COLUMNS = 2;
+const HEIGHT = 122;
+
+/** Lines to cut along. */
+const CUT: CustomTableLayout = {
+  hLineWidth: () => 0.75,
+  vLineWidth: () => 0.75,
+  hLineStyle: () => ({ dash: { length: 4, space: 3 } }),
+  vLineStyle: () => ({ dash: { length: 4, space: 3 } }),
+  paddingLeft: () => 9,
+  paddingRight: () => 9,
+  paddingTop: () => 7,
+  paddingBottom: () => 6,
+};
+
+/** Labels to cut out, as many of each as containers are filled. */
+export function labelPages(paper: Paper): SheetPages[] {
+  const { result, say } = paper;
+  const all = result.labels.flatMap((one) => Array.from({ length: one.count }, () => one));
+  if (all.length === 0) return [];
+  const batches = new Map<string, number>();
+  for (const one of result.labels)
+    batches.set(one.preparation, Math.max(batches.get(one.preparation) ?? 0, one.batch));
+  const cells = all.map((one) => face(paper, one, batches.get(one.preparation) ?? 1));
+  const rows: TableCell[][] = [];
+  for (let i = 0; i < cells.length; i += COLUMNS)
+    rows.push(Array.from({ length: COLUMNS }, (_, k) => cells[i + k] ?? { text: "" }));
+  return [
+    {
+      name: say("pack.labels"),
+      content: [
+        sheetTitle(say("pack.labels"), say("pack.labels.what")),
+        {
+          table: {
+            widths: Array.from({ length: COLUMNS }, () => "*"),
+            heights: HEIGHT,
+            dontBreakRows: true,
+            body: rows,
+          },
+          layout: CUT,
+        },
+      ],
+    },
+  ];
+}
+
+function face(paper: Paper, one: Label, of: number): TableCell {
+  const { say, write, allergens, item, moment } = paper;
+  const upper = (ids: readonly string[]) =>
+    write.list(ids.map((id) => wordFor(say, "allergen", id).toUpperCase()));
+  const dated = (word: string, text: string, size: number): Column => ({
+    width: "*",
+    stack: [small(word), { text, bold: true, fontSize: size, lineHeight: 1.05 }],
+  });
+  return {
+    stack: [
+      { text: one.name, bold: true, fontSize: TYPE.board, lineHeight: 1.05 },
+      ...(one.for ? [{ text: say("pack.labels.for", { who: one.for }), bold: true }] : []),
+      quiet(
+        [
+          write.quantity(one.amount),
+          ...(of > 1 ? [say("pack.labels.batch", { n: one.batch, of })] : []),
+          one.storage,
+        ].join(", "),
+      ),
+      {
+        columns: [
+          dated(say("pack.labels.made"), moment(one.madeOn), TYPE.body),
+          dated(say("pack.labels.useBy"), untilText(paper, one.useBy), TYPE.body + 1.5),
+          { width: 40, stack: [small(say("pack.labels.who"))] },
+        ],
+        columnGap: 8,
+        margin: [0, 4, 0, 4],
+      },
+      {
+        text:
+          one.allergens.length > 0
+            ? say("labels.contains", { list: upper(one.allergens) })
+            : one.mayContain.length > 0
+              ? ""
+              : say("pack.labels.free"),
+        bold: one.allergens.length > 0,
+        fontSize: TYPE.note,
+      },
+      ...(one.mayContain.length > 0
+        ? [{ text: say("labels.may", { list: allergens(one.mayContain) }), fontSize: TYPE.note }]
+        : []),
+      ...(one.useByFrom === one.preparation
+        ? []
+        : [
+            { text: say("labels.from", { name: item(one.useByFrom) }), fontSize: TYPE.running, color: QUIET },
+          ]),
+    ],
+  };
+}
+
+/** A use-by that falls on midnight is the end of the day before: nobody reads 00:00 right at 6 pm. */
+function untilText({ clock, say, shortDate, moment }: Paper, text: string): string {
+  if (!/^D\S* 00:00$/.test(text)) return moment(text);
+  const day = clock.dayOf(clock.minuteOf(text) - 1);
+  return say("pack.labels.endOf", { day: shortDate(day) });
+}

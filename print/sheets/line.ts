@@ -1,0 +1,129 @@
+import type { Content, TableCell } from "pdfmake/interfaces.js";
+import { placementsOf } from "../../core/production/placements-of.ts";
+import { STANDARD } from "../../core/production/variants.ts";
+import type { SheetPages } from "../frame.ts";
+import type { Paper } from "../paper.ts";
+import { beside, headCells, label, part, quiet, ruled, SERIF, sheetTitle, TYPE, tick } from "../parts.ts";
+
+/** Course by course: when to plate, who stands where, in which order it goes on, and whose plates differ. */
+export function linePages(paper: Paper): SheetPages[] {
+  const { result, menu, say } = paper;
+  if (result.plates.length === 0) return [];
+  return [
+    {
+      name: say("pack.line"),
+      content: [
+        sheetTitle(say("pack.line")),
+        ...menu.courses.map((course, i) => courseLine(paper, course, i)),
+      ],
+    },
+  ];
+}
+
+function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: number): Content {
+  const { result, library, say, write, clock, dish, person } = paper;
+  const rows = result.plates.filter((row) => row.course === course.id && row.count + row.spare > 0);
+  const dishes = [...new Set(rows.map((row) => row.dish))];
+  return [
+    {
+      ...beside(part(course.name, 0), {
+        text: `${say("pack.line.at")} ${write.hour(clock.textOf(Math.round(clock.service + course.afterMin)))}`,
+        bold: true,
+        fontSize: TYPE.board,
+      }),
+      ...(i > 0 ? { pageBreak: "before" as const } : {}),
+    },
+    ...dishes.map((id): Content => {
+      const own = rows.filter((row) => row.dish === id);
+      const written = library.dishes.get(id)!;
+      const task = result.plan.tasks.find(
+        (one) => one.kind === "plate" && one.preparation === id && one.id.includes(`/${course.id}/`),
+      );
+      const onLine = (preparation: string | undefined) => {
+        const amount = result.needs
+          .find((need) => need.preparation === preparation)
+          ?.usedBy.find((use) => use.dish === id)?.amount;
+        return amount ? write.quantity(amount) : "";
+      };
+      return {
+        margin: [0, 4, 0, 14],
+        stack: [
+          beside(
+            { text: dish(id), font: SERIF, fontSize: TYPE.board },
+            task
+              ? {
+                  text: `${say("pack.line.plate")} ${write.hour(task.start)} to ${write.hour(task.end)}`,
+                  bold: true,
+                  fontSize: TYPE.body,
+                }
+              : { text: "" },
+          ),
+          beside(
+            ruled(
+              [18, 40, "*", 140],
+              headCells([
+                "",
+                [say("pack.line.count"), "right"],
+                say("guests.variant"),
+                say("pack.line.seats"),
+              ]),
+              own.map((row): TableCell[] => [
+                tick(13),
+                {
+                  text:
+                    say("pass.count", { count: row.count, spare: row.spare }).split(" ")[0]! +
+                    (row.spare > 0 ? ` + ${row.spare}` : ""),
+                  bold: true,
+                  alignment: "right",
+                  fontSize: TYPE.body,
+                },
+                {
+                  text: paper.variant(row.variant) || say("guests.standard"),
+                  bold: row.variant !== STANDARD,
+                },
+                { text: row.variant === STANDARD ? "" : row.seats.join(", "), fontSize: TYPE.note },
+              ]),
+            ),
+            [
+              ...(task && task.hands.length > 0
+                ? [
+                    label(say("pack.line.who")),
+                    { text: task.hands.map(person).join("\n"), fontSize: TYPE.note },
+                  ]
+                : []),
+              quiet(say("pass.onePlate", { window: write.span(written.windowMin) })),
+            ],
+          ),
+          { text: "", margin: [0, 4, 0, 0] },
+          ruled(
+            [18, 130, "*", 40, 56, 58],
+            headCells([
+              say("pass.n"),
+              say("pass.what"),
+              say("dish.gesture"),
+              [say("pass.seconds"), "right"],
+              [say("pass.amount"), "right"],
+              [say("pack.line.together"), "right"],
+            ]),
+            placementsOf(written, STANDARD).map((placement): TableCell[] => [
+              { text: String(placement.n), bold: true },
+              {
+                text: paper.item(placement.preparation ?? placement.ingredient ?? ""),
+                bold: true,
+                fontSize: TYPE.note,
+              },
+              { text: placement.gesture, fontSize: TYPE.note },
+              { text: write.number(placement.seconds), alignment: "right", fontSize: TYPE.note },
+              {
+                text: write.quantity({ value: Number(placement.amount.value), unit: placement.amount.unit }),
+                alignment: "right",
+                fontSize: TYPE.note,
+              },
+              { text: onLine(placement.preparation), alignment: "right", fontSize: TYPE.note, bold: true },
+            ]),
+          ),
+        ],
+      };
+    }),
+  ];
+}

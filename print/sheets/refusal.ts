@@ -1,0 +1,73 @@
+import type { Content } from "pdfmake/interfaces.js";
+import { wordFor } from "../../words/catalogue.ts";
+import { inFont } from "../fonts.ts";
+import type { SheetPages } from "../frame.ts";
+import type { Paper } from "../paper.ts";
+import { beside, headCells, label, part, ruled, sheetTitle, TYPE } from "../parts.ts";
+
+/** Breaches told one by one; the rest are counted by kind. */
+const MOST = 24;
+
+/** The first page of a pack whose plan breaks rules: which, by how much, and what was tried. */
+export function refusalPages(paper: Paper): SheetPages[] {
+  const { result, say, write } = paper;
+  const { broken, remedies, status } = result.plan;
+  if (status !== "broken") return [];
+  const kinds = new Map<string, number>();
+  for (const breach of broken) kinds.set(breach.rule, (kinds.get(breach.rule) ?? 0) + 1);
+  const content: Content = [
+    sheetTitle(say("pack.refusal")),
+    { text: inFont(result.summary.sentence), fontSize: TYPE.board, bold: true, margin: [0, 0, 0, 8] },
+    { text: say("pack.refusal.what"), margin: [0, 0, 0, 4] },
+    part(say("plan.remedies")),
+    remedies.length === 0
+      ? { text: say("pack.refusal.none") }
+      : ruled(
+          [16, "*", 200],
+          undefined,
+          remedies.map((remedy) => [
+            { text: remedy.status === "feasible" ? "✓" : "✗", bold: true, fontSize: TYPE.board },
+            { text: inFont(remedy.change), bold: true },
+            {
+              text: [
+                inFont(remedy.result),
+                remedy.spareMin === undefined || remedy.status !== "feasible"
+                  ? ""
+                  : ` ${say("plan.spare", { spare: write.span(remedy.spareMin) })}`,
+              ],
+            },
+          ]),
+        ),
+    part(say("plan.broken", { count: broken.length })),
+    beside(
+      ruled(
+        ["*", 70],
+        headCells([" ", [say("pack.refusal.by"), "right"]]),
+        broken.slice(0, MOST).map((breach) => [
+          { text: inFont(breach.what) },
+          {
+            text: write.quantity({ value: breach.by, unit: breach.unit }),
+            bold: true,
+            alignment: "right",
+          },
+        ]),
+      ),
+      [
+        label(say("pack.refusal.kinds")),
+        ...[...kinds].map(
+          ([rule, count]): Content => ({
+            columns: [
+              { width: 44, text: write.number(count), bold: true, alignment: "right" },
+              { width: "*", text: wordFor(say, "broken", rule) },
+            ],
+            columnGap: 6,
+          }),
+        ),
+      ],
+    ),
+    ...(broken.length > MOST
+      ? [{ text: say("plan.more", { count: broken.length - MOST }), margin: [0, 6, 0, 0] } as Content]
+      : []),
+  ];
+  return [{ name: say("pack.refusal"), content }];
+}
