@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { CellSet } from "./cell-set.ts";
 import { type Cell, given, Ledger, type Rule } from "./ledger.ts";
 import * as rules from "./rules.ts";
 import { nothing, stated } from "./stated.ts";
@@ -85,17 +86,38 @@ describe("ledger", () => {
     expect(ledger.value(other)).toBe(4);
   });
 
-  test("L2 forgetting later cells leaves the earlier ones as they were", () => {
+  test("L2 cells may be added between changes", () => {
     const ledger = new Ledger();
     const a = ledger.give("a", "g", 1);
-    const size = ledger.size;
-    ledger.derive("b", "g", rules.sum, [a, a]);
-    ledger.truncate(size);
-    expect(ledger.find("b")).toBeUndefined();
-    const b = ledger.derive("b", "g", rules.sum, [a, a, a]);
+    const twice = ledger.derive("twice", "g", rules.sum, [a, a]);
     ledger.change(a, 2);
+    const three = ledger.derive("three", "g", rules.sum, [a, a, a]);
+    const late = ledger.derive("late", "g", rules.sum, [twice, three]);
+    ledger.change(a, 3);
     ledger.settle();
-    expect(ledger.value(b)).toBe(6);
+    expect([twice, three, late].map((cell) => ledger.value(cell))).toEqual([6, 9, 15]);
+  });
+
+  test("L2 the set of stale cells gives each once, in rising order, while it grows", () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(5000), { minLength: 1 }), fc.array(fc.nat(5000)), (first, more) => {
+        const set = new CellSet();
+        for (let cell = 0; cell <= 5000; cell++) set.reach(cell);
+        const add = (cells: number[]) => set.add(Int32Array.from(cells), 0, cells.length);
+        add(first);
+        const start = Math.min(...first);
+        const later = more.filter((cell) => cell > start);
+        const found: number[] = [];
+        const taken = set.drain((cell) => {
+          if (found.length === 0) add(later);
+          found.push(cell);
+        });
+        expect(found).toEqual([...new Set([...first, ...later])].sort((a, b) => a - b));
+        expect(taken).toBe(found.length);
+        expect(set.drain(() => {})).toBe(0);
+      }),
+      { seed: 13 },
+    );
   });
 
   test("L3 every node replays from the values of its inputs", () => {

@@ -1,3 +1,5 @@
+import { CellSet } from "./cell-set.ts";
+
 /**
  * The ledger: every number of a run is a cell that knows its rule and its inputs.
  *
@@ -40,18 +42,24 @@ export class Ledger {
   readonly #paths: string[] = [];
   readonly #units: string[] = [];
   readonly #rules: (Rule | undefined)[] = [];
-  readonly #inputs: (readonly Cell[])[] = [];
-  readonly #sources: (CellSource | undefined)[] = [];
-  readonly #users: Cell[][] = [];
-  readonly #values: number[] = [];
+  readonly #sources = new Map<Cell, CellSource>();
   readonly #byPath = new Map<string, Cell>();
-  #stale: Uint8Array = new Uint8Array(1024);
-  #firstStale = Number.POSITIVE_INFINITY;
-  #lastStale = -1;
+  #values = new Float64Array(1024);
+  // Inputs of all cells in one list, those of a cell from its start to the next one's: a ledger of a library has
+  // a million of them, and a list of their own for each cell would cost more than the sums.
+  #inputs = new Int32Array(4096);
+  #starts = new Int32Array(1025);
+  /** The same list turned round: who uses a cell. Made anew when cells were added since. */
+  #users: { of: number; starts: Int32Array; list: Int32Array } = {
+    of: 0,
+    starts: new Int32Array(1),
+    list: new Int32Array(0),
+  };
+  readonly #stale = new CellSet();
 
   /** Number of cells. */
   get size(): number {
-    return this.#values.length;
+    return this.#paths.length;
   }
 
   /**
@@ -67,7 +75,8 @@ export class Ledger {
    * @throws when the path is taken or the result is not finite.
    */
   derive(path: string, unit: string, rule: Rule, inputs: readonly Cell[], source?: CellSource): Cell {
-    return this.#add(path, unit, this.#apply(rule, inputs), rule, inputs, source);
+    const values = inputs.map((input) => this.#values[input]!);
+    return this.#add(path, unit, rule(...values), rule, inputs, source);
   }
 
   /** The cell at `path`, if any. */
@@ -91,8 +100,8 @@ export class Ledger {
   }
 
   /** Cells the rule of a cell is applied to. */
-  inputsOf(cell: Cell): readonly Cell[] {
-    return this.#inputs[cell]!;
+  inputsOf(cell: Cell): Cell[] {
+    return [...this.#inputs.subarray(this.#starts[cell], this.#starts[cell + 1])] as Cell[];
   }
 
   /** Changes a given number; what depends on it is stale until `settle`. */
@@ -101,60 +110,33 @@ export class Ledger {
     if (!Number.isFinite(value)) throw new Error(`ledger: ${this.#paths[cell]} would become ${value}`);
     if (this.#values[cell] === value) return;
     this.#values[cell] = value;
-    this.#spread(cell);
+    const users = this.#usersNow();
+    this.#stale.add(users.list, users.starts[cell]!, users.starts[cell + 1]!);
   }
 
   /** Recomputes what is stale, each cell once, in order of making. Returns how many cells were computed. */
   settle(): number {
-    let done = 0;
-    for (let i = this.#firstStale; i <= this.#lastStale; i++) {
-      if (!this.#stale[i]) continue;
-      this.#stale[i] = 0;
-      done++;
-      const value = this.#apply(this.#rules[i]!, this.#inputs[i]!);
-      if (value === this.#values[i]) continue;
-      if (!Number.isFinite(value)) throw new Error(`ledger: ${this.#paths[i]} became ${value}`);
-      this.#values[i] = value;
-      this.#spread(i as Cell);
-    }
-    this.#firstStale = Number.POSITIVE_INFINITY;
-    this.#lastStale = -1;
-    return done;
+    const [values, rules, inputs, starts] = [this.#values, this.#rules, this.#inputs, this.#starts];
+    const users = this.#usersNow();
+    return this.#stale.drain((cell) => {
+      const value = apply(rules[cell]!, inputs, starts[cell]!, starts[cell + 1]!, values);
+      if (value === values[cell]) return;
+      if (!Number.isFinite(value)) throw new Error(`ledger: ${this.#paths[cell]} became ${value}`);
+      values[cell] = value;
+      this.#stale.add(users.list, users.starts[cell]!, users.starts[cell + 1]!);
+    });
   }
 
   /** How the number of a cell came. */
   trace(cell: Cell): TraceNode {
-    const source = this.#sources[cell];
+    const source = this.#sources.get(cell);
     return {
       value: this.#values[cell]!,
       unit: this.#units[cell]!,
       rule: (this.#rules[cell] ?? given).name,
-      inputs: this.#inputs[cell]!.map((input) => this.#paths[input]!),
+      inputs: this.inputsOf(cell).map((input) => this.#paths[input]!),
       ...(source ? { source } : {}),
     };
-  }
-
-  /** Forgets every cell made after the ledger had `size` cells (what a new covers figure builds anew). */
-  truncate(size: number): void {
-    for (let i = this.size - 1; i >= size; i--) {
-      for (const input of this.#inputs[i]!) {
-        const users = this.#users[input]!;
-        while (users.length > 0 && users.at(-1)! >= size) users.pop();
-      }
-      this.#byPath.delete(this.#paths[i]!);
-    }
-    for (const list of [
-      this.#paths,
-      this.#units,
-      this.#rules,
-      this.#inputs,
-      this.#sources,
-      this.#users,
-      this.#values,
-    ]) {
-      list.length = size;
-    }
-    this.#stale.fill(0, size);
   }
 
   #add(
@@ -167,43 +149,69 @@ export class Ledger {
   ): Cell {
     if (this.#byPath.has(path)) throw new Error(`ledger: ${path} is written twice`);
     if (!Number.isFinite(value)) throw new Error(`ledger: ${path} would be ${value}`);
-    const cell = this.#values.length as Cell;
+    const cell = this.size as Cell;
+    const start = this.#starts[cell]!;
+    const end = start + inputs.length;
+    this.#values = withRoom(this.#values, cell);
+    this.#starts = withRoom(this.#starts, cell + 1);
+    this.#inputs = withRoom(this.#inputs, end);
+    this.#stale.reach(cell);
     this.#paths.push(path);
     this.#units.push(unit);
     this.#rules.push(rule);
-    this.#inputs.push(inputs);
-    this.#sources.push(source);
-    this.#users.push([]);
-    this.#values.push(value);
+    if (source) this.#sources.set(cell, source);
+    this.#values[cell] = value;
+    this.#inputs.set(inputs, start);
+    this.#starts[cell + 1] = end;
     this.#byPath.set(path, cell);
-    for (const input of inputs) this.#users[input]!.push(cell);
-    if (cell >= this.#stale.length) {
-      const wider = new Uint8Array(this.#stale.length * 2);
-      wider.set(this.#stale);
-      this.#stale = wider;
-    }
     return cell;
   }
 
-  #apply(rule: Rule, inputs: readonly Cell[]): number {
-    const v = this.#values;
-    switch (inputs.length) {
-      case 1:
-        return rule(v[inputs[0]!]!);
-      case 2:
-        return rule(v[inputs[0]!]!, v[inputs[1]!]!);
-      case 3:
-        return rule(v[inputs[0]!]!, v[inputs[1]!]!, v[inputs[2]!]!);
-      default:
-        return rule(...inputs.map((input) => v[input]!));
-    }
+  #usersNow(): { readonly starts: Int32Array; readonly list: Int32Array } {
+    if (this.#users.of !== this.size)
+      this.#users = { of: this.size, ...turned(this.size, this.#starts, this.#inputs) };
+    return this.#users;
   }
+}
 
-  #spread(cell: Cell): void {
-    for (const user of this.#users[cell]!) {
-      this.#stale[user] = 1;
-      if (user < this.#firstStale) this.#firstStale = user;
-      if (user > this.#lastStale) this.#lastStale = user;
+/** Users by input from inputs by user, in rising order. */
+function turned(
+  size: number,
+  starts: Int32Array,
+  inputs: Int32Array,
+): { starts: Int32Array; list: Int32Array } {
+  const edges = starts[size]!;
+  const ends = new Int32Array(size + 1);
+  for (let e = 0; e < edges; e++) ends[inputs[e]! + 1]!++;
+  for (let cell = 0; cell < size; cell++) ends[cell + 1]! += ends[cell]!;
+  const next = ends.slice(0, size);
+  const list = new Int32Array(edges);
+  for (let cell = 0; cell < size; cell++)
+    for (let e = starts[cell]!; e < starts[cell + 1]!; e++) list[next[inputs[e]!]!++] = cell;
+  return { starts: ends, list };
+}
+
+/** The rule on the values of its inputs; the usual few are handed over without a list. */
+function apply(rule: Rule, inputs: Int32Array, start: number, end: number, values: Float64Array): number {
+  switch (end - start) {
+    case 1:
+      return rule(values[inputs[start]!]!);
+    case 2:
+      return rule(values[inputs[start]!]!, values[inputs[start + 1]!]!);
+    case 3:
+      return rule(values[inputs[start]!]!, values[inputs[start + 1]!]!, values[inputs[start + 2]!]!);
+    default: {
+      const list = new Array<number>(end - start);
+      for (let i = start; i < end; i++) list[i - start] = values[inputs[i]!]!;
+      return rule(...list);
     }
   }
+}
+
+/** The same numbers with room for one more at `at`. */
+function withRoom<A extends Float64Array | Int32Array>(array: A, at: number): A {
+  if (at < array.length) return array;
+  const wider = new (array.constructor as new (length: number) => A)(Math.max(array.length * 2, at + 1));
+  wider.set(array);
+  return wider;
 }

@@ -23,7 +23,7 @@ export function spareForTasting(count: number, tasting: number): number {
   return count > 0 ? tasting : 0;
 }
 
-/** An amount in g as one of the kitchen's scales shows it (see quantity: roundToStep). */
+/** An amount in g as one of the kitchen's scales shows it (see quantity: roundToStep); as it is without a scale. */
 export function weighedOn(exactG: number, ...stepsG: number[]): number {
-  return exactG > 0 ? roundToStep(exactG, stepsG).value : 0;
+  return exactG > 0 && stepsG.length > 0 ? roundToStep(exactG, stepsG).value : exactG;
 }
