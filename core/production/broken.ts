@@ -12,8 +12,13 @@ export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Sol
     const task = tasks.get(id);
     return task ? nameOf(site, task) : id;
   };
+  // What waits in a store or is kept through a step is told by its tasks.
+  const spans = new Map(
+    (problem.spans ?? []).map((span) => [span.id, [...new Set([span.from.task, span.to.task])]]),
+  );
+  const told = (v: Violation): Violation => ({ ...v, tasks: v.tasks.flatMap((id) => spans.get(id) ?? [id]) });
   const lacks = mergedLacks(set);
-  const found = solved.violations.map((v) => violated(site, problem, tasks, name, v));
+  const found = solved.violations.map((v) => violated(site, problem, tasks, name, told(v)));
   if (solved.schedule || found.length > 0) return [...lacks, ...found];
   // What the builders let through but no engine can read is a conflict of the documents.
   const refused = solved.refusals.map(

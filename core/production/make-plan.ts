@@ -1,4 +1,4 @@
-import type { Problem, Result as Solved } from "../schedule/problem.ts";
+import type { Problem, Relaxation, Result as Solved } from "../schedule/problem.ts";
 import type { Amounts } from "./amounts.ts";
 import type { Documents } from "./documents.ts";
 import { openSite, type SiteOptions } from "./open-site.ts";
@@ -16,6 +16,8 @@ export interface Effort {
   readonly schedules: number;
   /** Asked between schedules; true ends the search with the best so far. */
   readonly stop?: (() => boolean) | undefined;
+  /** What a best attempt gives up first when not everything fits. */
+  readonly relax?: readonly Relaxation[];
   readonly onProgress?: ((best: { readonly schedules: number; readonly value: number }) => void) | undefined;
 }
 
@@ -31,6 +33,12 @@ export interface MadePlan {
   readonly plan: Plan;
 }
 
+/**
+ * Given up in this order when not everything fits: working time can be asked for, a wait can be shortened in
+ * another way, guests who wait cannot be made good.
+ */
+const GIVEN_UP: readonly Relaxation[] = ["overtime", "wait", "late", "capacity"];
+
 /** Builds the tasks of a service in a kitchen, schedules them, and reads the schedule back; no remedies. */
 export function makePlan(
   docs: Documents,
@@ -42,6 +50,6 @@ export function makePlan(
   const site = openSite(docs, amounts, options);
   const set = serviceTasks(site);
   const problem = problemOf(site, set);
-  const solved = engine(problem, effort);
+  const solved = engine(problem, { relax: GIVEN_UP, ...effort });
   return { site, set, problem, solved, plan: planOf(site, set, problem, solved, []) };
 }

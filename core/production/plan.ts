@@ -4,7 +4,7 @@ import { loadOf } from "./load.ts";
 import { nameOf } from "./names.ts";
 import { minutesBetween } from "./plan-rules.ts";
 import type { Plan, PlanStatus, PlanTask, Remedy, Term } from "./plan-types.ts";
-import { WEIGHTS } from "./problem.ts";
+import { unitsOfTasks, WEIGHTS } from "./problem.ts";
 import type { Site } from "./site.ts";
 import { latestStarts } from "./spare.ts";
 import type { Link, Task, TaskSet } from "./tasks.ts";
@@ -17,7 +17,9 @@ export function planOf(
   solved: Solved,
   remedies: readonly Remedy[],
 ): Plan {
-  const placements = solved.schedule?.placements ?? [];
+  const { schedule } = solved;
+  const units = schedule ? unitsOfTasks(set, problem, schedule) : [];
+  const placements = (schedule?.placements ?? []).map((p, i) => ({ ...p, resources: units[i]! }));
   const byTask = new Map(placements.map((p) => [p.task, p]));
   const waits = set.links.filter((link) => link.most !== undefined && link.state !== undefined);
   const holds = holdsOf(waits, byTask);

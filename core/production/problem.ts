@@ -6,6 +6,7 @@ import type {
   Problem,
   Resource,
   ResourceNeed,
+  Schedule,
   Span,
 } from "../schedule/problem.ts";
 import { wholeUp } from "./plan-rules.ts";
@@ -35,7 +36,10 @@ export const WEIGHTS = {
   hands: 0.2,
 } as const;
 
-/** Tasks in a kitchen as a scheduling problem, tasks in the same order. */
+/**
+ * Tasks in a kitchen as a scheduling problem, tasks in the same order. A unit that a step keeps from its work
+ * through its waiting is held across both by one span; `unitsOfTasks` reads it back.
+ */
 export function problemOf(site: Site, set: TaskSet): Problem {
   const ends = [
     ...site.crew.flatMap((p) => p.shifts.map((s) => s.to)),
@@ -59,7 +63,7 @@ export function problemOf(site: Site, set: TaskSet): Problem {
     lags: set.links.filter((link) => link.rule !== "course").map(lagOf),
     resources,
     persons,
-    spans: spansOf(set, units),
+    spans: [...keepsOf(set, units, classed), ...spansOf(set, units)],
     walks: site.kitchen.walk.map((w) => ({ from: w.from, to: w.to, minutes: wholeUp(w.min) })),
     objective: {
       late: WEIGHTS.late,
@@ -122,7 +126,9 @@ function pieceOf(
   classed: ReadonlySet<string>,
   crewed: boolean,
 ): Piece {
-  const resources = task.uses.map((need) => needOf(need, task, units, classed));
+  const resources = task.uses
+    .filter((need) => need.same === undefined)
+    .map((need) => needOf(need, task, units, classed));
   const cheapest = Math.min(...task.ways.map((way) => way.hands * way.minutes));
   const modes = task.ways.map(
     (way): Mode => ({
@@ -181,7 +187,6 @@ function needOf(
     amount: amountOf(need.space, first),
     ...(state ? { state } : {}),
     ...(need.exclusive ? { exclusive: true } : {}),
-    ...(need.same === undefined ? {} : { same: need.same }),
     ...(of.some((id) => classed.has(id)) ? { class: task.preparation } : {}),
   };
 }
@@ -235,6 +240,33 @@ function lagOf(link: Link): Lag {
     ...(link.most === undefined ? {} : { most: link.most }),
     ...soft,
   };
+}
+
+/** Units kept from the start of a step's work to the end of its waiting, by the need's name. */
+function keepsOf(set: TaskSet, units: ReadonlyMap<string, Unit>, classed: ReadonlySet<string>): Span[] {
+  const spans = new Map<string, Span>();
+  for (const task of set.tasks)
+    for (const need of task.uses) {
+      if (need.same === undefined) continue;
+      const known = spans.get(need.same);
+      if (known) spans.set(need.same, { ...known, to: { task: task.id, at: "end" } });
+      else {
+        const from = { task: task.id, at: "start" } as const;
+        const held = needOf(need, task, units, classed);
+        spans.set(need.same, { id: need.same, from, to: { ...from, at: "end" }, need: held });
+      }
+    }
+  return [...spans.values()];
+}
+
+/** The units of each task in the order of its uses. */
+export function unitsOfTasks(set: TaskSet, problem: Problem, schedule: Schedule): string[][] {
+  const kept = new Map((problem.spans ?? []).map((span, k) => [span.id, schedule.spans[k]!]));
+  return set.tasks.map((task, i) => {
+    let next = 0;
+    const own = schedule.placements[i]!.resources;
+    return task.uses.map((need) => (need.same === undefined ? own[next++]! : kept.get(need.same)!));
+  });
 }
 
 /** Stays in a store; left out where all it could ever hold fits in it at once, because they can never collide. */
