@@ -32,6 +32,7 @@ export default defineConfig({
     }),
   ],
   build: { outDir: "../dist/web", emptyOutDir: true, target: "es2023", sourcemap: false },
-  worker: { format: "es" },
+  // A trace cites its rules by the names of their functions: the worker keeps them.
+  worker: { format: "es", rolldownOptions: { output: { keepNames: true } } },
   server: { proxy: { "/api": process.env.TOURNANT_API ?? "http://127.0.0.1:4270" } },
 });

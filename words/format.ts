@@ -38,8 +38,8 @@ export interface Format {
   money(amount: string | number, currency: string): string;
   /** A ratio as a percentage: 0.285 is "28.5 %". */
   share(ratio: number): string;
-  /** A calendar date "2027-01-30" in words. */
-  date(isoDate: string): string;
+  /** A calendar date "2027-01-30" in words; short for labels: "Sat 30 Jan". */
+  date(isoDate: string, short?: boolean): string;
   /** A calendar date in short: "Sat 30 Jan". */
   shortDate(isoDate: string): string;
   /** A mass as the scale shows it, no digit less: "40.6 g", "13.32 kg"; as `mass` in US measures. */
@@ -160,12 +160,12 @@ export function format(preferences: Preferences = METRIC): Format {
     length,
     money,
     share: (ratio) => `${number(ratio * 100, 1)}${NB}%`,
-    date: (isoDate) =>
+    date: (isoDate, short = false) =>
       new Intl.DateTimeFormat(locale, {
-        weekday: "long",
+        weekday: short ? "short" : "long",
         day: "numeric",
-        month: "long",
-        year: "numeric",
+        month: short ? "short" : "long",
+        ...(short ? {} : { year: "numeric" }),
         timeZone: "UTC",
       }).format(new Date(`${isoDate}T12:00:00Z`)),
     shortDate: (isoDate) =>

@@ -19,7 +19,7 @@ export function layPieces(placement: Placement, size: Footprint): Piece[] {
   if (count === 1) return [{ xMm, yMm, turnDeg }];
   if (form === "fan") return fan(placement, size);
   if (form === "dot" || form === "mound" || form === "pool" || form === "layer") {
-    const gap = Math.max(size.alongMm, size.acrossMm) * 1.25;
+    const gap = Math.sqrt(size.alongMm * size.acrossMm) * 1.35;
     return Array.from({ length: count }, (_, i) => {
       const radius = gap * Math.sqrt(i) * 0.85;
       const angle = ((turnDeg + i * GOLDEN_DEG) * Math.PI) / 180;

@@ -21,7 +21,7 @@ const placed = (n: number, form: Placement["form"], more: Partial<Placement> = {
     ...more,
   });
 
-const ROUND: Plate = { outline: "round", widthMm: 280, depthMm: 280, wellMm: 190 };
+const ROUND: Plate = { outline: "round", widthMm: 280, depthMm: 22, wellMm: 190 };
 const card = (plate: Plate, placements: Placement[], title: string, chosen?: number) =>
   plateDrawing(
     { plate, placements, volumeOf: () => 24, title, guest: "guest", scale: "50 mm", chosen },
@@ -139,9 +139,9 @@ describe("plate", () => {
     );
   });
   it.each([
-    ["bowl", { outline: "bowl", widthMm: 220, depthMm: 220, wellMm: 130 }],
-    ["oval", { outline: "oval", widthMm: 320, depthMm: 220, wellMm: 230 }],
-    ["square", { outline: "square", widthMm: 250, depthMm: 250, wellMm: 180 }],
+    ["bowl", { outline: "bowl", widthMm: 220, depthMm: 48, wellMm: 130 }],
+    ["oval", { outline: "oval", widthMm: 320, depthMm: 24, wellMm: 230 }],
+    ["square", { outline: "square", widthMm: 250, depthMm: 20, wellMm: 180 }],
   ] as const)("D1 D4 a %s", async (name, plate) => {
     const list = [
       placed(1, "pool", { yMm: 0 }),

@@ -4,7 +4,7 @@ import { type Drawn, draw, path } from "../tree.ts";
 import { formShape } from "./forms.ts";
 import { numbersAround } from "./numbers.ts";
 import { layPieces } from "./pieces.ts";
-import { footprint, type Plate } from "./size.ts";
+import { footprint, type Plate, plateFromAbove } from "./size.ts";
 
 export interface PlateCard {
   readonly plate: Plate;
@@ -27,19 +27,20 @@ const NUMBER_RADIUS = 9.5;
 /** The plate from above, to scale, in mm: the picture of a plate card (D4, D5). */
 export function plateDrawing(card: PlateCard, ink: Ink): Drawn {
   const { plate, placements } = card;
-  const halfX = plate.widthMm / 2;
-  const halfY = plate.depthMm / 2;
+  const { acrossMm, awayMm } = plateFromAbove(plate);
+  const halfX = acrossMm / 2;
+  const halfY = awayMm / 2;
   const sizes = new Map(placements.map((p) => [p.n, footprint(p, card.volumeOf(p))]));
   const ordered = [...placements].sort((a, b) => a.n - b.n);
   const apart = (2 * NUMBER_RADIUS + 4) / ((Math.min(halfX, halfY) + AROUND * 0.55) * (Math.PI / 180));
   const numbers = numbersAround(ordered, apart);
-  const width = plate.widthMm + 2 * AROUND;
-  const height = plate.depthMm + 2 * AROUND + 22;
+  const width = acrossMm + 2 * AROUND;
+  const height = awayMm + 2 * AROUND + 22;
   return draw(
     "svg",
     {
       xmlns: "http://www.w3.org/2000/svg",
-      viewBox: `${-width / 2} ${-plate.depthMm / 2 - AROUND} ${width} ${height}`,
+      viewBox: `${-width / 2} ${-halfY - AROUND} ${width} ${height}`,
       role: "img",
       "aria-label": card.title,
       "font-family": ink.font,
@@ -59,15 +60,16 @@ export function plateDrawing(card: PlateCard, ink: Ink): Drawn {
 function dishware(plate: Plate, ink: Ink): Drawn[] {
   const line = { fill: "none", stroke: ink.ink };
   const well = plate.wellMm / 2;
+  const { acrossMm, awayMm } = plateFromAbove(plate);
   if (plate.outline === "square") {
-    const corner = Math.min(plate.widthMm, plate.depthMm) * 0.06;
+    const corner = Math.min(acrossMm, awayMm) * 0.06;
     return [
       draw("rect", {
         ...line,
-        x: -plate.widthMm / 2,
-        y: -plate.depthMm / 2,
-        width: plate.widthMm,
-        height: plate.depthMm,
+        x: -acrossMm / 2,
+        y: -awayMm / 2,
+        width: acrossMm,
+        height: awayMm,
         rx: corner,
         "stroke-width": 1.1,
       }),
@@ -83,8 +85,8 @@ function dishware(plate: Plate, ink: Ink): Drawn[] {
       }),
     ];
   }
-  const ratio = plate.depthMm / plate.widthMm;
-  const rim = draw("ellipse", { ...line, rx: plate.widthMm / 2, ry: plate.depthMm / 2, "stroke-width": 1.1 });
+  const ratio = awayMm / acrossMm;
+  const rim = draw("ellipse", { ...line, rx: acrossMm / 2, ry: awayMm / 2, "stroke-width": 1.1 });
   const inner = draw("ellipse", {
     ...line,
     rx: well,
@@ -95,7 +97,7 @@ function dishware(plate: Plate, ink: Ink): Drawn[] {
   if (plate.outline !== "bowl") return [rim, inner];
   return [
     rim,
-    draw("ellipse", { ...line, rx: plate.widthMm / 2 - 3, ry: plate.depthMm / 2 - 3, "stroke-width": 0.5 }),
+    draw("ellipse", { ...line, rx: acrossMm / 2 - 3, ry: awayMm / 2 - 3, "stroke-width": 0.5 }),
     inner,
   ];
 }

@@ -3,6 +3,14 @@ import type { Dish, Placement } from "../../core/plating/schema.ts";
 export type Form = Placement["form"];
 export type Plate = Dish["plate"];
 
+/** Of an oval plate, how broad it is for its length: common practice, no source. */
+const OVAL = 0.72;
+
+/** A plate seen from above, mm: to the guest's right and away from the guest. Its `depthMm` is its height. */
+export function plateFromAbove(plate: Plate): { readonly acrossMm: number; readonly awayMm: number } {
+  return { acrossMm: plate.widthMm, awayMm: plate.outline === "oval" ? plate.widthMm * OVAL : plate.widthMm };
+}
+
 /** Size of one piece seen from above, mm: along its own axis, and across it. */
 export interface Footprint {
   readonly alongMm: number;

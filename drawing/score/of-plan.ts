@@ -54,11 +54,7 @@ export function scoreOfPlan(plan: Plan, kind: StaveKind, place: ScorePlace): Sco
   const broken = new Set(plan.broken.flatMap((breach) => breach.tasks));
   const tight = new Set(tightTasks(plan, service.slackMin).map((task) => task.id));
   const markOf = ({ task }: TimedTask): Mark | undefined =>
-    broken.has(task.id)
-      ? "broken"
-      : tight.has(task.id)
-        ? "tight"
-        : undefined;
+    broken.has(task.id) ? "broken" : tight.has(task.id) ? "tight" : undefined;
   const text = (minute: number) => clock.textOf(Math.round(minute) + midnight);
   const firstCourse = clock.service - midnight;
   const first = Math.min(...tasks.map((task) => task.from), 0);

@@ -144,8 +144,8 @@ function serviceLine(
 
 function nowLine(sheet: Sheet, minute: number, word: string): Drawn {
   const place = sheet.time.at(minute);
-  const [a, b] = [point(sheet, place, 30), point(sheet, place, sheet.size)];
-  const [x, y] = sheet.direction === "along" ? [place, 28] : [4, place - 4];
+  const [a, b] = [point(sheet, place, sheet.direction === "along" ? 40 : 0), point(sheet, place, sheet.size)];
+  const [x, y] = sheet.direction === "along" ? [place, 36] : [4, place - 4];
   return draw(
     "g",
     { "aria-hidden": "true" },

@@ -14,6 +14,7 @@ export interface Sheet {
   readonly direction: "along" | "down";
   readonly size: number;
   readonly serviceMinute: number;
+  readonly now?: number | undefined;
   readonly markOf: (entry: TimedTask) => Mark | undefined;
   /** What a task is, said whole, for those who can't see it. */
   readonly describe: (entry: TimedTask) => string;

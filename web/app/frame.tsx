@@ -1,5 +1,5 @@
 import { Link, Outlet, useLocation } from "@tanstack/react-router";
-import { useEffect, useRef } from "react";
+import { useEffect } from "react";
 import { useBookState, useEntries } from "./hands.tsx";
 import { Opening } from "./opening.tsx";
 import { ServiceProvider } from "./service.tsx";
@@ -20,7 +20,6 @@ export function Frame() {
   const { say } = useWords();
   const { status } = useBookState();
   const { pathname } = useLocation();
-  const main = useRef<HTMLElement>(null);
   const place = pathname.split("/")[1] ?? "";
   // A change of place is said to those who hear the page.
   useEffect(() => {
@@ -30,7 +29,7 @@ export function Frame() {
   }, [place, say]);
   return (
     <>
-      <a className="skip" href="#main" onClick={() => main.current?.focus()}>
+      <a className="skip" href="#main">
         {say("frame.skip")}
       </a>
       <header className="top">
@@ -52,7 +51,7 @@ export function Frame() {
           <SettingsButton />
         </div>
       </header>
-      <main id="main" tabIndex={-1} ref={main} className={`main at-${place}`}>
+      <main id="main" tabIndex={-1} className={`main at-${place}`}>
         {status === "ready" ? (
           <ServiceProvider without={<Outlet />}>
             <Trials />

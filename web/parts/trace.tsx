@@ -28,7 +28,7 @@ export function TraceNote({ at, deep = 0 }: { readonly at: string; readonly deep
   if (traced === "looking") return <span className="trace quiet small">{say("trace.loading")}</span>;
   if (!traced) return <span className="trace quiet small">{say("trace.none")}</span>;
   return (
-    <span className="trace" role="group" aria-label={say("trace.how")}>
+    <span className="trace">
       {deep === 0 && <Value node={traced.node} strong />}
       <span className="trace-rule">{ruleWords(traced.node.rule, say)}</span>
       <Source node={traced.node} />

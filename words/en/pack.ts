@@ -38,6 +38,8 @@ export const pack = {
   "pack.figure.preparations": "preparations",
   "pack.figure.covers": "covers",
 
+  "pack.run": "The run",
+  "pack.orders": "Order sheets",
   "pack.score": "The run, {day}",
   "pack.score.part": "The run, {day} ({part} of {parts})",
   "pack.legend":
@@ -50,10 +52,10 @@ export const pack = {
   "pack.order.received": "Received by, time",
   "pack.order.ordered": "Ordered by, time",
 
-  "pack.pull": "Pull list",
+  "pack.pull": "Pull lists",
   "pack.pull.day": "Pull list, {day}",
 
-  "pack.prep": "Prep list",
+  "pack.prep": "Prep lists",
   "pack.prep.station": "{station}, {day}",
   "pack.prep.to": "to {hour}",
   "pack.prep.wrote": "Weight, °C, time, who",

@@ -82,7 +82,7 @@ export const run = {
   "guests.remove": "Remove {seat}",
 
   "prep.station": "Station",
-  "prep.all": "All",
+  "prep.all": "All stations",
   "prep.print": "Print",
   "prep.covers": "{count} covers",
   "prep.none": "No prep list yet",
@@ -93,7 +93,7 @@ export const run = {
   "orders.none.what":
     "Everything is in stock, or no supplier of this kitchen offers what is missing. Add offers under Stores.",
   "orders.total": "{count, plural, one {# order} other {# orders}}, together",
-  "orders.leftover": "left over of whole packs",
+  "orders.leftover": "left over of whole packs:",
   "orders.by": "Order by {clock}",
   "orders.deliver": "delivered {clock}",
   "orders.below": "{missing} short of the least order.",

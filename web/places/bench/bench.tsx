@@ -68,7 +68,7 @@ export function BenchPlace() {
                   <span className="quiet"> {say("bench.aPlate")}</span>
                 </>
               ) : (
-                <span className="quiet">{say("bench.notServed")}</span>
+                amounts && <span className="quiet">{say("bench.notServed")}</span>
               )
             }
           >
@@ -98,7 +98,7 @@ export function BenchPlace() {
                   <span className="quiet"> {say("bench.batches", { count: need.batches.length })}</span>
                 </>
               ) : (
-                <span className="quiet">{say("bench.notServed")}</span>
+                amounts && <span className="quiet">{say("bench.notServed")}</span>
               )
             }
           >

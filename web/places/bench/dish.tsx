@@ -27,9 +27,6 @@ export function DishSheet() {
   const edit = (more: Partial<Dish>, gesture?: string) => store.edit("dishes", { ...dish, ...more }, gesture);
   return (
     <div className="page bench-sheet">
-      <p className="crumb">
-        <Link to="/bench">{say("place.bench")}</Link>
-      </p>
       <Line margin={<DishWorth dish={dish} />}>
         <h1>
           <TextEntry
@@ -42,10 +39,10 @@ export function DishSheet() {
           />
         </h1>
         <p>{dish.description}</p>
+        <div className="dish-plate">
+          <PlatePicture dish={dish} placements={dish.placements} chosen={chosen} onChoose={setChosen} />
+        </div>
       </Line>
-      <div className="dish-plate">
-        <PlatePicture dish={dish} placements={dish.placements} chosen={chosen} onChoose={setChosen} />
-      </div>
       <h2 className="part">{say("dish.onPlate")}</h2>
       {dish.placements.map((placement, i) => (
         <OnPlate
@@ -202,6 +199,7 @@ function DishWorth({ dish }: { readonly dish: Dish }) {
         ),
     ),
   ];
+  if (!amounts) return null;
   if (plates.length === 0) return <span className="quiet">{say("bench.notServed")}</span>;
   return (
     <dl className="figures">

@@ -23,9 +23,6 @@ export function PreparationSheet() {
     store.edit("preparations", { ...preparation, ...more }, gesture);
   return (
     <div className="page bench-sheet">
-      <p className="crumb">
-        <Link to="/bench">{say("place.bench")}</Link>
-      </p>
       <Line margin={<Worth id={id} />} mark={<NeedMark id={id} />}>
         <h1>
           <TextEntry
@@ -101,6 +98,7 @@ function Worth({ id }: { readonly id: string }) {
   const need = amounts?.needs[at];
   const costAt = amounts?.cost.preparations.findIndex((p) => p.preparation === id) ?? -1;
   const cost = amounts?.cost.preparations[costAt];
+  if (!amounts) return null;
   if (!need) return <span className="quiet">{say("bench.notServed")}</span>;
   return (
     <dl className="figures">

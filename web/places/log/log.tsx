@@ -33,6 +33,7 @@ function Pages() {
   ].sort((a, b) => dayOf(a) - dayOf(b));
   const [day, setDay] = useState<string>();
   const shown = day ?? days.at(-1) ?? "all";
+  if (!plan && !amounts) return <p className="page quiet">{say("run.computing")}</p>;
   if (points.length === 0)
     return (
       <div className="page">

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
+import type { Placement } from "../../../core/plating/schema.ts";
 import type { PlateCount } from "../../../core/run/result.ts";
 import { wordFor } from "../../../words/catalogue.ts";
 import { useBook, useTold } from "../../app/hands.tsx";
@@ -24,6 +25,8 @@ export function PlateCards() {
   return (
     <>
       <h1 className="unseen">{say("pass.cards")}</h1>
+      {/* What scrolls must be reached by keys. */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: see above */}
       <section className="cards" aria-label={say("pass.cards")} tabIndex={0}>
         {cards.map((plate) => (
           <PlateCard
@@ -91,12 +94,7 @@ function PlateCard({ plate, course }: { readonly plate: PlateCount; readonly cou
                 </span>
                 <span className="gesture-how">{placement.gesture}</span>
                 {placement.serveC && (
-                  <span className="quiet">
-                    {placement.serveC.atLeast !== undefined &&
-                      say("pass.atLeast", { c: write.temperature(placement.serveC.atLeast) })}
-                    {placement.serveC.atMost !== undefined &&
-                      say("pass.atMost", { c: write.temperature(placement.serveC.atMost) })}
-                  </span>
+                  <span className="quiet">{serveWords(placement.serveC, say, write)}</span>
                 )}
               </span>
             </Button>
@@ -105,4 +103,16 @@ function PlateCard({ plate, course }: { readonly plate: PlateCount; readonly cou
       </ol>
     </article>
   );
+}
+
+/** At which temperature something leaves the pass. */
+function serveWords(
+  { atLeast, atMost }: NonNullable<Placement["serveC"]>,
+  say: ReturnType<typeof useWords>["say"],
+  write: ReturnType<typeof useWords>["write"],
+): string {
+  if (atLeast !== undefined && atMost !== undefined)
+    return say("pass.between", { least: write.temperature(atLeast), most: write.temperature(atMost) });
+  if (atLeast !== undefined) return say("pass.atLeast", { c: write.temperature(atLeast) });
+  return atMost === undefined ? "" : say("pass.atMost", { c: write.temperature(atMost) });
 }

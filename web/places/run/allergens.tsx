@@ -94,7 +94,7 @@ function Matrix({
   const names = useNames();
   const { say } = useWords();
   return (
-    <div className="scroll-x">
+    <div className="matrix-place">
       <table className="table matrix">
         <thead>
           <tr>
@@ -107,10 +107,12 @@ function Matrix({
           </tr>
         </thead>
         <tbody>
-          {rows.map((row) => (
-            <tr key={row.dish + row.variant}>
+          {rows.map((row, i) => (
+            <tr key={row.dish + row.variant} data-first={rows[i - 1]?.dish !== row.dish || undefined}>
               <th scope="row">
-                <span className="dish">{names.dish(row.dish)}</span>
+                <span className={rows[i - 1]?.dish === row.dish ? "unseen" : "dish"}>
+                  {names.dish(row.dish)}{" "}
+                </span>
                 <Variant of={row.variant} />
               </th>
               {columns.map((column) => {
@@ -255,5 +257,7 @@ function rowsOf(cells: readonly AllergenCell[]): Row[] {
     if (row) row.cells.push(cell);
     else rows.set(key, { dish: cell.dish, variant: cell.variant, cells: [cell] });
   }
-  return [...rows.values()];
+  // Variants stand below their dish.
+  const order = [...new Set(cells.map((cell) => cell.dish))];
+  return [...rows.values()].sort((a, b) => order.indexOf(a.dish) - order.indexOf(b.dish));
 }

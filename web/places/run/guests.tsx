@@ -66,8 +66,13 @@ function Guest({
   const { menu } = useService();
   const names = useNames();
   const { amounts } = useTold();
+  // What is the same for everyone needs no saying: only choices and variants are.
   const served = (amounts?.plates ?? []).filter(
-    (plate) => group.seat !== undefined && plate.seats.includes(group.seat),
+    (plate) =>
+      group.seat !== undefined &&
+      plate.seats.includes(group.seat) &&
+      (plate.variant !== "standard" ||
+        (menu?.courses.find((c) => c.id === plate.course)?.options.length ?? 1) > 1),
   );
   const { write } = useWords();
   const title = group.seat ?? group.id;

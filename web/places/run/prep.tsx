@@ -4,15 +4,19 @@ import type { PrepList } from "../../../core/run/result.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
-import { Choice } from "../../parts/choice.tsx";
 import { Empty } from "../../parts/empty.tsx";
+import { Pick } from "../../parts/pick.tsx";
 
 /** Prep lists by day and station in the order of the plan; a page each on paper. */
 export function PrepLists() {
   const { plan, behind } = useTold();
   const { say } = useWords();
   const lists = plan?.prepLists ?? [];
-  const stations = [...new Map(lists.map((list) => [list.station, list.name]))];
+  const { kitchen } = useService();
+  const order = kitchen.stations.map((s) => s.id);
+  const stations = [...new Map(lists.map((list) => [list.station, list.name]))].sort(
+    ([a], [b]) => order.indexOf(a) - order.indexOf(b),
+  );
   const [station, setStation] = useState("all");
   const days = [...new Set(lists.map((list) => list.day))];
   if (!plan) return <p className="page quiet">{say("run.planning")}</p>;
@@ -26,7 +30,7 @@ export function PrepLists() {
   return (
     <div className="page" data-behind={behind || undefined}>
       <div className="row no-print">
-        <Choice
+        <Pick
           label={say("prep.station")}
           hideLabel
           value={station}
@@ -66,24 +70,31 @@ function List({ list }: { readonly list: PrepList }) {
         </span>
       </p>
       <ol className="prep-list">
-        {list.entries.map((entry) => (
-          <li key={entry.task} className="prep-entry">
-            <span className="prep-box" aria-hidden="true" />
-            <span className="prep-time">
-              {write.hour(entry.start)}
-              <span className="quiet small block">{write.hour(entry.end)}</span>
-            </span>
-            <div className="prep-text">
-              <p>{entry.text}</p>
-              {entry.note && <p className="decide">▲ {entry.note}</p>}
-              {(entry.pull.length > 0 || entry.equipment.length > 0) && (
-                <p className="quiet small">{[...entry.equipment, ...entry.pull].join(" · ")}</p>
-              )}
-            </div>
-            <strong className="prep-amount">{entry.amount}</strong>
-            <span className="prep-hands small">{entry.hands.join(", ")}</span>
-          </li>
-        ))}
+        {list.entries.map((entry) => {
+          // "Salted char: Salt. …": the name leads.
+          const head = /^[^.]*?: [^.]*\./.exec(entry.text)?.[0] ?? "";
+          return (
+            <li key={entry.task} className="prep-entry">
+              <span className="prep-box" aria-hidden="true" />
+              <span className="prep-time">
+                {write.hour(entry.start)}
+                <span className="quiet small block">{write.hour(entry.end)}</span>
+              </span>
+              <div className="prep-text">
+                <p>
+                  <strong>{head}</strong>
+                  {entry.text.slice(head.length)}
+                </p>
+                {entry.note && <p className="quiet">{entry.note}</p>}
+                {(entry.pull.length > 0 || entry.equipment.length > 0) && (
+                  <p className="quiet small">{[...entry.equipment, ...entry.pull].join(" · ")}</p>
+                )}
+              </div>
+              <strong className="prep-amount">{entry.amount}</strong>
+              <span className="prep-hands small">{entry.hands.join(", ")}</span>
+            </li>
+          );
+        })}
       </ol>
     </section>
   );

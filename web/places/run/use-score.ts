@@ -97,7 +97,7 @@ export function useScore(plan: Plan, kind: StaveKind): ScoreParts {
         now: nowMinute !== undefined && nowMinute >= first && nowMinute <= last ? nowMinute : undefined,
         nowWord: say("plan.now"),
         markOf,
-        describe: (entry) => describe(entry, { say, write, names, mark: markOf(entry) }),
+        describe: (entry) => sayTask(entry, { say, write, names, mark: markOf(entry) }),
         writeHour: (minute) => write.hour(text(minute)),
         writeDay: (minute) =>
           dayName(
@@ -129,7 +129,7 @@ function shelvesOf(unit: Unit): Pick<OvenFacts, "spaces" | "spacesFor"> {
   };
 }
 
-function describe(
+function sayTask(
   { task }: TimedTask,
   {
     say,

@@ -11,7 +11,7 @@ import { Empty } from "../../parts/empty.tsx";
 import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
 import { IngredientSheet } from "./ingredient.tsx";
-import { weakest } from "./weakest.ts";
+import { isGrave, weakest } from "./weakest.ts";
 
 /** Stores: a line an ingredient, the figure least known first in the margin. */
 export function StoresPlace() {
@@ -67,13 +67,13 @@ export function StoresPlace() {
       {rows.map(({ ingredient, weak }) => (
         <Line
           key={ingredient.id}
-          mark={weak.length > 0 ? <span className="decide">▲</span> : undefined}
+          mark={weak.some(isGrave) ? <span className="decide">▲</span> : undefined}
           margin={
             weak.length > 0 ? (
               <ul className="plain">
-                {weak.slice(0, 2).map((w, i) => (
-                  <li key={w} className={i === 0 ? "decide" : "quiet small"}>
-                    {i === 0 && "▲ "}
+                {weak.slice(0, 2).map((w) => (
+                  <li key={w} className={isGrave(w) ? "decide" : "quiet"}>
+                    {isGrave(w) && "▲ "}
                     {say(`weak.${w}`)}
                   </li>
                 ))}

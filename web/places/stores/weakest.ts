@@ -16,3 +16,8 @@ export function weakest(ingredient: Ingredient, offers: number): Weakness[] {
   if (ingredient.composition === undefined && !ingredient.free) weak.push("composition");
   return weak;
 }
+
+/** Whether it can harm a guest or stop a run, and so needs a decision; the others only want a better source. */
+export function isGrave(weak: Weakness): boolean {
+  return weak === "allergens" || weak === "offer";
+}
