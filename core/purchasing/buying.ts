@@ -1,6 +1,7 @@
 import type { Cell, Ledger } from "../ledger/ledger.ts";
 import { shortOf, sum } from "../ledger/rules.ts";
 import { nothing, stated } from "../ledger/stated.ts";
+import { type Money, money } from "../money/money.ts";
 import { gramsCell } from "../pantry/grams.ts";
 import type { Problem } from "../pantry/refusal.ts";
 import type { Amounts } from "../production/amounts.ts";
@@ -54,11 +55,14 @@ export class Buying {
   readonly warnings: readonly Problem[];
   /** Ingredients that somebody has to bring: no offer is valid. */
   readonly unsold: readonly IngredientCells[];
+  readonly #currency: string;
+  readonly #money = new Map<string, Money>();
 
   constructor(amounts: Amounts, docs: BuyingDocuments, options: BuyingOptions = {}) {
     const { ledger, service, kitchen } = amounts;
     const { formula } = amounts.cells;
     this.ledger = ledger;
+    this.#currency = kitchen.currency;
     this.offers = new OfferBook(formula, docs, kitchen, service.priceAsOf);
     const wanted = groupByIngredient(amounts.cells.ingredients, docs);
     const sold = wanted.filter(([id]) => this.offers.of(id).length > 0);
@@ -82,6 +86,15 @@ export class Buying {
       ...this.items.flatMap((item) => item.numbers),
     ];
     this.warnings = [...problems, ...this.offers.warnings];
+  }
+
+  /** A price of the book as exact money, read once. */
+  money(text: string): Money {
+    const known = this.#money.get(text);
+    if (known) return known;
+    const read = money(text, this.#currency);
+    this.#money.set(text, read);
+    return read;
   }
 
   /** The cheapest order for the newest amounts. */

@@ -1,5 +1,4 @@
-import type { Ledger } from "../ledger/ledger.ts";
-import { add, compare, type Money, money, subtract, zero } from "../money/money.ts";
+import { add, compare, type Money, subtract, zero } from "../money/money.ts";
 import type { Buying, ItemCells } from "./buying.ts";
 import type { OfferCells } from "./offers.ts";
 import type { OrderChoice } from "./order.ts";
@@ -38,20 +37,21 @@ export interface SupplierLines {
 
 /** The chosen packs as lines by supplier, money exact. */
 export function orderLines(buying: Buying, choice: OrderChoice, currency: string): SupplierLines[] {
-  const lines = buying.items.flatMap((item, i) => linesOf(item, choice.packs[i]!, buying.ledger, currency));
+  const lines = buying.items.flatMap((item, i) => linesOf(item, choice.packs[i]!, buying));
   return buying.suppliers.flatMap((supplier, place): SupplierLines[] => {
     const mine = lines.filter((line) => line.offer.supplier === supplier);
     if (mine.length === 0) return [];
     const goods = mine.reduce((all, line) => add(all, line.total), zero(currency));
-    const charge = money(supplier.deliveryCharge, currency);
-    const minimum = money(supplier.minimumOrder, currency);
+    const charge = buying.money(supplier.deliveryCharge);
+    const minimum = buying.money(supplier.minimumOrder);
     const short = compare(goods, minimum) < 0 ? subtract(minimum, goods) : zero(currency);
     return [{ supplier, place, lines: mine, goods, charge, total: add(goods, charge), short }];
   });
 }
 
 /** Lines of one item, larger packs first: those of one stream (whole, or one cut) share its need in turn. */
-function linesOf(item: ItemCells, packs: readonly number[], ledger: Ledger, currency: string): OrderLine[] {
+function linesOf(item: ItemCells, packs: readonly number[], buying: Buying): OrderLine[] {
+  const { ledger } = buying;
   const taken = item.offers
     .map((offer, place) => ({ offer, place, count: packs[place]!, packG: ledger.value(offer.packG) }))
     .filter((each) => each.count > 0)
@@ -81,7 +81,7 @@ function linesOf(item: ItemCells, packs: readonly number[], ledger: Ledger, curr
       (last, tier) => (count >= tier.fromPacks ? tier.price : last),
       offer.offer.price,
     );
-    const each = money(price, currency);
+    const each = buying.money(price);
     const total = { ...each, digits: each.digits * BigInt(count) };
     lines.push({
       ...{ item, offer, place, packs: count, boughtG, before, price, total },

@@ -12,6 +12,7 @@ import type { OrderChoice } from "./order.ts";
 import { type OrderLine, orderLines, type SupplierLines } from "./order-lines.ts";
 import { noteOrders } from "./order-trace.ts";
 import { leftoverValue, MILLION } from "./rules.ts";
+import type { Offer } from "./schema.ts";
 
 export interface OrdersOptions {
   readonly clock: Clock;
@@ -95,12 +96,18 @@ function lineResult(line: OrderLine) {
   };
 }
 
-/** "5 kg", "6 × 1 L", "12 pieces". */
+/** "5 kg", "6 × 1 L", "12 pieces": written once for an offer. */
 function packText({ offer }: OfferCells): string {
+  const known = written.get(offer);
+  if (known !== undefined) return known;
   const { text } = writeAmount(offer.inner, { system: "given" });
   const inner = offer.inner.unit === "piece" ? `${text} ${text === "1" ? "piece" : "pieces"}` : text;
-  return offer.innerPerPack === 1 ? inner : `${offer.innerPerPack} × ${inner}`;
+  const pack = offer.innerPerPack === 1 ? inner : `${offer.innerPerPack} × ${inner}`;
+  written.set(offer, pack);
+  return pack;
 }
+
+const written = new WeakMap<Offer, string>();
 
 /** One delivery a supplier: the last that is there when the first of its goods is needed. */
 function firstDelivery(order: SupplierLines, amounts: Amounts, options: OrdersOptions): Delivery | undefined {

@@ -70,33 +70,47 @@ export function choosePacks(
     (a, b) => Number(a.offer.cut < 0) - Number(b.offer.cut < 0) || a.unit - b.unit || a.index - b.index,
   );
 
+  // From each place on, the lowest price for a gram as purchased; goods in a cut count for the whole they save.
+  const units = open.map(({ offer, unit }) => (offer.cut < 0 ? unit : unit * item.cuts[offer.cut]!.trim));
+  const lowestFrom = [...units, Number.POSITIVE_INFINITY];
+  for (let k = units.length - 1; k >= 0; k--) lowestFrom[k] = Math.min(units[k]!, lowestFrom[k + 1]!);
+
   let best: { packs: number[]; cost: number } | undefined;
   let nodes = 0;
+  /** No choice among the offers from place k on costs less for what is still missing. */
   const lowest = (k: number): number => {
-    // The rest by the gram at the best price left: cut goods count for the whole they save.
     const left = uncutNeed(item, packs);
-    if (left <= CRUMB_G) return 0;
-    let unit = Number.POSITIVE_INFINITY;
-    for (let i = k; i < open.length; i++) {
-      const { offer, unit: own } = open[i]!;
-      unit = Math.min(unit, offer.cut < 0 ? own : own * item.cuts[offer.cut]!.trim);
-    }
-    return left * unit;
+    return left <= CRUMB_G ? 0 : left * lowestFrom[k]!;
   };
   const root = lowest(0);
+  const take = (k: number, count: number, cost: number): void => {
+    const { offer, index } = open[k]!;
+    packs[index] = count;
+    const spent = cost + count * tierPrice(offer.tiers, count) * weight(offer.supplier);
+    if (!best || spent + lowest(k + 1) < best.cost) search(k + 1, spent);
+  };
   const search = (k: number, cost: number): void => {
     if (++nodes > MOST_NODES) return;
-    if (uncutNeed(item, packs) <= CRUMB_G) {
+    const left = uncutNeed(item, packs);
+    if (left <= CRUMB_G) {
       if (!best || cost < best.cost) best = { packs: [...packs], cost };
       return;
     }
     const here = open[k];
-    if (!here || (best && cost + lowest(k) >= best.cost)) return;
+    if (!here || (best && cost + left * lowestFrom[k]! >= best.cost)) return;
     const { offer, index } = here;
-    for (const count of counts(offer, stillFor(item, packs, offer.cut))) {
-      packs[index] = count;
-      const spent = cost + count * tierPrice(offer.tiers, count) * weight(offer.supplier);
-      if (!best || spent + lowest(k + 1) < best.cost) search(k + 1, spent);
+    const enough = Math.max(0, Math.ceil((stillFor(item, packs, offer.cut) - CRUMB_G) / offer.packG));
+    // More than enough only to reach a price break.
+    if (enough > 0) for (const { from } of offer.tiers) if (from > enough) take(k, from, cost);
+    // When nothing cheaper follows, fewer packs only cost more: the first that is too dear ends it.
+    const cheapest = offer.cut < 0 && lowestFrom[k + 1]! >= units[k]!;
+    for (let count = enough; count >= 0; count--) {
+      if (cheapest && best) {
+        const bought = Math.min(left, count * offer.packG);
+        const least = cost + bought * units[k]! + (left - bought) * lowestFrom[k + 1]!;
+        if (least >= best.cost) break;
+      }
+      take(k, count, cost);
     }
     packs[index] = 0;
   };
@@ -126,13 +140,6 @@ function stillFor(item: ItemNeed, packs: readonly number[], cut: number): number
     if (offer.cut === cut) still -= packs[i]! * offer.packG;
   }
   return Math.max(0, still);
-}
-
-/** Counts worth looking at, most first: all that do not exceed the need by a pack, and those that reach a break. */
-function counts(offer: PackOffer, still: number): number[] {
-  const enough = Math.max(0, Math.ceil((still - CRUMB_G) / offer.packG));
-  const beyond = offer.tiers.map((tier) => tier.from).filter((from) => from > enough && enough > 0);
-  return [...Array.from({ length: enough + 1 }, (_, i) => enough - i), ...beyond];
 }
 
 function unitPrice(offer: PackOffer): number {
