@@ -184,7 +184,7 @@ export const pithivier: PreparationInput[] = [
         from: ["assemble"],
         change: { factor: 0.99, as: "stuck", source: invented },
         work: work("pastry", "pastry-work", { fixed: 8, perPiece: 3.5, most: 3 }),
-        passive: { min: 8 * HOUR },
+        passive: { min: 12 * HOUR },
         uses: [on("cold-room", 2, "position", { during: "passive" })],
         pull: [pull("cutter, 110 mm", 1), pull("cutter, 130 mm", 1)],
         hold: cold(30 * HOUR),

@@ -345,7 +345,7 @@ export const shortRib: PreparationInput[] = [
         name: "Let it set",
         text: "Cold room over the night; take the last fat off the jelly.",
         from: ["chill"],
-        passive: { min: 8 * HOUR },
+        passive: { min: 12 * HOUR },
         uses: [on("cold-room", 1, "position", { during: "passive" })],
         hold: cold(2 * DAY),
       },

@@ -91,7 +91,7 @@ export const veloute: PreparationInput[] = [
         name: "Rest over the night",
         text: "Leave it filmed in the cold room: the air rises out and the taste comes together.",
         from: ["chill"],
-        passive: { min: 8 * HOUR },
+        passive: { min: 10 * HOUR },
         uses: [on("cold-room", 0.22, "position", { per: "kg", during: "passive" })],
         hold: cold(2 * DAY),
       },
