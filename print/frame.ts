@@ -2,16 +2,36 @@ import type { Content, ContentSection, DynamicContent } from "pdfmake/interfaces
 import type { Paper } from "./paper.ts";
 import { hair, PAGE, QUIET, SERIF, TYPE } from "./parts.ts";
 
+/** A kind of sheet as the contents name it. */
+export type Listed =
+  | "pack.refusal"
+  | "pack.guests"
+  | "pack.crew"
+  | "pack.run"
+  | "pack.orders"
+  | "pack.pull"
+  | "pack.prep"
+  | "pack.batches"
+  | "pack.labels"
+  | "pack.matrix"
+  | "pack.front"
+  | "pack.cards"
+  | "pack.line"
+  | "pack.log"
+  | "pack.cost";
+
 /** A run of pages with one running head. */
 export interface SheetPages {
   /** What the running head calls it. */
   readonly name: string;
   readonly content: Content;
   readonly landscape?: boolean;
+  /** The first of its kind: the contents point here. */
+  readonly listed?: Listed;
 }
 
 /** Pages that carry service, date, their own name, and page x of y (README, N2). */
-export function pages(paper: Paper, { name, content, landscape }: SheetPages): ContentSection {
+export function pages(paper: Paper, { name, content, landscape, listed }: SheetPages): ContentSection {
   const { result, kitchen, write, say, clock } = paper;
   const width = (landscape ? PAGE.height : PAGE.width) - PAGE.left - PAGE.right;
   const when = `${write.date(clock.dateOf("D"))}, ${write.hour(clock.textOf(clock.service))}`;
@@ -48,7 +68,7 @@ export function pages(paper: Paper, { name, content, landscape }: SheetPages): C
     ],
   });
   return {
-    section: content,
+    section: listed ? [{ text: " ", fontSize: 0.1, lineHeight: 0.1, id: listed }, content] : content,
     pageSize: "A4",
     pageOrientation: landscape ? "landscape" : "portrait",
     pageMargins: [PAGE.left, PAGE.top, PAGE.right, PAGE.bottom],

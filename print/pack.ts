@@ -4,14 +4,14 @@ import type { Book } from "../core/book/schema.ts";
 import type { Result } from "../core/run/result.ts";
 import type { Preferences } from "../words/format.ts";
 import { FONTS, isFontFile } from "./fonts.ts";
-import { pages, type SheetPages } from "./frame.ts";
+import { type Listed, pages, type SheetPages } from "./frame.ts";
 import { type Paper, paperOf } from "./paper.ts";
-import { QUIET, TYPE } from "./parts.ts";
+import { TYPE } from "./parts.ts";
 import { allergenPages } from "./sheets/allergens.ts";
 import { batchPages } from "./sheets/batches.ts";
 import { cardPages } from "./sheets/cards.ts";
 import { costPages } from "./sheets/cost.ts";
-import { coverPages } from "./sheets/cover.ts";
+import { coverPages, crewPages, guestPages } from "./sheets/cover.ts";
 import { frontPages } from "./sheets/front.ts";
 import { labelPages } from "./sheets/labels.ts";
 import { linePages } from "./sheets/line.ts";
@@ -30,21 +30,22 @@ export interface PackOptions {
 }
 
 /** The sheets in the order a brigade needs them; what it costs stands last, by itself (README, N1). */
-const SHEETS: readonly ((paper: Paper) => SheetPages[])[] = [
-  refusalPages,
-  coverPages,
-  timelinePages,
-  orderPages,
-  pullPages,
-  prepPages,
-  batchPages,
-  labelPages,
-  allergenPages,
-  frontPages,
-  cardPages,
-  linePages,
-  logPages,
-  costPages,
+const SHEETS: readonly (readonly [Listed, (paper: Paper) => SheetPages[]])[] = [
+  ["pack.refusal", refusalPages],
+  ["pack.guests", guestPages],
+  ["pack.crew", crewPages],
+  ["pack.run", timelinePages],
+  ["pack.orders", orderPages],
+  ["pack.pull", pullPages],
+  ["pack.prep", prepPages],
+  ["pack.batches", batchPages],
+  ["pack.labels", labelPages],
+  ["pack.matrix", allergenPages],
+  ["pack.front", frontPages],
+  ["pack.cards", cardPages],
+  ["pack.line", linePages],
+  ["pack.log", logPages],
+  ["pack.cost", costPages],
 ];
 
 // Nothing but the fonts is ever read, whatever a book says.
@@ -60,12 +61,8 @@ export async function writePack(book: Book, result: Result, options: PackOptions
   const paper = paperOf(book, result, options.preferences);
   const definition: TDocumentDefinitions = {
     pageSize: "A4",
-    content: SHEETS.flatMap((sheets) => sheets(paper)).map((sheet) => pages(paper, sheet)),
-    defaultStyle: { font: "SourceSans3", fontSize: TYPE.body, color: "black", lineHeight: 1.15 },
-    styles: {
-      contents: { fontSize: TYPE.note },
-      contentsNumber: { fontSize: TYPE.note, color: QUIET },
-    },
+    content: sheetsOf(paper).map((sheet) => pages(paper, sheet)),
+    defaultStyle: { font: "SourceSans3", fontSize: TYPE.body, color: "black", lineHeight: 1 },
     info: {
       title: result.summary.serviceName,
       subject: result.summary.sentence,
@@ -79,4 +76,20 @@ export async function writePack(book: Book, result: Result, options: PackOptions
   pdfmake.setFonts(structuredClone(FONTS));
   const buffer = await pdfmake.createPdf(definition).getBuffer();
   return new Uint8Array(buffer);
+}
+
+/** All sheets; the cover lists them, and stands first unless something does not fit. */
+function sheetsOf(paper: Paper): SheetPages[] {
+  const made = SHEETS.map(([listed, make]) => ({ listed, sheets: make(paper) })).filter(
+    ({ sheets }) => sheets.length > 0,
+  );
+  const named = made.map(({ listed, sheets }) =>
+    sheets.map((sheet, i) => (i === 0 ? { ...sheet, listed } : sheet)),
+  );
+  const cover = coverPages(
+    paper,
+    made.map(({ listed }) => listed),
+  );
+  const first = made[0]?.listed === "pack.refusal" ? 1 : 0;
+  return [...named.slice(0, first), cover, ...named.slice(first)].flat();
 }

@@ -33,6 +33,8 @@ export interface Paper {
   /** "Saturday 30 January 2027" of "D". */
   readonly date: (day: string) => string;
   readonly shortDate: (day: string) => string;
+  /** A text of the book or the result set for paper: marks the fonts have, figures kept to their units, real dates. */
+  readonly set: (text: string, day?: string) => string;
   /** Words of a variant: "" for the standard plate, else "vegetarian, coeliac". */
   readonly variant: (id: string) => string;
   readonly allergens: (ids: readonly string[]) => string;
@@ -54,6 +56,8 @@ export function paperOf(book: Book, result: Result, preferences: Preferences = M
   const crew = new Map(kitchen.crew.map((cook) => [cook.id, cook.name]));
   const date = (day: string) => write.date(clock.dateOf(day));
   const shortDate = (day: string) => write.shortDate(clock.dateOf(day));
+  const moment = (text: string) =>
+    MOMENT.test(text) ? `${shortDate(text.split(" ")[0]!)} ${write.hour(text)}` : text;
   return {
     library,
     result,
@@ -71,7 +75,11 @@ export function paperOf(book: Book, result: Result, preferences: Preferences = M
       crew,
       units: new Map(unitsOf(kitchen).all.map((unit) => [unit.id, unit.name])),
     },
-    moment: (text) => (MOMENT.test(text) ? `${shortDate(text.split(" ")[0]!)} ${write.hour(text)}` : text),
+    moment,
+    set: (text, day) =>
+      keepUnits(inFont(text)).replace(MOMENTS, (each) =>
+        each.startsWith(`${day} `) ? write.hour(each) : moment(each).replaceAll(" ", "\u00a0"),
+      ),
     date,
     shortDate,
     variant: (id) =>
@@ -85,6 +93,15 @@ export function paperOf(book: Book, result: Result, preferences: Preferences = M
   };
 }
 
+/** A figure and its unit stay on one line. */
+function keepUnits(text: string): string {
+  return text.replace(
+    /(\d) (?=(?:°C|°F|%|[a-zµ]?g|m?L|[cm]?m|min|h|s|kg|pieces?)(?![\p{L}\d]))/gu,
+    "$1\u00a0",
+  );
+}
+
+const MOMENTS = /\bD([-+]\d{1,2})? \d\d:\d\d\b/g;
 const MOMENT = /^D([-+]\d{1,2})? \d\d:\d\d$/;
 
 function known<T>(documents: ReadonlyMap<string, T>, id: string, kind: string): T {

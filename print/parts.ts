@@ -70,16 +70,15 @@ export function beside(column: Content, margin: Content): ContentColumns {
   };
 }
 
-/** The heading of a sheet: listed in the contents and the bookmarks. */
-export function sheetTitle(text: string, under?: string, listed = true): Content {
+/** The heading of a sheet, and its bookmark. */
+export function sheetTitle(text: string, under?: string, marked = true): Content {
   return {
     stack: [
       {
         text,
         fontSize: TYPE.head,
         bold: true,
-        lineHeight: 1.1,
-        ...(listed ? { tocItem: true, outline: true, tocNumberStyle: "contentsNumber" } : {}),
+        ...(marked ? { outline: true } : {}),
       } as ContentText,
       ...(under ? [{ text: under, fontSize: TYPE.body, color: QUIET }] : []),
     ],

@@ -1,6 +1,7 @@
 import type { Content, TableCell } from "pdfmake/interfaces.js";
 import { ALLERGENS } from "../../core/pantry/schema.ts";
 import type { AllergenCell } from "../../core/run/result.ts";
+import { type Drawn, PAPER_INK, svgText } from "../../drawing/index.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
@@ -63,12 +64,7 @@ function matrix(
       headerRows: 1,
       dontBreakRows: true,
       body: [
-        [
-          { text: "" },
-          ...columns.map(
-            ([word]): TableCell => ({ text: word, fontSize: 8, alignment: "center", bold: true }),
-          ),
-        ],
+        [{ text: "" }, ...columns.map(([word]): TableCell => upright(word, each))],
         ...rows.map((row): TableCell[] => [
           {
             text: [
@@ -94,10 +90,31 @@ function matrix(
       vLineWidth: (i) => (i > 1 && i < columns.length + 1 ? 0.25 : 0),
       paddingLeft: () => 2,
       paddingRight: () => 2,
-      paddingTop: () => 2,
-      paddingBottom: () => 2,
+      paddingTop: () => 1,
+      paddingBottom: () => 1,
     },
   };
+}
+
+/** A word read upwards, so that fifteen columns and their words fit a page. */
+function upright(word: string, width: number): TableCell {
+  const height = 72;
+  const text = {
+    tag: "text",
+    attributes: {
+      transform: `translate(${width / 2 + 4} ${height}) rotate(-90)`,
+      "font-family": PAPER_INK.font,
+      "font-size": TYPE.note,
+      "font-weight": 600,
+    },
+    children: [word],
+  };
+  const drawn: Drawn = {
+    tag: "svg",
+    attributes: { xmlns: "http://www.w3.org/2000/svg", width, height },
+    children: [text],
+  };
+  return { svg: svgText(drawn), width, height, font: "SourceSans3" };
 }
 
 /** By dish and allergen: each way of arrival once, with the plates that have it. */

@@ -1,6 +1,6 @@
 import type { Content, TableCell } from "pdfmake/interfaces.js";
+import type { Preparation } from "../../core/formula/schema.ts";
 import type { BatchSheet } from "../../core/run/result.ts";
-import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import {
@@ -10,6 +10,7 @@ import {
   hair,
   label,
   MARGIN,
+  PAGE,
   QUIET,
   quiet,
   ruled,
@@ -33,21 +34,31 @@ export function batchPages(paper: Paper): SheetPages[] {
       content: [
         sheetTitle(say("pack.batches"), scales),
         ...result.batchSheets.map(
-          (sheet): Content => ({ stack: [batch(paper, sheet)], unbreakable: isShort(sheet) }),
+          (sheet): Content => ({
+            stack: [batch(paper, sheet)],
+            unbreakable: fits(sheet, paper.library.preparations.get(sheet.preparation)),
+          }),
         ),
       ],
     },
   ];
 }
 
-/** A sheet that surely fits a page is kept on one. */
-function isShort(sheet: BatchSheet): boolean {
-  const words = sheet.steps.reduce((sum, step) => sum + 2 + step.text.length / 60, 0);
-  return sheet.lines.length * 1.6 + words * 1.4 < 30;
+/** Height a page has for sheets, points. */
+const ROOM = PAGE.height - PAGE.top - PAGE.bottom;
+
+/** Whether a sheet surely fits a page, and is then kept on one: a high estimate of its height from its texts. */
+function fits(sheet: BatchSheet, preparation: Preparation | undefined): boolean {
+  const textLines = (text: string, letters: number) => Math.ceil(text.length / letters);
+  const lines = sheet.lines.reduce((sum, line) => sum + 9 + 16 * textLines(line.name, 34), 0);
+  const steps = sheet.steps.reduce((sum, step) => sum + 7 + Math.max(29, 15.5 * textLines(step.text, 52)), 0);
+  const readings = (preparation?.specification.length ?? 0) * 36;
+  const notes = 15 * textLines(preparation?.notes ?? "", 60);
+  return 60 + lines + steps + Math.max(75, readings) + notes < ROOM;
 }
 
 function batch(paper: Paper, sheet: BatchSheet): Content {
-  const { say, write, library } = paper;
+  const { say, write, library, set } = paper;
   const amount = [
     write.weighed(Math.round(sheet.yield.value * 10) / 10),
     ...(sheet.pieces === undefined ? [] : [say("bench.pieces", { count: Math.round(sheet.pieces) })]),
@@ -57,7 +68,7 @@ function batch(paper: Paper, sheet: BatchSheet): Content {
     hair(WIDTH, 1.5),
     {
       ...beside(
-        { text: sheet.name, bold: true, fontSize: TYPE.board + 3, lineHeight: 1.1 },
+        { text: sheet.name, bold: true, fontSize: TYPE.board + 3 },
         { text: say("pack.batch.of", { n: sheet.batch, of: sheet.of }), bold: true, fontSize: TYPE.board },
       ),
       margin: [0, 5, 0, 4],
@@ -71,20 +82,16 @@ function batch(paper: Paper, sheet: BatchSheet): Content {
     ...sheet.steps.map((step, i) => stepText(paper, step, i)),
     {
       ...beside(
-        {
-          columns: [
-            {
-              width: "auto",
-              text: say("pack.batch.yield", { amount }),
-              bold: true,
-              fontSize: TYPE.body,
-              margin: [0, 10, 0, 0],
-            },
-            writeLine(say("pack.batch.weighed"), 90),
-            writeLine(say("pack.batch.initials"), 60),
-          ],
-          columnGap: 12,
-        },
+        [
+          { text: say("pack.batch.yield", { amount }), bold: true, fontSize: TYPE.body + 1.5 },
+          {
+            columns: [
+              { width: 130, stack: [writeLine(say("pack.batch.weighed"), 130)] },
+              { width: 90, stack: [writeLine(say("pack.batch.initials"), 90)] },
+            ],
+            columnGap: 16,
+          },
+        ],
         (preparation?.specification ?? []).map((reading): Content => reads(paper, reading)),
       ),
       margin: [0, 2, 0, 0],
@@ -92,7 +99,7 @@ function batch(paper: Paper, sheet: BatchSheet): Content {
     ...(preparation?.notes
       ? [
           {
-            text: inFont(preparation.notes),
+            text: set(preparation.notes),
             fontSize: TYPE.note,
             italics: true,
             color: QUIET,
@@ -135,7 +142,7 @@ function weighed({ say, write }: Paper, sheet: BatchSheet, line: BatchSheet["lin
   ];
 }
 
-function stepText({ say, write, moment }: Paper, step: BatchSheet["steps"][number], i: number): Content {
+function stepText({ say, write, moment, set }: Paper, step: BatchSheet["steps"][number], i: number): Content {
   const when = step.start === undefined ? [] : [moment(step.start)];
   const minutes = step.minutes === undefined ? [] : [write.span(step.minutes)];
   return {
@@ -143,7 +150,7 @@ function stepText({ say, write, moment }: Paper, step: BatchSheet["steps"][numbe
       {
         columns: [
           { width: 18, text: `${i + 1}`, bold: true, fontSize: TYPE.body },
-          { width: COLUMN - 24, text: inFont(step.text), fontSize: TYPE.body },
+          { width: COLUMN - 24, text: set(step.text), fontSize: TYPE.body },
         ],
         columnGap: 6,
       },

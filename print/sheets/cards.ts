@@ -1,4 +1,4 @@
-import type { Content, TableCell } from "pdfmake/interfaces.js";
+import type { Content, ContentSvg, TableCell } from "pdfmake/interfaces.js";
 import type { Dish, Placement } from "../../core/plating/schema.ts";
 import { placementsOf } from "../../core/production/placements-of.ts";
 import { STANDARD } from "../../core/production/variants.ts";
@@ -7,13 +7,15 @@ import { PAPER_INK, placementVolume, plateDrawing, svgText } from "../../drawing
 import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, hair, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
+import { beside, hair, PAGE, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
 
 /** Points in a millimetre. */
 const PT_PER_MM = 72 / 25.4;
-/** A dish's own card is drawn at 1 : 2.5; the smaller cards of its variants at 1 : 4. */
-const LARGE = 2.5;
+/** A dish's own card is drawn as large as its page allows; the smaller cards of its variants at 1 : 4. */
+const RATIOS = [2, 2.5, 3, 3.5, 4, 5];
 const SMALL = 4;
+/** Height left for picture and placements on a dish's own card, points. */
+const ROOM = PAGE.height - PAGE.top - PAGE.bottom - 100;
 
 /** A card a dish with the plate to scale, numbered in order of placing; then the plates for guests with needs. */
 export function cardPages(paper: Paper): SheetPages[] {
@@ -39,7 +41,8 @@ export function cardPages(paper: Paper): SheetPages[] {
   });
 }
 
-function picture(paper: Paper, dish: Dish, placements: readonly Placement[], ratio: number): Content {
+/** The plate from above; its size on paper follows from the scale alone. */
+function plateOf(paper: Paper, dish: Dish, placements: readonly Placement[]) {
   const { library, say, write, item } = paper;
   const drawing = plateDrawing(
     {
@@ -55,12 +58,27 @@ function picture(paper: Paper, dish: Dish, placements: readonly Placement[], rat
     },
     PAPER_INK,
   );
-  const [, , widthMm = "1"] = String(drawing.attributes.viewBox).split(" ");
+  const [, , widthMm = 1, heightMm = 1] = String(drawing.attributes.viewBox).split(" ").map(Number);
   return {
-    svg: inFont(svgText(drawing)),
-    width: (Number(widthMm) / ratio) * PT_PER_MM,
-    font: "SourceSans3",
+    widthMm,
+    heightMm,
+    at: (ratio: number): ContentSvg => ({
+      svg: inFont(svgText(drawing)),
+      width: (widthMm / ratio) * PT_PER_MM,
+      font: "SourceSans3",
+    }),
   };
+}
+
+/** The largest scale at which picture and placements share the page. */
+function scaleFor(plate: { widthMm: number; heightMm: number }, placements: readonly Placement[]): number {
+  const rows = placements.reduce(
+    (sum, { gesture }) => sum + 10 + 15.5 * (1 + Math.ceil(gesture.length / 52)),
+    0,
+  );
+  const fits = (ratio: number) =>
+    (plate.widthMm / ratio) * PT_PER_MM <= WIDTH && (plate.heightMm / ratio) * PT_PER_MM + 16 + rows <= ROOM;
+  return RATIOS.find(fits) ?? RATIOS.at(-1)!;
 }
 
 /** "× 62 and 2 spare; seats 5-1, 9-8": how many, and for whom where that is known. */
@@ -76,6 +94,8 @@ function counts({ say, write }: Paper, row: PlateCount): string {
 function card(paper: Paper, dish: Dish, row: PlateCount): Content {
   const { say, write } = paper;
   const placements = placementsOf(dish, row.variant);
+  const plate = plateOf(paper, dish, placements);
+  const ratio = scaleFor(plate, placements);
   return [
     beside(
       [
@@ -83,8 +103,6 @@ function card(paper: Paper, dish: Dish, row: PlateCount): Content {
           text: dish.name,
           font: SERIF,
           fontSize: TYPE.head,
-          lineHeight: 1.1,
-          tocItem: true,
           outline: true,
         } as Content,
         { text: counts(paper, row), bold: true, fontSize: TYPE.body, margin: [0, 3, 0, 0] },
@@ -95,14 +113,10 @@ function card(paper: Paper, dish: Dish, row: PlateCount): Content {
         ...(dish.plate.plateC === undefined
           ? []
           : [quiet(say("pass.plateC", { c: write.temperature(dish.plate.plateC) }))]),
-        quiet(say("pack.card.scale", { ratio: LARGE })),
+        quiet(say("pack.card.scale", { ratio })),
       ],
     ),
-    {
-      ...(picture(paper, dish, placements, LARGE) as object),
-      alignment: "center",
-      margin: [0, 8, 0, 8],
-    } as Content,
+    { ...plate.at(ratio), alignment: "center", margin: [0, 8, 0, 8] },
     ruled(
       [26, "*", 70, 88],
       undefined,
@@ -112,9 +126,8 @@ function card(paper: Paper, dish: Dish, row: PlateCount): Content {
 }
 
 function placed(paper: Paper, placement: Placement, size: number, changed = false): TableCell[] {
-  const { say, write, item } = paper;
+  const { say, write, item, set } = paper;
   const { serveC } = placement;
-  const each = placement.count > 1 ? ` (${placement.count})` : "";
   return [
     { text: String(placement.n), bold: true, fontSize: size + 5, alignment: "center" },
     {
@@ -122,17 +135,22 @@ function placed(paper: Paper, placement: Placement, size: number, changed = fals
         {
           text: [
             { text: item(placement.preparation ?? placement.ingredient ?? ""), bold: true },
-            ...(changed ? [{ text: `  ▲ ${say("pack.card.changed")}` }] : []),
+            ...(changed ? [{ text: "  ▲" }] : []),
           ],
           fontSize: size,
         },
-        { text: inFont(placement.gesture), fontSize: size },
+        { text: set(placement.gesture), fontSize: size },
       ],
     },
     {
-      text: write.quantity({ value: Number(placement.amount.value), unit: placement.amount.unit }) + each,
-      bold: true,
-      fontSize: size + 1,
+      stack: [
+        {
+          text: write.quantity({ value: Number(placement.amount.value), unit: placement.amount.unit }),
+          bold: true,
+          fontSize: size + 1,
+        },
+        ...(placement.count > 1 ? [quiet(say("bench.pieces", { count: placement.count }))] : []),
+      ],
       alignment: "right",
     },
     {
@@ -171,14 +189,19 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount, first: boolean):
           { text: `   ${counts(paper, row)}`, bold: true },
         ],
       },
-      { text: dish.name, font: SERIF, fontSize: TYPE.note },
+      {
+        columns: [
+          { width: "*", text: dish.name, font: SERIF, fontSize: TYPE.note },
+          ...(placements.some(changed) ? [{ ...quiet(`▲ ${say("pack.card.changed")}`), width: "auto" }] : []),
+        ],
+      },
       {
         margin: [0, 4, 0, 0],
         columns: [
           {
             width: 216,
             stack: [
-              picture(paper, dish, placements, SMALL),
+              plateOf(paper, dish, placements).at(SMALL),
               quiet(`${write.mass(row.plateG)}, ${say("pack.card.scale", { ratio: SMALL })}`),
             ],
           },

@@ -9,7 +9,7 @@ export function costPages(paper: Paper): SheetPages[] {
   const { cost, orders } = result;
   const money = (amount: string | number) => write.money(amount, cost.currency);
   const right = (text: string, bold = false): TableCell => ({ text, alignment: "right", bold });
-  const share = (ratio: number | undefined) => (ratio === undefined ? "" : write.share(ratio));
+  const shared = cost.perPlate.some((row) => row.share !== undefined);
   const figure = (word: string, value: string): Content => ({
     columns: [
       { width: "*", text: word },
@@ -46,8 +46,12 @@ export function costPages(paper: Paper): SheetPages[] {
         ),
         part(say("cost.plates")),
         ruled(
-          ["*", 70, 70],
-          headCells([" ", [say("cost.plate"), "right"], [say("cost.share"), "right"]]),
+          ["*", 70, ...(shared ? [70] : [])],
+          headCells([
+            " ",
+            [say("cost.plate"), "right"],
+            ...(shared ? [[say("cost.share"), "right"] as const] : []),
+          ]),
           cost.perPlate.map((row): TableCell[] => [
             {
               text: [
@@ -58,7 +62,7 @@ export function costPages(paper: Paper): SheetPages[] {
               ],
             },
             right(money(row.plate), true),
-            right(share(row.share)),
+            ...(shared ? [right(row.share === undefined ? "" : write.share(row.share))] : []),
           ]),
         ),
         part(say("pack.cost.orders")),

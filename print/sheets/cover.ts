@@ -1,7 +1,6 @@
-import type { Content, TableCell } from "pdfmake/interfaces.js";
+import type { Column, Content, TableCell } from "pdfmake/interfaces.js";
 import { wordFor } from "../../words/catalogue.ts";
-import { inFont } from "../fonts.ts";
-import type { SheetPages } from "../frame.ts";
+import type { Listed, SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import {
   beside,
@@ -22,36 +21,54 @@ import {
 const MOST = 12;
 
 /** The service in one sentence, what is served when, the figures, and the cautions; then guests and crew. */
-export function coverPages(paper: Paper): SheetPages[] {
+export function coverPages(paper: Paper, listed: readonly Listed[]): SheetPages[] {
   const { result, kitchen, clock, say, write } = paper;
   const { summary } = result;
   const content: Content = [
-    { text: summary.serviceName, font: SERIF, fontSize: TYPE.title, margin: [0, 4, 0, 0], lineHeight: 1.1 },
+    { text: summary.serviceName, font: SERIF, fontSize: TYPE.title, margin: [0, 4, 0, 0] },
     {
       text: `${write.date(clock.dateOf("D"))}, ${write.hour(clock.textOf(clock.service))}`,
       fontSize: TYPE.board,
     },
-    { text: kitchen.name, fontSize: TYPE.board, color: QUIET, margin: [0, 0, 0, 14] },
-    { text: inFont(summary.sentence), fontSize: TYPE.board, bold: true, margin: [0, 0, 0, 4] },
+    { text: kitchen.name, fontSize: TYPE.board, color: QUIET, margin: [0, 0, 0, 10] },
+    { text: paper.set(summary.sentence), fontSize: TYPE.board, bold: true, margin: [0, 0, 0, 4] },
     ...(result.plan.status === "none" ? [{ text: say("pack.unplanned") }] : []),
     {
       ...beside(courses(paper), [
         ...figures(paper),
         { text: "", margin: [0, 6, 0, 0] },
         label(say("pack.contents")),
-        {
-          toc: { textMargin: [0, 0, 0, 0], numberStyle: "contentsNumber", textStyle: "contents" },
-        } as Content,
+        contents(paper, listed),
       ]),
-      margin: [0, 14, 0, 0],
+      margin: [0, 10, 0, 0],
     },
     cautions(paper),
   ];
-  return [
-    { name: say("pack.cover"), content },
-    { name: say("pack.guests"), content: guests(paper) },
-    { name: say("pack.crew"), content: [...crew(paper), ...settle(paper)] },
-  ];
+  return [{ name: say("pack.cover"), content }];
+}
+
+export function guestPages(paper: Paper): SheetPages[] {
+  return paper.service.guests.length === 0
+    ? []
+    : [{ name: paper.say("pack.guests"), content: guests(paper) }];
+}
+
+/** Who works when; and what is still to be settled. */
+export function crewPages(paper: Paper): SheetPages[] {
+  return [{ name: paper.say("pack.crew"), content: [...crew(paper), ...settle(paper)] }];
+}
+
+function contents({ say }: Paper, listed: readonly Listed[]): Content {
+  return {
+    fontSize: TYPE.note,
+    stack: listed.map((id) => ({
+      columns: [
+        { width: "*", text: say(id), linkToDestination: id },
+        { width: 28, pageReference: id, alignment: "right", bold: true } as Column,
+      ],
+      margin: [0, 1.5, 0, 0],
+    })),
+  };
 }
 
 function courses({ menu, result, clock, dish, variant, write, say }: Paper): Content {
@@ -60,7 +77,7 @@ function courses({ menu, result, clock, dish, variant, write, say }: Paper): Con
     const dishes = [...new Set(rows.map((row) => row.dish))];
     return {
       unbreakable: true,
-      margin: [0, 0, 0, 12],
+      margin: [0, 0, 0, 7],
       columns: [
         {
           width: 52,
@@ -81,8 +98,8 @@ function courses({ menu, result, clock, dish, variant, write, say }: Paper): Con
                 stack: [
                   {
                     text: [
+                      { text: `${write.number(all)} × `, bold: true },
                       { text: dish(id), font: SERIF },
-                      { text: `  × ${write.number(all)}`, bold: true },
                     ],
                   },
                   ...(others.length > 0
@@ -130,7 +147,7 @@ function figures({ result: { summary }, say, write }: Paper): Content[] {
 function cautions({ say }: Paper): Content {
   return {
     unbreakable: true,
-    margin: [0, 10, 0, 0],
+    margin: [0, 6, 0, 0],
     stack: [
       hair(WIDTH, 1.5),
       { text: say("pack.cautions"), bold: true, margin: [0, 6, 0, 2] },
@@ -219,7 +236,7 @@ function crew(paper: Paper): Content[] {
   ];
 }
 
-function settle({ result, say }: Paper): Content[] {
+function settle({ result, say, set }: Paper): Content[] {
   const { warnings } = result;
   if (warnings.length === 0) return [];
   return [
@@ -231,8 +248,8 @@ function settle({ result, say }: Paper): Content[] {
         .slice(0, MOST)
         .map((warning) => [
           { text: "▲" },
-          { text: inFont(warning.what), bold: true },
-          { text: inFont(warning.mend) },
+          { text: set(warning.what), bold: true },
+          { text: set(warning.mend) },
         ]),
     ),
     ...(warnings.length > MOST ? [quiet(say("pack.settle.more", { count: warnings.length - MOST }))] : []),

@@ -1,6 +1,5 @@
 import type { Content } from "pdfmake/interfaces.js";
 import type { FrontOfHouseLine } from "../../core/run/result.ts";
-import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { beside, part, quiet, SERIF, sheetTitle, TYPE } from "../parts.ts";
@@ -18,14 +17,17 @@ export function frontPages(paper: Paper): SheetPages[] {
           const lines = result.frontOfHouse.filter((line) => line.course === course.id);
           return lines.length === 0
             ? []
-            : [part(course.name, 10), ...lines.map((line) => plate(paper, line))];
+            : [
+                { stack: [part(course.name, 10), plate(paper, lines[0]!)], unbreakable: true },
+                ...lines.slice(1).map((line) => plate(paper, line)),
+              ];
         }),
       ],
     },
   ];
 }
 
-function plate({ say, allergens, variant }: Paper, line: FrontOfHouseLine): Content {
+function plate({ say, allergens, variant, set }: Paper, line: FrontOfHouseLine): Content {
   const words = variant(line.variant);
   return {
     unbreakable: true,
@@ -40,7 +42,7 @@ function plate({ say, allergens, variant }: Paper, line: FrontOfHouseLine): Cont
           ],
           fontSize: TYPE.body,
         },
-        ...(words === "" ? [{ text: inFont(line.describe), fontSize: TYPE.note } as Content] : []),
+        ...(words === "" ? [{ text: set(line.describe), fontSize: TYPE.note } as Content] : []),
         ...line.leaveOff.map(
           (off): Content =>
             quiet(
@@ -50,7 +52,7 @@ function plate({ say, allergens, variant }: Paper, line: FrontOfHouseLine): Cont
             ),
         ),
         ...(line.advisory
-          ? [{ text: `▲ ${inFont(line.advisory)}`, fontSize: TYPE.note, bold: true } as Content]
+          ? [{ text: `▲ ${set(line.advisory)}`, fontSize: TYPE.note, bold: true } as Content]
           : []),
       ],
       [

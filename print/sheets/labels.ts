@@ -3,10 +3,10 @@ import type { Label } from "../../core/run/result.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { QUIET, quiet, sheetTitle, label as small, TYPE } from "../parts.ts";
+import { QUIET, quiet, sheetTitle, label as small, TYPE, writeLine } from "../parts.ts";
 
 const COLUMNS = 2;
-const HEIGHT = 122;
+const HEIGHT = 110;
 
 /** Lines to cut along. */
 const CUT: CustomTableLayout = {
@@ -52,16 +52,30 @@ export function labelPages(paper: Paper): SheetPages[] {
 }
 
 function face(paper: Paper, one: Label, of: number): TableCell {
-  const { say, write, allergens, item, moment } = paper;
+  const { say, write, allergens, item } = paper;
   const upper = (ids: readonly string[]) =>
     write.list(ids.map((id) => wordFor(say, "allergen", id).toUpperCase()));
-  const dated = (word: string, text: string, size: number): Column => ({
+  const dated = (word: string, [day, hour]: readonly [string, string], size: number): Column => ({
     width: "*",
-    stack: [small(word), { text, bold: true, fontSize: size, lineHeight: 1.05 }],
+    stack: [
+      small(word),
+      {
+        text: [
+          { text: day, bold: true, fontSize: size },
+          { text: ` ${hour}`, fontSize: TYPE.note },
+        ],
+      },
+    ],
   });
+  const contains =
+    one.allergens.length > 0
+      ? say("labels.contains", { list: upper(one.allergens) })
+      : one.mayContain.length > 0
+        ? ""
+        : say("pack.labels.free");
   return {
     stack: [
-      { text: one.name, bold: true, fontSize: TYPE.board, lineHeight: 1.05 },
+      { text: one.name, bold: true, fontSize: TYPE.board },
       ...(one.for ? [{ text: say("pack.labels.for", { who: one.for }), bold: true }] : []),
       quiet(
         [
@@ -72,38 +86,49 @@ function face(paper: Paper, one: Label, of: number): TableCell {
       ),
       {
         columns: [
-          dated(say("pack.labels.made"), moment(one.madeOn), TYPE.body),
-          dated(say("pack.labels.useBy"), untilText(paper, one.useBy), TYPE.body + 1.5),
-          { width: 40, stack: [small(say("pack.labels.who"))] },
+          dated(say("pack.labels.made"), dayAndHour(paper, one.madeOn), TYPE.body),
+          dated(say("pack.labels.useBy"), untilEnd(paper, one.useBy), TYPE.board),
         ],
         columnGap: 8,
-        margin: [0, 4, 0, 4],
+        margin: [0, 3, 0, 3],
       },
       {
-        text:
-          one.allergens.length > 0
-            ? say("labels.contains", { list: upper(one.allergens) })
-            : one.mayContain.length > 0
-              ? ""
-              : say("pack.labels.free"),
-        bold: one.allergens.length > 0,
-        fontSize: TYPE.note,
+        columns: [
+          {
+            width: "*",
+            stack: [
+              ...(contains === ""
+                ? []
+                : [{ text: contains, bold: one.allergens.length > 0, fontSize: TYPE.note }]),
+              ...(one.mayContain.length > 0
+                ? [{ text: say("labels.may", { list: allergens(one.mayContain) }), fontSize: TYPE.note }]
+                : []),
+              ...(one.useByFrom === one.preparation
+                ? []
+                : [
+                    {
+                      text: say("labels.from", { name: item(one.useByFrom) }),
+                      fontSize: TYPE.running,
+                      color: QUIET,
+                    },
+                  ]),
+            ],
+          },
+          { width: 44, stack: [writeLine(say("pack.labels.who"), 44, 14)] },
+        ],
+        columnGap: 8,
       },
-      ...(one.mayContain.length > 0
-        ? [{ text: say("labels.may", { list: allergens(one.mayContain) }), fontSize: TYPE.note }]
-        : []),
-      ...(one.useByFrom === one.preparation
-        ? []
-        : [
-            { text: say("labels.from", { name: item(one.useByFrom) }), fontSize: TYPE.running, color: QUIET },
-          ]),
     ],
   };
 }
 
+function dayAndHour({ write, shortDate }: Paper, text: string): [string, string] {
+  return /^D\S* \d\d:\d\d$/.test(text) ? [shortDate(text.split(" ")[0]!), write.hour(text)] : [text, ""];
+}
+
 /** A use-by that falls on midnight is the end of the day before: nobody reads 00:00 right at 6 pm. */
-function untilText({ clock, say, shortDate, moment }: Paper, text: string): string {
-  if (!/^D\S* 00:00$/.test(text)) return moment(text);
-  const day = clock.dayOf(clock.minuteOf(text) - 1);
-  return say("pack.labels.endOf", { day: shortDate(day) });
+function untilEnd(paper: Paper, text: string): [string, string] {
+  const { clock, say, shortDate } = paper;
+  if (!/^D\S* 00:00$/.test(text)) return dayAndHour(paper, text);
+  return [shortDate(clock.dayOf(clock.minuteOf(text) - 1)), say("pack.labels.endOf")];
 }

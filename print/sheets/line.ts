@@ -45,6 +45,13 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
           ?.usedBy.find((use) => use.dish === id)?.amount;
         return amount ? write.quantity(amount) : "";
       };
+      const usual = placementsOf(written, STANDARD);
+      const others = result.needs.flatMap((need) => {
+        const use = need.usedBy.find((each) => each.dish === id);
+        return use && !usual.some((placement) => placement.preparation === need.preparation)
+          ? [`${need.name} ${write.quantity(use.amount)}`]
+          : [];
+      });
       return {
         margin: [0, 4, 0, 14],
         stack: [
@@ -105,7 +112,7 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
               [say("pass.amount"), "right"],
               [say("pack.line.together"), "right"],
             ]),
-            placementsOf(written, STANDARD).map((placement): TableCell[] => [
+            usual.map((placement): TableCell[] => [
               { text: String(placement.n), bold: true },
               {
                 text: paper.item(placement.preparation ?? placement.ingredient ?? ""),
@@ -122,6 +129,14 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
               { text: onLine(placement.preparation), alignment: "right", fontSize: TYPE.note, bold: true },
             ]),
           ),
+          ...(others.length > 0
+            ? [
+                {
+                  text: say("pack.line.others", { list: write.list(others) }),
+                  margin: [0, 6, 0, 0],
+                } as Content,
+              ]
+            : []),
         ],
       };
     }),

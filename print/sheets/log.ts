@@ -1,7 +1,6 @@
 import type { Content, TableCell } from "pdfmake/interfaces.js";
 import { airOf } from "../../core/heat/media.ts";
 import type { ControlPoint } from "../../core/run/result.ts";
-import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { BOXED, beside, hair, headCells, label, quiet, sheetTitle, TYPE, WIDTH } from "../parts.ts";
@@ -77,12 +76,12 @@ function thermometers({ kitchen, say, write }: Paper): Content {
 }
 
 function blank(paper: Paper, point: ControlPoint): Content {
-  const { say, item, library, moment } = paper;
+  const { say, item, library, moment, set } = paper;
   const step = library.preparations.get(point.preparation)?.steps.find((one) => one.id === point.step);
   const told = (word: string, text: string): Content => ({
     columns: [
       { width: 62, ...label(word), margin: [0, 1.5, 0, 0] },
-      { width: "*", text: inFont(text), fontSize: TYPE.note },
+      { width: "*", text: set(text), fontSize: TYPE.note },
     ],
     columnGap: 6,
   });
@@ -109,15 +108,15 @@ function blank(paper: Paper, point: ControlPoint): Content {
           ],
           [
             ...(point.when ? [{ text: moment(point.when), fontSize: TYPE.note }] : []),
-            { text: inFont(point.limit), bold: true, fontSize: TYPE.body },
-            ...(point.source ? [{ ...quiet(inFont(point.source)), fontSize: TYPE.running }] : []),
+            { text: set(point.limit).replaceAll("; ", ";\n"), bold: true, fontSize: TYPE.body },
+            ...(point.source ? [{ ...quiet(set(point.source)), fontSize: TYPE.running }] : []),
           ],
         ),
       },
       ...(point.note
         ? [
             {
-              text: `▲ ${inFont(point.note)}`,
+              text: `▲ ${set(point.note)}`,
               bold: true,
               fontSize: TYPE.note,
               margin: [0, 0, 0, 4],

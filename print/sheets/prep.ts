@@ -1,6 +1,5 @@
 import type { Content, TableCell } from "pdfmake/interfaces.js";
 import type { PlanTask, PrepList } from "../../core/run/result.ts";
-import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { MARGIN, QUIET, quiet, ruled, sheetTitle, TYPE, tick, writeLine } from "../parts.ts";
@@ -31,7 +30,7 @@ export function prepPages(paper: Paper): SheetPages[] {
 }
 
 function row(
-  { write, say }: Paper,
+  { write, say, set: setDated }: Paper,
   list: PrepList,
   entry: PrepList["entries"][number],
   task: PlanTask | undefined,
@@ -40,37 +39,33 @@ function row(
   const [head, rest] = entry.text.startsWith(name)
     ? [name, entry.text.slice(name.length).replace(/^[.:]?\s*/, "")]
     : ["", entry.text];
-  const sameDay = entry.end.startsWith(`${list.day} `);
   const works = task?.kind === "work";
-  const line = (text: string, bold = false): Content => ({ text: inFont(text), fontSize: TYPE.note, bold });
+  const set = (text: string) => setDated(text, list.day);
+  const line = (text: string, bold = false): Content => ({ text: set(text), fontSize: TYPE.note, bold });
   return [
     tick(),
     {
       stack: [
-        { text: write.hour(entry.start), bold: true, fontSize: TYPE.board + 2, lineHeight: 1.1 },
-        quiet(say("pack.prep.to", { hour: sameDay ? write.hour(entry.end) : write.clock(entry.end) })),
+        { text: write.hour(entry.start), bold: true, fontSize: TYPE.board + 2 },
+        quiet(say("pack.prep.to", { hour: set(entry.end) })),
       ],
     },
     {
       stack: [
-        ...(head === "" ? [] : [{ text: inFont(head), bold: true, fontSize: TYPE.board, lineHeight: 1.1 }]),
-        ...(rest === ""
-          ? []
-          : [{ text: inFont(rest), fontSize: TYPE.body, margin: [0, 2, 0, 0] } as Content]),
+        ...(head === "" ? [] : [{ text: set(head), bold: true, fontSize: TYPE.board }]),
+        ...(rest === "" ? [] : [{ text: set(rest), fontSize: TYPE.body, margin: [0, 2, 0, 0] } as Content]),
         ...(works ? [writeLine(say("pack.prep.wrote"), 250)] : []),
       ],
     },
     {
       stack: [
-        ...(entry.amount === ""
-          ? []
-          : [{ text: entry.amount, bold: true, fontSize: TYPE.board, lineHeight: 1.1 }]),
+        ...(entry.amount === "" ? [] : [{ text: entry.amount, bold: true, fontSize: TYPE.board }]),
         ...(entry.hands.length === 0 ? [] : [line(entry.hands.join("; "))]),
         ...entry.equipment.map((text) => line(text, true)),
         ...entry.pull.map((text) => line(text)),
         ...(entry.note === undefined
           ? []
-          : [{ text: inFont(entry.note), fontSize: TYPE.note, color: QUIET, italics: true }]),
+          : [{ text: set(entry.note), fontSize: TYPE.note, color: QUIET, italics: true }]),
       ],
     },
   ];

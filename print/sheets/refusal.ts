@@ -1,23 +1,22 @@
 import type { Content } from "pdfmake/interfaces.js";
 import { wordFor } from "../../words/catalogue.ts";
-import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { beside, headCells, label, part, ruled, sheetTitle, TYPE } from "../parts.ts";
 
 /** Breaches told one by one; the rest are counted by kind. */
-const MOST = 24;
+const MOST = 12;
 
 /** The first page of a pack whose plan breaks rules: which, by how much, and what was tried. */
 export function refusalPages(paper: Paper): SheetPages[] {
-  const { result, say, write } = paper;
+  const { result, say, write, set } = paper;
   const { broken, remedies, status } = result.plan;
   if (status !== "broken") return [];
   const kinds = new Map<string, number>();
   for (const breach of broken) kinds.set(breach.rule, (kinds.get(breach.rule) ?? 0) + 1);
   const content: Content = [
     sheetTitle(say("pack.refusal")),
-    { text: inFont(result.summary.sentence), fontSize: TYPE.board, bold: true, margin: [0, 0, 0, 8] },
+    { text: set(result.summary.sentence), fontSize: TYPE.board, bold: true, margin: [0, 0, 0, 8] },
     { text: say("pack.refusal.what"), margin: [0, 0, 0, 4] },
     part(say("plan.remedies")),
     remedies.length === 0
@@ -27,10 +26,10 @@ export function refusalPages(paper: Paper): SheetPages[] {
           undefined,
           remedies.map((remedy) => [
             { text: remedy.status === "feasible" ? "✓" : "✗", bold: true, fontSize: TYPE.board },
-            { text: inFont(remedy.change), bold: true },
+            { text: set(remedy.change), bold: true },
             {
               text: [
-                inFont(remedy.result),
+                set(remedy.result),
                 remedy.spareMin === undefined || remedy.status !== "feasible"
                   ? ""
                   : ` ${say("plan.spare", { spare: write.span(remedy.spareMin) })}`,
@@ -44,9 +43,9 @@ export function refusalPages(paper: Paper): SheetPages[] {
         ["*", 70],
         headCells([" ", [say("pack.refusal.by"), "right"]]),
         broken.slice(0, MOST).map((breach) => [
-          { text: inFont(breach.what) },
+          { text: set(breach.what) },
           {
-            text: write.quantity({ value: breach.by, unit: breach.unit }),
+            text: excess(paper, breach),
             bold: true,
             alignment: "right",
           },
@@ -70,4 +69,10 @@ export function refusalPages(paper: Paper): SheetPages[] {
       : []),
   ];
   return [{ name: say("pack.refusal"), content }];
+}
+
+/** By how much; so many °C too much is a difference, not a temperature. */
+function excess({ write }: Paper, { by, unit }: { readonly by: number; readonly unit: string }): string {
+  if (unit !== "°C") return write.quantity({ value: by, unit });
+  return write.preferences.degrees === "F" ? write.kelvin(by) : `${write.number(by, 1)}\u00a0°C`;
 }

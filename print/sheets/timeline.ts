@@ -4,6 +4,7 @@ import {
   PAPER_INK,
   runTime,
   type Score,
+  type ScoreMeasures,
   type ScoreOfPlan,
   type Stave,
   scoreDrawing,
@@ -15,13 +16,15 @@ import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { LONG, PAGE, quiet, sheetTitle } from "../parts.ts";
 
-/** Width of a drawing in its own units: its 14-unit figures become 9 points on paper. */
-const UNITS = 1170;
-const NAMES = 150;
+/** Widths tried for a drawing, in its own units: its 14-unit figures become 9.3 points on paper, or 8. */
+const UNITS = [1160, 1350] as const;
+const NAMES = 190;
 /** Width of a fold of quiet time, as the axis makes it. */
 const FOLD = 26;
-/** Height left for the drawing under a sheet's title and its legend, in drawing units. */
-const TALL = ((PAGE.width - PAGE.top - PAGE.bottom - 86) * UNITS) / LONG;
+/** Height left for the drawing between a sheet's title and its legend, points. */
+const TALL = PAGE.width - PAGE.top - PAGE.bottom - 74;
+/** Tighter than on the page: paper does not scroll. */
+const MEASURES: ScoreMeasures = { ...PAGE_MEASURES, lane: 27, bar: 22, gap: 12, heat: 46, shelf: 7 };
 
 /** The run day by day, stations and ovens as staves, time towards the service. */
 export function timelinePages(paper: Paper): SheetPages[] {
@@ -41,7 +44,8 @@ export function timelinePages(paper: Paper): SheetPages[] {
       (task) => task.kind === "milestone" && clock.dayOf(task.startMin) === day,
     );
     const to = Math.max(last, ...served.map((task) => task.endMin)) - midnight + 15;
-    const parts = drawn(score, from, to);
+    const [large, small] = UNITS.map((units) => drawn(score, from, to, units));
+    const parts = small!.length < large!.length ? small! : large!;
     return parts.map((part, i): SheetPages => {
       const named = { day: shortDate(day), part: i + 1, parts: parts.length };
       const name = parts.length === 1 ? say("pack.score", named) : say("pack.score.part", named);
@@ -59,13 +63,13 @@ export function timelinePages(paper: Paper): SheetPages[] {
 }
 
 /** A span of the run on as many pages as its staves need. */
-function drawn(score: ScoreOfPlan, from: number, to: number): Score[] {
+function drawn(score: ScoreOfPlan, from: number, to: number, units: number): Score[] {
   const inside = score.staves
     .map((stave) => ({ ...stave, tasks: stave.tasks.filter((task) => task.to >= from && task.from <= to) }))
     .filter((stave) => stave.tasks.length > 0);
   const plain = runTime(from, to, score.busy, { perMinute: 1 });
   const folds = plain.folds.length * FOLD;
-  const perMinute = (UNITS - NAMES - 12 - folds) / Math.max(1, plain.length - folds);
+  const perMinute = (units - NAMES - 12 - folds) / Math.max(1, plain.length - folds);
   const time = runTime(from, to, score.busy, { perMinute });
   const draw = (staves: readonly Stave[]) =>
     scoreDrawing(
@@ -74,7 +78,7 @@ function drawn(score: ScoreOfPlan, from: number, to: number): Score[] {
         service: score.input.service.filter((moment) => moment.minute >= from && moment.minute <= to),
         staves,
         time,
-        measures: PAGE_MEASURES,
+        measures: MEASURES,
         direction: "along",
         namesWidth: NAMES,
       },
@@ -83,10 +87,10 @@ function drawn(score: ScoreOfPlan, from: number, to: number): Score[] {
   const pages: Stave[][] = [];
   let free = 0;
   for (const laid of draw(inside).staves) {
-    const size = laid.size + PAGE_MEASURES.gap;
+    const size = laid.size + MEASURES.gap;
     if (size > free || pages.length === 0) {
       pages.push([]);
-      free = TALL - PAGE_MEASURES.head;
+      free = (TALL * units) / LONG - MEASURES.head - MEASURES.foot;
     }
     pages.at(-1)!.push(laid.stave);
     free -= size;

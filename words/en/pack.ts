@@ -80,7 +80,7 @@ export const pack = {
   "pack.labels.what": "Cut along the lines. Write who made it.",
   "pack.labels.made": "Made",
   "pack.labels.useBy": "Use by",
-  "pack.labels.endOf": "{day}, end of day",
+  "pack.labels.endOf": "end of day",
   "pack.labels.batch": "batch {n} of {of}",
   "pack.labels.free": "None of the fifteen allergens",
   "pack.labels.for": "For {who}",
@@ -99,7 +99,7 @@ export const pack = {
 
   "pack.cards": "Plate cards",
   "pack.card.scale": "Drawn 1 : {ratio}",
-  "pack.card.changed": "other than everyone else''s",
+  "pack.card.changed": "other than on everyone else''s plate",
   "pack.card.left": "Left off: {list}",
   "pack.card.seats": "seats {list}",
 
@@ -112,6 +112,7 @@ export const pack = {
   "pack.line.count": "Plates",
   "pack.line.seats": "Seats",
   "pack.line.together": "On the line",
+  "pack.line.others": "On the line for the other plates: {list}.",
 
   "pack.log": "Monitoring log",
   "pack.log.probe": "Thermometer check, each day before work",
