@@ -56,9 +56,14 @@ export class FormulaCells {
         preparation.density.kgPerL,
         preparation.density.source,
       );
-    const home = `the preparation "${preparation.id}"`;
     // A yield in pieces alone has no mass to check the balance against.
-    const unweighed: Matter = { name: preparation.name, home, density, pieceG: () => undefined };
+    const unweighed: Matter = {
+      name: preparation.name,
+      mendDensity: `give the preparation "${preparation.id}" a density`,
+      mendPiece: () => `give the yield of "${preparation.id}" a mass and its pieces`,
+      density,
+      pieceG: () => undefined,
+    };
     const yieldG = gramsCell(
       ledger,
       `${calc}/yield`,

@@ -11,8 +11,9 @@ import type { Ingredient } from "./schema.ts";
 /** What an amount is of: its name, and the cells by which volume and count become mass. */
 export interface Matter {
   readonly name: string;
-  /** Where the missing figure would be written, for messages: "the ingredient char-fillet". */
-  readonly home: string;
+  /** How to mend a missing density or weight of a piece, for messages: "give … a density". */
+  readonly mendDensity: string;
+  mendPiece(piece: string): string;
   /** kg/L, when known. */
   density(): Cell | undefined;
   /** Grams of one of the pieces that `unit` counts, when known. */
@@ -23,7 +24,8 @@ export interface Matter {
 export function matterOf(ledger: Ledger, ingredient: Ingredient, pointer: string): Matter {
   return {
     name: ingredient.name,
-    home: `the ingredient "${ingredient.id}"`,
+    mendDensity: `give the ingredient "${ingredient.id}" a density`,
+    mendPiece: (piece) => `give the ingredient "${ingredient.id}" the grams of one "${piece}"`,
     density() {
       // A line names no state: "plain" is meant, or whatever stands first.
       const at = Math.max(
@@ -94,11 +96,9 @@ export function gramsCell(
 }
 
 function mendOf(unit: UnitFacts, matter: Matter): string {
-  if (unit.dimension === "volume") return `write it by mass, or give ${matter.home} a density`;
-  if (unit.dimension === "count") {
-    const piece = pieceName(unit.symbol) ?? "piece";
-    return `write it by mass, or give ${matter.home} the grams of one "${piece}"`;
-  }
+  if (unit.dimension === "volume") return `write it by mass, or ${matter.mendDensity}`;
+  if (unit.dimension === "count")
+    return `write it by mass, or ${matter.mendPiece(pieceName(unit.symbol) ?? "piece")}`;
   return "write it by mass, volume or count";
 }
 

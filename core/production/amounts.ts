@@ -6,7 +6,7 @@ import type { AmountCells } from "./cells.ts";
 import type { Kitchen, Menu, Service } from "./schema.ts";
 import type { Meets } from "./variants.ts";
 
-export { type Meets, STANDARD } from "./variants.ts";
+export type { Meets } from "./variants.ts";
 
 /** Plates of one dish in one form, in one course. */
 export interface PlateAmount {
