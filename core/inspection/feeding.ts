@@ -1,0 +1,74 @@
+import type { PlateCount } from "../run/result.ts";
+import { namedForm } from "./forms.ts";
+import { lineG, placementG, yieldG } from "./grams.ts";
+import { lastStepsOf } from "./masses.ts";
+import type { Made } from "./needs.ts";
+import { firstTask, lastTask } from "./order.ts";
+import { madeMin, type Parts, type PlannedBatch } from "./parts.ts";
+import type { Scope } from "./scope.ts";
+import { judgeSupply, type Lot, type Take } from "./supply.ts";
+import { type Finding, roundDown } from "./types.ts";
+import { holdMinutes } from "./work.ts";
+
+/** Everybody who takes of each preparation, and when: steps of other preparations, and plate-ups. */
+export function takesOf(scope: Scope, parts: Parts, plates: readonly PlateCount[]): Map<string, Take[]> {
+  const all = new Map<string, Take[]>();
+  const add = (id: string, take: Take) => all.set(id, [...(all.get(id) ?? []), take]);
+  for (const batches of parts.batches.values())
+    for (const batch of batches)
+      for (const line of batch.preparation.lines) {
+        if (!("preparation" in line.item)) continue;
+        const grams = (lineG(scope, line) * batch.grams) / yieldG(batch.preparation);
+        if (grams === 0) continue;
+        for (const load of batch.loads.get(line.step) ?? []) {
+          const [takenMin, usedMin] = [load.startMin, load.startMin];
+          add(line.item.preparation, { task: firstTask(load), amount: grams / load.of, takenMin, usedMin });
+        }
+      }
+  for (const task of parts.plates)
+    for (const row of plates.filter((each) => each.dish === task.preparation && each.course === task.step))
+      for (const placement of namedForm(scope.dishes.get(row.dish)!, row.variant)!) {
+        if (placement.preparation === undefined) continue;
+        const amount = (row.count + row.spare) * placementG(scope, placement);
+        if (amount === 0) continue;
+        add(placement.preparation, { task: task.id, amount, takenMin: task.startMin, usedMin: task.endMin });
+      }
+  return all;
+}
+
+/** Judges what passes from one preparation to another and to the plates: made before it is used, and held no longer. */
+export function judgeFeeding(
+  scope: Scope,
+  made: ReadonlyMap<string, Made>,
+  parts: Parts,
+  plates: readonly PlateCount[],
+): Finding[] {
+  const found: Finding[] = [];
+  const takes = takesOf(scope, parts, plates);
+  for (const [id, batches] of parts.batches) {
+    const lots = batches.flatMap(lotOf);
+    if (lots.length < batches.length) continue;
+    const { stockG } = made.get(id)!;
+    if (stockG > 0) lots.push({ task: "stock", amount: stockG, readyMin: -Infinity });
+    found.push(...judgeSupply(lots, takes.get(id) ?? [], { ready: "ready", hold: "hold", what: id }));
+  }
+  return found;
+}
+
+/** A batch as food that others take: there when its last steps are done, good as long as the shortest of their holds. */
+function lotOf(batch: PlannedBatch): Lot[] {
+  const readyMin = madeMin(batch);
+  if (readyMin === undefined) return [];
+  let useByMin = Infinity;
+  let task = "";
+  for (const step of lastStepsOf(batch.preparation))
+    for (const load of batch.loads.get(step.id) ?? []) {
+      if (load.endMin === readyMin) task = lastTask(load);
+      if (!step.hold) continue;
+      const life = batch.preparation.life.find((each) => each.state === step.hold!.state);
+      useByMin = Math.min(useByMin, load.endMin + holdMinutes(step.hold));
+      if (life) useByMin = Math.min(useByMin, readyMin + roundDown(life.maxMinutes));
+    }
+  const limit = useByMin === Infinity ? {} : { useByMin };
+  return [{ task, amount: batch.grams, readyMin, ...limit }];
+}

@@ -1,0 +1,105 @@
+import type { Book } from "../book/schema.ts";
+import type { PlanTask } from "../run/result.ts";
+import { judgeEquipment } from "./equipment.ts";
+import { judgeFeeding } from "./feeding.ts";
+import { Unweighable } from "./grams.ts";
+import { judgeMoments } from "./moments.ts";
+import { judgeNeeds, type Made, madeOf } from "./needs.ts";
+import { judgeOrder } from "./order.ts";
+import { judgeOrders } from "./orders.ts";
+import { type Parts, partsOf } from "./parts.ts";
+import { judgePeople } from "./people.ts";
+import { happened, judgePins } from "./pins.ts";
+import { judgePlates } from "./plates.ts";
+import { type Scope, scopeOf } from "./scope.ts";
+import { isAdmitted, judgeStatus } from "./status.ts";
+import { judgeStores } from "./stores.ts";
+import { judgeThaws } from "./thaws.ts";
+import type { Finding, InspectOptions, Judged, Report } from "./types.ts";
+import { judgeWork } from "./work.ts";
+
+/**
+ * Judges a run from the documents alone, by sums of its own: plates, what must be made, and each rule of the plan.
+ * It shares no code with what it judges. What follows from a stage that is wrong is not judged: plates come before
+ * needs, needs before the plan (I2).
+ *
+ * @param book as read by `parseBook`. @param result of the run, or just the parts that are judged.
+ * @returns what is wrong and not said by the plan (`ok` when nothing is), and what the plan says itself.
+ * @throws RangeError when the book has no such service or kitchen.
+ */
+export function inspect(book: Book, result: Judged, options: InspectOptions): Report {
+  const scope = scopeOf(book, options);
+  try {
+    return judge(scope, result, options);
+  } catch (error) {
+    if (!(error instanceof Unweighable)) throw error;
+    return reportOf(result, [{ rule: "amount", tasks: [], by: 1, unit: "amount", what: error.message }]);
+  }
+}
+
+function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
+  const { plates, plan } = result;
+  const wrongPlates = judgePlates(scope, plates);
+  if (wrongPlates.length > 0) return reportOf(result, wrongPlates);
+  const made = madeOf(scope, plates);
+  const wrongNeeds = judgeNeeds(made, result.needs);
+  if (wrongNeeds.length > 0) return reportOf(result, wrongNeeds);
+  const parts = plan.status === "none" ? undefined : partsOf(scope, made, plan.tasks);
+  const found = [
+    ...(parts ? judgePlan(scope, result, options, made, parts) : []),
+    ...judgeOrders(scope, made, parts, plates, result.orders ?? []),
+    ...judgeStatus(plan),
+  ];
+  const past = happened(scope);
+  return reportOf(
+    result,
+    found.filter((each) => each.tasks.length === 0 || !each.tasks.every((task) => past.has(task))),
+  );
+}
+
+function judgePlan(
+  scope: Scope,
+  { plates, plan }: Judged,
+  options: InspectOptions,
+  made: ReadonlyMap<string, Made>,
+  parts: Parts,
+): Finding[] {
+  return [
+    ...parts.findings,
+    ...plan.tasks.flatMap((task) => judgeClock(scope, task)),
+    ...judgeWork(scope, parts.loads, options),
+    ...judgeOrder(scope, parts),
+    ...judgeFeeding(scope, made, parts, plates),
+    ...judgeThaws(scope, parts),
+    ...judgePeople(scope, parts, plan.tasks),
+    ...judgeEquipment(scope, parts),
+    ...judgeStores(scope, parts, plates),
+    ...judgeMoments(scope, made, parts, plates),
+    ...judgePins(scope, plan.tasks),
+  ];
+}
+
+/** Whole minutes in order, none before the horizon, written as the clock they are. */
+function judgeClock(scope: Scope, task: PlanTask): Finding[] {
+  const { id, startMin, endMin } = task;
+  const say = (rule: string, by: number, what: string): Finding => ({
+    ...{ rule, tasks: [id], by, unit: "min", what: `${id} ${what}` },
+  });
+  if (![startMin, endMin].every(Number.isInteger) || endMin < startMin)
+    return [say("clock", Math.abs(endMin - startMin), `runs from ${startMin} to ${endMin}`)];
+  const found: Finding[] = [];
+  if (startMin < 0) found.push(say("horizon", -startMin, `begins ${-startMin} min before the horizon`));
+  const wrong = [
+    [task.start, startMin],
+    [task.end, endMin],
+  ] as const;
+  for (const [text, minute] of wrong)
+    if (scope.textOf(minute) !== text)
+      found.push(say("clock", 1, `writes ${text} where it is ${scope.textOf(minute)}`));
+  return found;
+}
+
+function reportOf({ plan }: Judged, all: readonly Finding[]): Report {
+  const findings = all.filter((finding) => !isAdmitted(plan, finding));
+  return { ok: findings.length === 0, findings, admitted: all.filter((each) => !findings.includes(each)) };
+}
