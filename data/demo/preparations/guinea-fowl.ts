@@ -91,9 +91,9 @@ export const guineaFowl: PreparationInput[] = [
       {
         id: "crisp",
         name: "Crisp the skin",
-        text: "Open the bags as they are needed, wipe very dry. Skin down in a thin film of fat, press 20 s, 4 min until like glass; turn for 10 s. Rest skin up on a rack, salt, halve lengthways at the pass.",
+        text: "Open the bags as they are needed, wipe very dry. Skin down in a thin film of fat, press 20 s, 4 min until like glass; turn for 10 s. Two cooks at once, so that none waits long. Rest skin up on a rack, salt, halve lengthways at the pass.",
         change: { factor: 0.9, as: "evaporated", source: invented },
-        work: work("roast", "hot", { fixed: 6, perPiece: 1.3, most: 5 }),
+        work: work("roast", "hot", { fixed: 6, perPiece: 1.3, least: 2, most: 5 }),
         uses: [on("burner", 0.06, "burner", { per: "piece" })],
         pull: [pull("iron pan, 360 mm", 0.06, "piece"), pull("rack, 400 mm", 2)],
         hold: { state: "hot", maxMin: 30, atLeastC: 57 },

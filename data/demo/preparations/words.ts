@@ -44,7 +44,8 @@ interface Minutes {
   readonly fixed: number;
   readonly perKg?: number;
   readonly perPiece?: number;
-  /** Most hands at once; the variable minutes are shared among them. */
+  /** Fewest and most hands at once; the variable minutes are shared among them. */
+  readonly least?: number;
   readonly most?: number;
   /** A break may fall into it. */
   readonly breaks?: boolean;
@@ -52,12 +53,12 @@ interface Minutes {
 
 /** Hands at a station: minutes for one pair of hands. */
 export function work(station: string, skill: string, minutes: Minutes): WorkInput {
-  const { fixed, perKg, perPiece, most = 1, breaks = false } = minutes;
+  const { fixed, perKg, perPiece, least = 1, most = least, breaks = false } = minutes;
   return {
     fixedMin: fixed,
     ...(perKg === undefined ? {} : { perKgMin: perKg }),
     ...(perPiece === undefined ? {} : { perPieceMin: perPiece }),
-    hands: { least: 1, most, split: "divides" },
+    hands: { least, most, split: "divides" },
     skill,
     station,
     interruptible: breaks,
