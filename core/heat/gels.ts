@@ -6,9 +6,6 @@ export const gels = {
   agar: { soft: 0.002, firm: 0.01, waterToSoften: 0, setsBelowC: 38, meltsAboveC: 85, needsHours: 0.5 },
 } as const;
 
-/** Bloom strength of leaf by its trade name, grams Bloom (makers' usual figures, from memory). */
-export const bloomOf = { bronze: 140, silver: 160, gold: 200, platinum: 240 } as const;
-
 /** Gelatin in g for a mass of liquid in g at a share by mass of the whole. */
 export function gelatinFor(liquidG: number, share: number): number {
   if (!(share > 0 && share < 0.3))

@@ -1,7 +1,7 @@
 import { profileOf } from "./body.ts";
 import { prepare, type Question, type Ready } from "./prepare.ts";
 import { type Note, type Problem, plain, Refused } from "./problem.ts";
-import { noShift, type Run, runStages } from "./run-stages.ts";
+import { type Run, runStages } from "./run-stages.ts";
 import type { HeatInput, Spread } from "./schema.ts";
 import { type Band, bandOf } from "./spread.ts";
 import { standingNotes } from "./standing-notes.ts";
@@ -94,7 +94,7 @@ export function trial(question: Question, spread?: Spread): HeatResult {
   if (error.celsius > 2 * wantedOfSeveralC)
     notes.push({
       code: "coarse",
-      text: `The mesh leaves an error of about ${plain(error.celsius, 2)} °C.`,
+      text: `Mesh and steps leave an error of about ${plain(error.celsius, 2)} °C.`,
     });
   const result: HeatResult = {
     stages: run.stages.map((stage) => ({
@@ -136,7 +136,7 @@ export function fineEnough(ready: Ready): { run: Run; error: HeatResult["error"]
   let coarse = runStages(ready, { cells: levels[0]!, stepToleranceK: 0.04 });
   let error = { celsius: Number.POSITIVE_INFINITY, ofMinutes: Number.POSITIVE_INFINITY };
   for (let i = 1; i < levels.length; i++) {
-    const fine = runStages(ready, { cells: levels[i]!, stepToleranceK: 0.04 / 2 ** i }, {}, noShift);
+    const fine = runStages(ready, { cells: levels[i]!, stepToleranceK: 0.04 / 2 ** i });
     const ratio = (levels[i]! / levels[i - 1]!) ** 2 - 1;
     error = { celsius: 0, ofMinutes: 0 };
     for (const [s, stage] of fine.stages.entries()) {
@@ -149,24 +149,30 @@ export function fineEnough(ready: Ready): { run: Run; error: HeatResult["error"]
           Math.abs(stage.seconds - before.seconds) / stage.seconds / ratio,
         );
     }
+    error.celsius = Math.max(error.celsius, fine.loosenedK);
     coarse = fine;
+    // What had to be hurried along on this mesh would be more so on a finer one.
+    if (fine.loosenedK > 0) break;
     if (error.celsius <= enoughC && error.ofMinutes <= wantedOfMinutes) break;
   }
   return { run: coarse, error };
 }
 
-/** At most about 240 points, ends of stages among them. */
+/** The curve without the crowd of tiny first steps: ends of stages, and points that are some way from the last. */
 function curveOf(run: Run): CurvePoint[] {
-  const total = run.stages.reduce((sum, stage) => sum + stage.samples.length, 0);
-  const keep = Math.max(1, Math.ceil(total / 240));
   const out: CurvePoint[] = [];
   let before = 0;
   for (const stage of run.stages) {
+    let kept: CurvePoint | undefined;
     for (const [i, s] of stage.samples.entries()) {
-      const isEnd = i === 0 || i === stage.samples.length - 1;
-      if (!isEnd && i % keep !== 0) continue;
       const { coreC, surfaceC, meanC, log10, worstLog10 } = s;
-      out.push({ minute: before + s.seconds / 60, coreC, surfaceC, meanC, log10, worstLog10 });
+      const point = { minute: before + s.seconds / 60, coreC, surfaceC, meanC, log10, worstLog10 };
+      const isEnd = i === 0 || i === stage.samples.length - 1;
+      const later = kept && point.minute - kept.minute > stage.seconds / 60 / 150;
+      const warmer = kept && Math.abs(surfaceC - kept.surfaceC) + Math.abs(coreC - kept.coreC) > 3;
+      if (!isEnd && !later && !warmer) continue;
+      out.push(point);
+      kept = point;
     }
     before += stage.seconds / 60;
   }

@@ -1,7 +1,7 @@
 import { solveTridiagonal } from "../numerics/tridiagonal.ts";
 import type { Faces } from "./body.ts";
 import type { Axis } from "./mesh.ts";
-import type { Substance } from "./substance.ts";
+import { heatAt, type Substance, temperatureAt } from "./substance.ts";
 import { linearFace, type Surroundings, surfaceTemperature } from "./surroundings.ts";
 
 /** Arrays for one line of cells, reused from line to line. */
@@ -130,7 +130,8 @@ function implicit(
     let moved = 0;
     for (let i = 0; i < n; i++) {
       const rise = right[i]!;
-      heat[i] = heat[i]! + capacity[i]! * rise;
+      heat[i] =
+        heat[i]! + (linear ? capacity[i]! * rise : heatRise(substances[b.substance[i]!]!, b, i, rise));
       if (rise > moved) moved = rise;
       else if (-rise > moved) moved = -rise;
     }
@@ -158,6 +159,21 @@ function evaporated(s: Surroundings, at: number, insideC: number, resistance: nu
   if (!s.evaporation) return 0;
   const surfaceC = surfaceTemperature(linearFace(s, at, insideC, resistance, dried), insideC, resistance);
   return Math.max(0, s.evaporation.flux(surfaceC, dried));
+}
+
+/**
+ * Heat a cell takes up for a rise of temperature. Along its present slope, as Newton has it; but where that slope
+ * leads far from the rise that was meant, into or out of a freezing plateau, the smaller of that step and the one
+ * along the true curve: either alone can go to and fro across the knee for ever.
+ */
+function heatRise(s: Substance, b: Bench, i: number, rise: number): number {
+  const along = b.capacity[i]! * rise;
+  if (s.constant || (rise < 0.05 && rise > -0.05)) return along;
+  const meant = b.celsius[i]! + rise;
+  const comes = temperatureAt(s, b.heat[i]! + along);
+  if (Math.abs(comes - meant) < 0.1 * Math.abs(rise)) return along;
+  const curve = heatAt(s, meant) - b.heat[i]!;
+  return Math.abs(curve) < Math.abs(along) ? curve : along;
 }
 
 /** Temperature, capacity and conductivity of each cell of the line from its heat content. */

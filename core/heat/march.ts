@@ -41,9 +41,21 @@ export type March = {
   killRate: KillRate;
   /** Largest error one step may make, K: at the centre, and as root mean square over the volume. */
   stepToleranceK: number;
+  /** Ends with the step in which `until` passes 0, without seeking the moment. */
+  loose?: boolean;
+  /** Also returns where the piece stood after each step. */
+  keep?: boolean;
 };
 
-export type Marched = { samples: Sample[]; reached: boolean; progress: Progress; steps: number };
+export type Marched = {
+  samples: Sample[];
+  reached: boolean;
+  progress: Progress;
+  steps: number;
+  /** The tolerance was loosened to come to an end: the largest error a step made, K; else 0. */
+  loosenedK: number;
+  kept: { seconds: number; progress: Progress }[];
+};
 
 /**
  * Carries a piece through one stage with steps chosen by error: each step is done whole and in two halves, the
@@ -54,46 +66,66 @@ export function march(body: Body, start: Progress, faces: readonly Faces[], how:
   const stepper = stepperFor(body, faces, how);
   let now = stepper.begin(start);
   const samples = [now.sample];
+  const kept: Marched["kept"] = how.keep ? [{ seconds: 0, progress: start }] : [];
   let steps = 0;
+  let loosenedK = 0;
   const first = firstStep(body);
   let next = first;
   const until = how.until;
-  if (until && until(now.sample) >= 0) return { samples, reached: true, progress: now.progress, steps };
+  const done = (reached: boolean): Marched => ({
+    samples,
+    reached,
+    progress: now.progress,
+    steps,
+    loosenedK,
+    kept,
+  });
+  if (until && until(now.sample) >= 0) return done(true);
   while (now.sample.seconds < how.limitS) {
-    if (steps > mostSteps) refuse("/stages", `the computation needs more than ${mostSteps} steps`, unsettled);
+    const over = Math.max(0, (steps * body.cells - patience) / patience);
+    const toleranceK = how.stepToleranceK * 2 ** (2 * over);
     const left = how.limitS - now.sample.seconds;
     // A last crumb of a step would only cost time.
     let seconds = next >= left * 0.999 ? left : Math.min(next, left / 2);
     let tried = stepper.step(now, seconds);
     // Not `>`: an error that is no number must be refused too.
-    while (!tried || !(tried.errorK <= how.stepToleranceK)) {
-      seconds *= tried ? Math.max(0.2, 0.9 * (how.stepToleranceK / tried.errorK) ** (1 / 3)) : 0.25;
-      if (seconds < 1e-9 * first)
-        refuse("/stages", "the computation does not settle: the step shrank to nothing", unsettled);
+    while (!tried || !(tried.errorK <= toleranceK)) {
+      seconds *= tried ? Math.max(0.2, 0.9 * (toleranceK / tried.errorK) ** (1 / 3)) : 0.25;
+      if (seconds < 1e-9 * first || steps > mostSteps)
+        refuse(
+          "/stages",
+          "the computation does not settle: its steps become too many and too short",
+          "look for extreme sizes, properties or coefficients, or a target too near the medium",
+        );
       tried = stepper.step(now, seconds);
       steps++;
     }
     steps++;
-    if (until && until(tried.end.sample) >= 0) {
-      const end = endOf(stepper, now, seconds, tried.end, until);
-      samples.push(end.sample);
-      return { samples, reached: true, progress: end.progress, steps };
-    }
-    now = tried.end;
-    samples.push(tried.middle, now.sample);
-    const growth = 0.9 * (how.stepToleranceK / Math.max(tried.errorK, 1e-9)) ** (1 / 3);
+    if (over > 0) loosenedK = Math.max(loosenedK, tried.errorK);
+    const passed = until && until(tried.end.sample) >= 0;
+    const before = now;
+    now = passed && !how.loose ? endOf(stepper, before, seconds, tried.end, until) : tried.end;
+    if (now === tried.end) samples.push(tried.middle);
+    samples.push(now.sample);
+    if (how.keep) kept.push({ seconds: now.sample.seconds, progress: now.progress });
+    if (passed) return done(true);
+    const growth = 0.9 * (toleranceK / Math.max(tried.errorK, 1e-9)) ** (1 / 3);
     next = seconds * Math.min(4, Math.max(0.3, growth));
     // Curves are read by straight lines between samples: keep them near enough for that.
-    const rise = Math.abs(now.sample.coreC - samples[samples.length - 3]!.coreC);
+    const rise = Math.abs(now.sample.coreC - before.sample.coreC);
     if (rise > 0) next = Math.min(next, (seconds * mostRiseK) / rise);
   }
-  return { samples, reached: until === undefined, progress: now.progress, steps };
+  return done(until === undefined);
 }
 
-const mostSteps = 20_000;
+/**
+ * Cells times steps that a stage is given at its tolerance. After that the tolerance doubles with each half of
+ * it: the stage comes to an end, and says that it was loosened.
+ */
+const patience = 120_000;
+const mostSteps = 50_000;
 /** The centre moves about this much from sample to sample at most, K. */
 const mostRiseK = 4;
-const unsettled = "look for extreme sizes, properties or coefficients, or a target too near the medium";
 
 type Moment = { sample: Sample; progress: Progress; celsius: Float64Array; rates: Float64Array };
 type Stepper = {
@@ -143,7 +175,10 @@ function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
   return {
     begin(progress) {
       const celsius = temperatures(body, progress.state, new Float64Array(n));
-      return momentOf(celsius, progress, 0, ratesOf(celsius));
+      const begun = momentOf(celsius, progress, 0, ratesOf(celsius));
+      // The medium has only just come: the surface still has the temperature of the cell beneath it.
+      begun.sample.surfaceC = read(surface, celsius);
+      return begun;
     },
     step(from, seconds) {
       const at = from.sample.seconds;

@@ -25,7 +25,13 @@ export type RunStage = {
   recovery?: Recovery;
   alreadyThere: boolean;
 };
-export type Run = { stages: RunStage[]; body: Body; steps: number };
+export type Run = {
+  stages: RunStage[];
+  body: Body;
+  steps: number;
+  /** Largest error of a step taken with a loosened tolerance, K; 0 when none was. */
+  loosenedK: number;
+};
 
 export type Fineness = { cells: number; stepToleranceK: number };
 
@@ -55,6 +61,7 @@ export function runStages(
   };
   const stages: RunStage[] = [];
   let steps = 0;
+  let loosenedK = 0;
   const bodyNow: Now = { ready, body, spread, shift, substances, rate: ready.judge.rate, fineness };
   for (let i = 0; i < ready.stages.length; i++) {
     const stage = ready.stages[i]!;
@@ -63,6 +70,7 @@ export function runStages(
     const done = oneStage(bodyNow, i, end, progress);
     progress = done.marched.progress;
     steps += done.marched.steps;
+    loosenedK = Math.max(loosenedK, done.marched.loosenedK);
     const samples = done.marched.samples;
     const last = samples[samples.length - 1]!;
     stages.push({
@@ -75,7 +83,7 @@ export function runStages(
       ...(done.recovery ? { recovery: done.recovery } : {}),
     });
   }
-  return { stages, body, steps };
+  return { stages, body, steps, loosenedK };
 }
 
 type Now = {
@@ -87,17 +95,23 @@ type Now = {
   rate: KillRate;
   fineness: Fineness;
 };
+type Go = (
+  limitS: number,
+  until?: (s: Sample) => number,
+  more?: { loose?: boolean; keep?: boolean },
+) => Marched;
 type Done = { marched: Marched; recovery?: Recovery };
 
 function oneStage(now: Now, index: number, end: End, from: Progress): Done {
   const stage = now.ready.stages[index]!;
   const { faces, ambientC, recovered } = facesOf(now, stage, from);
-  const go = (limitS: number, until?: (s: Sample) => number) =>
+  const go: Go = (limitS, until, more) =>
     march(now.body, from, faces, {
       limitS,
       killRate: now.rate,
       stepToleranceK: now.fineness.stepToleranceK,
       ...(until ? { until } : {}),
+      ...more,
     });
   const withRecovery = (marched: Marched): Done =>
     recovered ? { marched, recovery: recovered } : { marched };
@@ -164,13 +178,7 @@ function recoveryOf(now: Now, stage: ReadyStage, main: Around, startC: number): 
 }
 
 /** Seconds of a stage after which the core, in the stages that follow, peaks at a temperature. */
-function peakSeconds(
-  now: Now,
-  index: number,
-  target: number,
-  go: (limitS: number, until?: (s: Sample) => number) => Marched,
-  ambientC: number,
-): number {
+function peakSeconds(now: Now, index: number, target: number, go: Go, ambientC: number): number {
   const stage = now.ready.stages[index]!;
   if (ambientC <= target)
     refuse(
@@ -178,23 +186,32 @@ function peakSeconds(
       `a peak of ${plain(target)} °C is out of reach in a medium of ${plain(ambientC)} °C`,
       `give a medium above ${plain(target)} °C, or a lower peak`,
     );
-  const whole = go(longestS, (s) => s.coreC - target);
+  const whole = go(longestS, (s) => s.coreC - target, { loose: true, keep: true });
   if (!whole.reached)
     unreached({ by: "peak", celsius: target }, stage, whole.samples, ambientC, now.ready.judge);
-  const longest = whole.samples[whole.samples.length - 1]!.seconds;
-  const over = (seconds: number) => {
-    const marched = go(seconds);
-    return (
-      peakAfter(now, index + 1, marched.progress, marched.samples[marched.samples.length - 1]!.coreC) - target
-    );
-  };
-  const atOnce = over(0);
-  if (atOnce >= 0 || longest === 0) return 0;
-  return findRoot(over, 0, longest, 0.5, { atLow: atOnce }).x;
+  const over = (progress: Progress) => peakAfter(now, index + 1, progress) - target;
+  const { kept } = whole;
+  const atOnce = over(kept[0]!.progress);
+  if (atOnce >= 0) return 0;
+  // First among the steps already made, by halving; then within the step, by doing it anew.
+  let low = { i: 0, value: atOnce };
+  let high = { i: kept.length - 1, value: over(kept[kept.length - 1]!.progress) };
+  while (high.i - low.i > 1) {
+    const i = (low.i + high.i) >> 1;
+    const value = over(kept[i]!.progress);
+    if (value >= 0) high = { i, value };
+    else low = { i, value };
+  }
+  const from = kept[low.i]!.seconds;
+  const to = kept[high.i]!.seconds;
+  const tolerance = Math.max(0.01 * (to - from), 1e-4 * to);
+  const known = { atLow: low.value, atHigh: high.value };
+  return findRoot((seconds) => over(go(seconds).progress), from, to, tolerance, known).x;
 }
 
-function peakAfter(now: Now, index: number, from: Progress, coreC: number): number {
-  let peak = coreC;
+/** Highest core in the stages from `index` on, followed until it falls. */
+function peakAfter(now: Now, index: number, from: Progress): number {
+  let peak = Number.NEGATIVE_INFINITY;
   let progress = from;
   for (let i = index; i < now.ready.stages.length; i++) {
     const stage = now.ready.stages[i]!;
@@ -203,9 +220,10 @@ function peakAfter(now: Now, index: number, from: Progress, coreC: number): numb
       limitS: stage.end.by === "minutes" ? stage.end.seconds : 24 * 3600,
       killRate: () => 0,
       stepToleranceK: now.fineness.stepToleranceK,
+      loose: true,
       until: (s) => {
         peak = Math.max(peak, s.coreC);
-        return peak - 0.02 - s.coreC;
+        return peak - 0.01 - s.coreC;
       },
     });
     if (marched.reached || stage.end.by !== "minutes") return peak;

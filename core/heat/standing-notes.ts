@@ -63,7 +63,8 @@ export function standingNotes(ready: Ready, run: Run): Note[] {
       "slow-come-up",
       `The core is ${plain(slow / 60)} hours between 10 and 54.4 °C on the way up; FSIS-GD-2021-14 advises 6 at most.`,
     );
-  if (last.end.log10 - last.end.worstLog10 > 0.05)
+  // Beyond 12 log10 nobody counts.
+  if (last.end.worstLog10 < 12 && last.end.log10 - last.end.worstLog10 > 0.05)
     say(
       "worst-elsewhere",
       `The point that has had least is not the centre: ${plain(last.end.worstLog10, 2)} log10 there, ${plain(last.end.log10, 2)} at the centre.`,
