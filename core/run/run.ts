@@ -23,6 +23,7 @@ import { type AllergenCell, allergenMatrix, type ServedPlate } from "../safety/m
 import { solve } from "../schedule/index.ts";
 import { declaredBy } from "./declared.ts";
 import { targetFiller } from "./fill.ts";
+import { inspected, unsaid } from "./judge.ts";
 import type { Result } from "./result.ts";
 import { stepTimesOf, tracePull, traceServed } from "./served.ts";
 import { emptyPlan, noPlan, summaryOf } from "./summary.ts";
@@ -176,6 +177,16 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
   const summary = summaryOf({ amounts, plan, needs, plates, orders, cost, outcome, clock }, tracer);
   if (tracer) {
     planned?.trace(tracer);
+    plan.broken.slice(planned?.said ?? 0).forEach(({ by, unit }, i) => {
+      const path = `calc:/inspection/${i}`;
+      tracer.note(path, { value: by, unit, rule: "given", inputs: [] });
+      tracer.note(`/plan/broken/${(planned?.said ?? 0) + i}/by`, {
+        value: by,
+        unit,
+        rule: "given",
+        inputs: [path],
+      });
+    });
     if (!planned) noPlan(tracer, plan);
     tracePull(tracer, planned?.pull ?? []);
     traceServed(tracer, { labels: made, described, plates, needs });
@@ -206,18 +217,28 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
   };
 }
 
-function planOf(docs: Library, contents: Contents, amounts: Amounts, options: RunOptions): PlanResult {
+function planOf(
+  docs: Library,
+  contents: Contents,
+  amounts: Amounts,
+  options: RunOptions,
+): PlanResult & { readonly said: number } {
   const { seed = 1, schedules = USUAL_SCHEDULES } = options;
-  return planService(docs, amounts, {
+  const fillTarget = targetFiller(docs, amounts);
+  const planned = planService(docs, amounts, {
     seed,
     schedules,
     engine: solveWith,
-    fillTarget: targetFiller(docs, amounts),
+    fillTarget,
     stop: options.stop,
     onProgress: options.onProgress,
     remedySchedules: options.remedies === false ? 0 : undefined,
     amountsFor: (covers) => amountsAt(docs, contents, amounts, covers),
+    judge: (plan, tried) =>
+      unsaid({ ...tried.docs, suppliers: docs.suppliers }, tried.amounts, plan, fillTarget).length === 0,
   });
+  const plan = inspected(planned.plan, unsaid(docs, amounts, planned.plan, fillTarget));
+  return { ...planned, plan, said: planned.plan.broken.length };
 }
 
 /** The same service at another number of covers, from documents of its own so that nothing else moves. */

@@ -2,8 +2,8 @@ import type { Tracer } from "../ledger/tracer.ts";
 import type { Amounts } from "../production/amounts.ts";
 import type { Clock } from "../production/clock.ts";
 import type { Plan } from "../production/plan-types.ts";
-import type { Kitchen } from "../production/schema.ts";
 import { readyParts, spareOf } from "../production/ready-parts.ts";
+import type { Kitchen } from "../production/schema.ts";
 import type { OrdersOutcome } from "../purchasing/orders-result.ts";
 import type { Cost, PlateCount, PreparationNeed, Summary, SupplierOrder } from "./result.ts";
 
