@@ -160,6 +160,7 @@ describe("guests to plates", () => {
       [6, "6 covers are fewer than the 7 guests named"],
       [0, "0 covers"],
       [12.5, "12.5 covers"],
+      [1e9, "1000000000 covers"],
     ] as const) {
       expect(() => amounts.update(covers)).toThrow(Refusal);
       try {
@@ -180,6 +181,16 @@ describe("guests to plates", () => {
     expect(() => computeAmounts(shareless, "small", { meets: meetsOf(docs) })).toThrow(
       /33 guests did not choose at "main"/,
     );
+  });
+
+  test("A5 batches without number are refused, and the covers can still be changed after", () => {
+    const book = changed(({ preparations }) => {
+      preparations[0]!.batch = { maxAmount: g(0.5) };
+    });
+    expect(() => amountsOf(book)).toThrow(/13472 batches of "stock"; raise the most/);
+    const amounts = amountsOf(book, 24);
+    expect(() => amounts.update(60)).toThrow(Refusal);
+    expect(amounts.update(25).covers).toBe(25);
   });
 
   test("A5 a service, menu or kitchen that is not there is refused, not thrown as a fault", () => {

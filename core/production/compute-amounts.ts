@@ -20,6 +20,11 @@ import { COVERS, plateCells } from "./plates.ts";
 import type { Kitchen, Menu, Service } from "./schema.ts";
 import { serviceBalance, sheetCells } from "./sheet-cells.ts";
 
+/** More than any service; beyond it a slip of the finger is likelier than a feast. */
+export const MOST_COVERS = 100_000;
+/** More batches of one preparation than anyone makes for a service: the limit of its batch is wrong. */
+export const MOST_BATCHES = 10_000;
+
 /** A batch this many times the written yield has not been tried (common practice, no source). */
 export const TRIED_TIMES = 4;
 
@@ -99,6 +104,7 @@ class AmountsModel {
     this.#refuseImpossible(covers);
     this.#ledger.change(this.#cells.covers, covers);
     this.#ledger.settle();
+    this.#refuseTooManyBatches();
     const warnings = [...this.#warnings];
     const preparations = new Map<string, PreparationAmount>();
     for (const need of this.#cells.preparations) {
@@ -142,6 +148,22 @@ class AmountsModel {
       cells: this.#cells,
       update: (next) => this.at(next),
     };
+  }
+
+  #refuseTooManyBatches(): void {
+    const found = this.#cells.preparations.flatMap(({ cells, batches }): Problem[] => {
+      const count = this.#ledger.value(batches.count);
+      if (count <= MOST_BATCHES) return [];
+      const what = `${count} batches of "${cells.preparation.id}"`;
+      return [
+        {
+          path: `${cells.at}/batch`,
+          what,
+          mend: "raise the most that one batch can be, or lower the covers",
+        },
+      ];
+    });
+    if (found.length > 0) throw new Refusal(found);
   }
 
   #preparation({ cells, uses, overage, asked, stock, batches, factor }: NeedCells): PreparationAmount {
@@ -210,6 +232,8 @@ class AmountsModel {
     const named = guests.reduce((total, group) => total + group.count, 0);
     if (!Number.isSafeInteger(covers) || covers < 1)
       throw new Refusal([{ path, what: `${covers} covers`, mend: "give a whole number from 1 up" }]);
+    if (covers > MOST_COVERS)
+      throw new Refusal([{ path, what: `${covers} covers`, mend: `give at most ${MOST_COVERS}` }]);
     if (covers < named)
       throw new Refusal([
         {

@@ -33,8 +33,8 @@ export interface OrderChoice {
 const MOST_TRIED = 12;
 /** Sets of suppliers are counted in doubles. */
 export const MOST_SUPPLIERS = 50;
-/** How strongly a supplier under its minimum is favoured when packs are compared again. */
-const PULLS = [0.95, 0.9, 0.8, 0.7, 0.5, 0.25, 0];
+/** How strongly a supplier under its minimum is favoured when packs are compared again, step by step. */
+const PULLS = [1, 0.98, 0.95, 0.92, 0.88, 0.84, 0.8, 0.75, 0.7, 0.6, 0.5, 0.35, 0.2, 0];
 
 /** Whether a set of suppliers, as bits, holds the supplier at `s`. */
 export function holds(set: number, s: number): boolean {
@@ -43,8 +43,9 @@ export function holds(set: number, s: number): boolean {
 
 /**
  * The cheapest order: every set of suppliers is tried, and in each set every item's packs are chosen exactly.
- * Without minimums that bite the answer is proven best. Where a minimum bites, choices that favour the supplier
- * in question are tried too, and the bound says how far the answer might be from the best.
+ * Without minimums that bite the answer is proven best. Where a minimum bites, prices of the suppliers in question
+ * are weighted down step by step: each weighting gives an order, and a bound (Lagrange: a supplier is paid
+ * max(goods, minimum) ≥ w × goods + (1 − w) × minimum for every w from 0 to 1).
  * @throws RangeError with more than 50 suppliers.
  */
 export function chooseOrder(problem: OrderProblem): OrderChoice {
@@ -56,34 +57,30 @@ export function chooseOrder(problem: OrderProblem): OrderChoice {
   const uncovered = tables.flatMap((table, i) => (table.at(everyone) ? [] : [i]));
   const covered = tables.filter((table) => table.at(everyone) !== undefined);
 
-  const known = new Map<string, { weights: readonly number[]; items: ItemTable[] }>();
-  const pulled = (s: number, pull: number) => {
-    const key = `${s} ${pull}`;
-    const found = known.get(key);
-    if (found) return found;
-    const weights = plain.map((w, i) => (i === s ? pull : w));
-    const made = { weights, items: covered.map((table) => table.weighted(weights)) };
-    known.set(key, made);
-    return made;
-  };
-
   let best: { total: number; set: number; weights: readonly number[] } | undefined;
   let bound = Number.POSITIVE_INFINITY;
   const consider = (set: number): void => {
-    const found = evaluate(suppliers, covered, set);
-    if (!found) return;
-    const { total, short } = found;
-    const least = Math.max(found.least, leastWithMinimums(suppliers, covered, set, short));
-    const floor = least + chargesOf(suppliers, set);
-    bound = Math.min(bound, floor);
-    if (!best || total < best.total) best = { total, set, weights: plain };
-    for (const s of short)
-      for (const pull of PULLS) {
-        if (floor >= best.total) return;
-        const { weights, items: favoured } = pulled(s, pull);
-        const other = evaluate(suppliers, favoured, set);
-        if (other && other.total < best.total) best = { total: other.total, set, weights };
+    let floor = 0;
+    const look = (weights: readonly number[]): readonly number[] => {
+      const found = evaluate(suppliers, covered, set, weights);
+      if (!found) return [];
+      floor = Math.max(floor, found.least);
+      if (!best || found.total < best.total) best = { total: found.total, set, weights };
+      return found.short;
+    };
+    if (!evaluate(suppliers, covered, set, plain)) return;
+    const short = look(plain);
+    // All that are short together, then each alone: one may be out of reach and only cost.
+    for (const pulled of short.length > 1 ? [short, ...short.map((s) => [s])] : [short]) {
+      let weights: readonly number[] = plain;
+      let still = pulled;
+      for (let step = 1; step < PULLS.length && still.length > 0; step++) {
+        if (floor >= best!.total) break;
+        weights = weights.map((w, s) => (still.includes(s) ? PULLS[step]! : w));
+        still = look(weights).filter((s) => pulled.includes(s));
       }
+    }
+    bound = Math.min(bound, floor);
   };
 
   const { must, may } = sortedOut(suppliers.length, covered);
@@ -91,7 +88,7 @@ export function chooseOrder(problem: OrderProblem): OrderChoice {
     for (let k = 0; k < 2 ** may.length; k++)
       consider(must + may.reduce((set, s, j) => set + (holds(k, j) ? 2 ** s : 0), 0));
   } else {
-    consider(dropWhilePaying(suppliers, covered, must, may));
+    consider(dropWhilePaying(suppliers, covered, must, may, plain));
     bound = covered.reduce((total, table) => total + table.at(everyone)!.bound, chargesOf(suppliers, must));
   }
   if (!best) throw new Error("orders: no set of suppliers covers what all of them together can");
@@ -106,6 +103,7 @@ class ItemTable {
   readonly sellers: readonly number[];
   readonly #weights: readonly number[];
   readonly #chosen: (Chosen | null | undefined)[] = [];
+  readonly #weighted = new Map<string, ItemTable>();
 
   constructor(item: ItemNeed, weights: readonly number[]) {
     this.item = item;
@@ -137,8 +135,13 @@ class ItemTable {
 
   /** The same item with prices compared by weights. */
   weighted(weights: readonly number[]): ItemTable {
-    const same = this.sellers.every((s) => weights[s] === this.#weights[s]);
-    return same ? this : new ItemTable(this.item, weights);
+    if (this.sellers.every((s) => weights[s] === this.#weights[s])) return this;
+    const key = this.sellers.map((s) => weights[s]).join(" ");
+    const known = this.#weighted.get(key);
+    if (known) return known;
+    const made = new ItemTable(this.item, weights);
+    this.#weighted.set(key, made);
+    return made;
   }
 }
 
@@ -155,16 +158,20 @@ function goodsOf(item: ItemNeed, { packs }: PackChoice): Chosen["goods"] {
   });
 }
 
-/** The order in one set of suppliers: its total, the least the goods can cost there, and who is under a minimum. */
+/**
+ * The order in one set of suppliers with prices compared by weights: its total, who is under a minimum, and the
+ * least that any order using just this set can come to.
+ */
 function evaluate(
   suppliers: readonly SupplierTerms[],
   items: readonly ItemTable[],
   set: number,
+  weights: readonly number[],
 ): { total: number; least: number; short: number[] } | undefined {
   const goods = new Array<number>(suppliers.length).fill(0);
-  let least = 0;
+  let least = chargesOf(suppliers, set);
   for (const item of items) {
-    const choice = item.at(set);
+    const choice = item.weighted(weights).at(set);
     if (!choice) return undefined;
     least += choice.bound;
     for (const { supplier, price } of choice.goods) goods[supplier] = goods[supplier]! + price;
@@ -172,25 +179,13 @@ function evaluate(
   let total = 0;
   const short: number[] = [];
   suppliers.forEach(({ minimum, charge }, s) => {
+    if (holds(set, s)) least += (1 - weights[s]!) * minimum;
     if (goods[s]! <= 0) return;
     total += Math.max(goods[s]!, minimum) + charge;
     if (goods[s]! < minimum) short.push(s);
   });
-  return { total, least, short };
-}
-
-/** If the suppliers in `short` are used, their minimums are paid, and what only others sell comes on top. */
-function leastWithMinimums(
-  suppliers: readonly SupplierTerms[],
-  items: readonly ItemTable[],
-  set: number,
-  short: readonly number[],
-): number {
-  if (short.length === 0) return 0;
-  let least = short.reduce((total, s) => total + suppliers[s]!.minimum, 0);
-  for (const item of items)
-    if (!item.sellers.some((s) => short.includes(s))) least += item.at(set)?.bound ?? 0;
-  return least;
+  // Prices are whole numbers, so is every total; weighted sums are not, and are rounded in doubles.
+  return { total, least: Math.ceil(least * (1 - 1e-12) - 1e-6), short };
 }
 
 /** Suppliers no order can do without, as a set, and those there is a choice about. */
@@ -212,13 +207,14 @@ function dropWhilePaying(
   items: readonly ItemTable[],
   must: number,
   may: readonly number[],
+  plain: readonly number[],
 ): number {
   let set = may.reduce((all, s) => all + 2 ** s, must);
-  let total = evaluate(suppliers, items, set)?.total ?? Number.POSITIVE_INFINITY;
+  let total = evaluate(suppliers, items, set, plain)?.total ?? Number.POSITIVE_INFINITY;
   for (let better = true; better; ) {
     better = false;
     for (const s of may) {
-      const without = holds(set, s) ? evaluate(suppliers, items, set - 2 ** s)?.total : undefined;
+      const without = holds(set, s) ? evaluate(suppliers, items, set - 2 ** s, plain)?.total : undefined;
       if (without !== undefined && without < total) {
         set -= 2 ** s;
         total = without;

@@ -84,13 +84,13 @@ export function choosePacks(
   };
   const root = lowest(0);
   const take = (k: number, count: number, cost: number): void => {
+    if (++nodes > MOST_NODES) return;
     const { offer, index } = open[k]!;
     packs[index] = count;
     const spent = cost + count * tierPrice(offer.tiers, count) * weight(offer.supplier);
     if (!best || spent + lowest(k + 1) < best.cost) search(k + 1, spent);
   };
   const search = (k: number, cost: number): void => {
-    if (++nodes > MOST_NODES) return;
     const left = uncutNeed(item, packs);
     if (left <= CRUMB_G) {
       if (!best || cost < best.cost) best = { packs: [...packs], cost };
@@ -111,6 +111,7 @@ export function choosePacks(
         if (least >= best.cost) break;
       }
       take(k, count, cost);
+      if (nodes > MOST_NODES) break;
     }
     packs[index] = 0;
   };
