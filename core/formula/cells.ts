@@ -12,6 +12,9 @@ import type { Larder } from "./larder.ts";
 import { type LineCells, lineCells } from "./lines.ts";
 import type { Preparation } from "./schema.ts";
 
+/** Less than this is no yield, g. */
+const LEAST_YIELD_G = 1e-3;
+
 /** One preparation at its declared yield. */
 export interface PreparationCells {
   readonly preparation: Preparation;
@@ -72,12 +75,10 @@ export class FormulaCells {
       unweighed,
       this.problems,
     );
-    if (!(ledger.value(yieldG) > 0) && unitFacts(declared.amount.unit).dimension !== "count") {
-      this.problems.push({
-        path: `${at}/yield/amount`,
-        what: "the yield is nothing",
-        mend: "give what it makes",
-      });
+    // Everything is scaled by the yield: next to nothing would scale without bounds.
+    if (!(ledger.value(yieldG) >= LEAST_YIELD_G) && unitFacts(declared.amount.unit).dimension !== "count") {
+      const what = "the yield is nothing";
+      this.problems.push({ path: `${at}/yield/amount`, what, mend: "give what one making yields" });
     }
     const pieces =
       declared.pieces === undefined

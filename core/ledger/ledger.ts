@@ -32,6 +32,17 @@ export interface TraceNode {
   readonly source?: CellSource;
 }
 
+/** A number grew beyond what can be counted with: an amount in the documents is wrong by orders of magnitude. */
+export class OutOfBounds extends RangeError {
+  readonly path: string;
+
+  constructor(path: string, value: number) {
+    super(`ledger: ${path} would be ${value}`);
+    this.name = "OutOfBounds";
+    this.path = path;
+  }
+}
+
 /** The rule of a cell whose value is read, not computed. */
 export function given(value: number): number {
   return value;
@@ -64,7 +75,7 @@ export class Ledger {
 
   /**
    * Writes down a number that is read, not computed.
-   * @throws when the path is taken or the value is not finite: both are mistakes of the caller.
+   * @throws when the path is taken, a mistake of the caller. @throws OutOfBounds when the value is not finite.
    */
   give(path: string, unit: string, value: number, source?: CellSource): Cell {
     return this.#add(path, unit, value, undefined, [], source);
@@ -72,7 +83,7 @@ export class Ledger {
 
   /**
    * Writes down a number computed from cells made before.
-   * @throws when the path is taken or the result is not finite.
+   * @throws as `give`.
    */
   derive(path: string, unit: string, rule: Rule, inputs: readonly Cell[], source?: CellSource): Cell {
     const values = inputs.map((input) => this.#values[input]!);
@@ -107,7 +118,7 @@ export class Ledger {
   /** Changes a given number; what depends on it is stale until `settle`. */
   change(cell: Cell, value: number): void {
     if (this.#rules[cell]) throw new Error(`ledger: ${this.#paths[cell]} is derived and cannot be set`);
-    if (!Number.isFinite(value)) throw new Error(`ledger: ${this.#paths[cell]} would become ${value}`);
+    if (!Number.isFinite(value)) throw new OutOfBounds(this.#paths[cell]!, value);
     if (this.#values[cell] === value) return;
     this.#values[cell] = value;
     const users = this.#usersNow();
@@ -121,7 +132,7 @@ export class Ledger {
     return this.#stale.drain((cell) => {
       const value = apply(rules[cell]!, inputs, starts[cell]!, starts[cell + 1]!, values);
       if (value === values[cell]) return;
-      if (!Number.isFinite(value)) throw new Error(`ledger: ${this.#paths[cell]} became ${value}`);
+      if (!Number.isFinite(value)) throw new OutOfBounds(this.#paths[cell]!, value);
       values[cell] = value;
       this.#stale.add(users.list, users.starts[cell]!, users.starts[cell + 1]!);
     });
@@ -148,7 +159,7 @@ export class Ledger {
     source: CellSource | undefined,
   ): Cell {
     if (this.#byPath.has(path)) throw new Error(`ledger: ${path} is written twice`);
-    if (!Number.isFinite(value)) throw new Error(`ledger: ${path} would be ${value}`);
+    if (!Number.isFinite(value)) throw new OutOfBounds(path, value);
     const cell = this.size as Cell;
     const start = this.#starts[cell]!;
     const end = start + inputs.length;

@@ -8,6 +8,9 @@ import type { Problem } from "./refusal.ts";
 import { gramsOfPieces, gramsOfVolume } from "./rules.ts";
 import type { Ingredient } from "./schema.ts";
 
+/** A million tonnes, litres or pieces of anything: beyond it sums could grow out of bounds. */
+const MOST_IN_ONE_AMOUNT = 1e12;
+
 /** What an amount is of: its name, and the cells by which volume and count become mass. */
 export interface Matter {
   readonly name: string;
@@ -67,7 +70,13 @@ export function gramsCell(
   problems: Problem[],
 ): Cell {
   const unit = unitFacts(amount.unit);
-  const value = stated(ledger, `book:${at}/value`, amount.unit, numericValue(amount.value));
+  const read = numericValue(amount.value);
+  if (read * unit.factor > MOST_IN_ONE_AMOUNT) {
+    const what = `${amount.value} ${amount.unit} of ${matter.name} is more than any kitchen holds`;
+    problems.push({ path: at, what, mend: "check the number and its unit" });
+    return nothing(ledger);
+  }
+  const value = stated(ledger, `book:${at}/value`, amount.unit, read);
   if (unit.dimension === "mass") {
     if (unit.factor === 1) return value;
     return ledger.find(path) ?? ledger.derive(path, "g", times, [value, unitCell(ledger, unit, "g")]);

@@ -5,6 +5,7 @@ import {
   changed,
   g,
   ingredient,
+  kg,
   library,
   meetsOf,
   placement,
@@ -191,6 +192,32 @@ describe("guests to plates", () => {
     const amounts = amountsOf(book, 24);
     expect(() => amounts.update(60)).toThrow(Refusal);
     expect(amounts.update(25).covers).toBe(25);
+  });
+
+  test("A5 amounts without bounds are refused in words, singly or grown in a chain", () => {
+    const huge = changed(({ preparations }) => {
+      preparations[0]!.lines[0]!.amount = { value: 1e300, unit: "kg" };
+      preparations[1]!.yield.amount = { value: 1e-9, unit: "g" };
+    });
+    expect(() => amountsOf(huge)).toThrow(
+      /lines\/0\/amount: 1e\+300 kg of beef-bones is more than any kitchen holds.*1 more/,
+    );
+    const chain = changed(({ preparations, dishes }) => {
+      for (let i = 0; i < 40; i++)
+        preparations.push({
+          ...{ id: `p${i}`, name: "x", yield: { amount: g(0.01), tolerance: 1e99 }, steps: [step("mix")] },
+          lines: [
+            {
+              id: "a",
+              item: i === 0 ? { ingredient: "flour" } : { preparation: `p${i - 1}` },
+              amount: kg(1e8),
+              step: "mix",
+            },
+          ],
+        });
+      dishes[1]!.placements = [placement(1, "p39", 100)];
+    });
+    expect(() => amountsOf(chain)).toThrow(/out of all bounds/);
   });
 
   test("A5 a service, menu or kitchen that is not there is refused, not thrown as a fault", () => {

@@ -1,7 +1,7 @@
 import { type Batch, batchList } from "../formula/batches.ts";
 import { FormulaCells } from "../formula/cells.ts";
 import { orderOfMaking } from "../formula/graph.ts";
-import { Ledger } from "../ledger/ledger.ts";
+import { Ledger, OutOfBounds } from "../ledger/ledger.ts";
 import { type Problem, Refusal } from "../pantry/refusal.ts";
 import type {
   Amounts,
@@ -35,7 +35,18 @@ export const TRIED_TIMES = 4;
  *   fewer covers than guests named.
  */
 export function computeAmounts(docs: Documents, serviceId: string, options: AmountsOptions): Amounts {
-  return new AmountsModel(docs, serviceId, options).at(options.covers);
+  return bounded(() => new AmountsModel(docs, serviceId, options).at(options.covers));
+}
+
+/** Refuses numbers without bounds in words. */
+function bounded<T>(compute: () => T): T {
+  try {
+    return compute();
+  } catch (error) {
+    if (!(error instanceof OutOfBounds)) throw error;
+    const what = `the amounts grow out of all bounds (${error.path})`;
+    throw new Refusal([{ path: "", what, mend: "look for an amount or a yield in a wrong unit" }]);
+  }
 }
 
 class AmountsModel {
@@ -146,7 +157,7 @@ class AmountsModel {
       warnings,
       ledger: this.#ledger,
       cells: this.#cells,
-      update: (next) => this.at(next),
+      update: (next) => bounded(() => this.at(next)),
     };
   }
 

@@ -8,6 +8,9 @@ import type { Kitchen } from "../production/schema.ts";
 import type { BuyingDocuments } from "./documents.ts";
 import type { Offer, Supplier } from "./schema.ts";
 
+/** Less than this is no pack, g. */
+const LEAST_PACK_G = 1e-3;
+
 /** An offer that holds on a day, with its figures. */
 export interface OfferCells {
   readonly supplier: Supplier;
@@ -64,7 +67,7 @@ export class OfferBook {
     const problems: Problem[] = [];
     const matter = this.#formula.matter(offer.ingredient);
     const inner = gramsCell(ledger, `${path}/inner`, offer.inner, `${at}/inner`, matter, problems);
-    if (problems.length > 0 || !(ledger.value(inner) > 0)) {
+    if (problems.length > 0 || !(ledger.value(inner) >= LEAST_PACK_G)) {
       this.warnings.push(
         problems[0] ?? { path: `${at}/inner`, what: "the pack holds nothing", mend: "give what one holds" },
       );
