@@ -41,13 +41,13 @@ export function pages(paper: Paper, { name, content, landscape, listed }: SheetP
       {
         columns: [
           {
-            width: "*",
+            width: width * 0.58,
             text: [
               { text: result.summary.serviceName, font: SERIF, fontSize: TYPE.note },
               { text: `   ${when}`, fontSize: TYPE.running, color: QUIET },
             ],
           },
-          { width: "auto", text: name, bold: true, fontSize: TYPE.body },
+          { width: width * 0.42 - 12, text: name, bold: true, fontSize: TYPE.body, alignment: "right" },
         ],
         columnGap: 12,
         margin: [0, 0, 0, 5],
@@ -59,12 +59,18 @@ export function pages(paper: Paper, { name, content, landscape, listed }: SheetP
     margin: [PAGE.left, 14, PAGE.right, 0],
     columns: [
       {
-        width: "*",
+        width: width - 110,
         text: say("pack.foot", { covers: result.summary.covers, kitchen: kitchen.name }),
         fontSize: TYPE.running,
         color: QUIET,
       },
-      { width: "auto", text: say("pack.page", { page, pages }), fontSize: TYPE.running, bold: true },
+      {
+        width: 110,
+        text: say("pack.page", { page, pages }),
+        fontSize: TYPE.running,
+        bold: true,
+        alignment: "right",
+      },
     ],
   });
   return {

@@ -100,13 +100,16 @@ export function quiet(text: string): ContentText {
   return { text, fontSize: TYPE.note, color: QUIET };
 }
 
+/** Room between two columns of a ruled table. */
+const BETWEEN = 10;
+
 /** A table of lines and space: a rule under its head, hairlines between rows, nothing upright. */
 export const RULED: CustomTableLayout = {
   hLineWidth: (i, node) => (i === 0 ? 0 : i === (node.table.headerRows ?? 0) ? 1 : HAIR),
   vLineWidth: () => 0,
   hLineColor: () => "black",
-  paddingLeft: (i) => (i === 0 ? 0 : 5),
-  paddingRight: (i, node) => (i === (node.table.widths?.length ?? 0) - 1 ? 0 : 5),
+  paddingLeft: (i) => (i === 0 ? 0 : BETWEEN / 2),
+  paddingRight: (i, node) => (i === (node.table.widths?.length ?? 0) - 1 ? 0 : BETWEEN / 2),
   paddingTop: () => 4,
   paddingBottom: () => 4,
 };
@@ -130,16 +133,23 @@ export function headCells(words: readonly (string | readonly [string, "right" | 
   );
 }
 
-/** A ruled table with a head that is repeated on each page; rows stay whole. */
+/**
+ * A ruled table with a head that is repeated on each page; rows stay whole. A "*" takes an equal part of what the
+ * fixed widths leave of `inside`: worked out here, so that a long word is broken rather than the column widened.
+ */
 export function ruled(
-  widths: readonly (number | "*" | "auto")[],
+  widths: readonly (number | "*")[],
   head: TableCell[] | undefined,
   rows: TableCell[][],
+  inside: number = WIDTH,
 ): Content {
   if (rows.length === 0) return { text: "" };
+  const fixed = widths.reduce((sum: number, width) => sum + (width === "*" ? 0 : width), 0);
+  const stars = widths.filter((width) => width === "*").length;
+  const star = (inside - fixed - BETWEEN * (widths.length - 1)) / Math.max(1, stars);
   return {
     table: {
-      widths: [...widths],
+      widths: widths.map((width) => (width === "*" ? star : width)),
       headerRows: head ? 1 : 0,
       dontBreakRows: true,
       ...(head ? { keepWithHeaderRows: 1 } : {}),

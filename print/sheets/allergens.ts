@@ -19,10 +19,13 @@ interface Row {
 /** Every plate against allergens and diets, then the ways by which each allergen arrives. */
 export function allergenPages(paper: Paper): SheetPages[] {
   const { result, say } = paper;
+  const dishes = [...new Set(result.allergens.map((cell) => cell.dish))];
   const rows = [...Map.groupBy(result.allergens, (cell) => `${cell.dish} ${cell.variant}`).values()].map(
     (cells): Row => ({ dish: cells[0]!.dish, variant: cells[0]!.variant, cells }),
   );
   if (rows.length === 0) return [];
+  // A dish and what is made of it for guests with needs stand together.
+  rows.sort((a, b) => dishes.indexOf(a.dish) - dishes.indexOf(b.dish));
   const needs = [...new Set(result.allergens.flatMap((cell) => (cell.need ? [cell.need] : [])))];
   return [
     {
@@ -71,7 +74,7 @@ function matrix(
               { text: dish(row.dish).split(",")[0]!, font: SERIF },
               ...(variant(row.variant) === "" ? [] : [{ text: `  ${variant(row.variant)}`, bold: true }]),
             ],
-            fontSize: TYPE.running + 0.5,
+            fontSize: TYPE.running,
           },
           ...columns.map(([, of]): TableCell => {
             const cell = row.cells.find(of);
@@ -98,7 +101,7 @@ function matrix(
 
 /** A word read upwards, so that fifteen columns and their words fit a page. */
 function upright(word: string, width: number): TableCell {
-  const height = 72;
+  const height = 60;
   const text = {
     tag: "text",
     attributes: {

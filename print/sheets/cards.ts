@@ -7,13 +7,15 @@ import { PAPER_INK, placementVolume, plateDrawing, svgText } from "../../drawing
 import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, hair, PAGE, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
+import { beside, GAP, hair, PAGE, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
 
 /** Points in a millimetre. */
 const PT_PER_MM = 72 / 25.4;
 /** A dish's own card is drawn as large as its page allows; the smaller cards of its variants at 1 : 4. */
 const RATIOS = [2, 2.5, 3, 3.5, 4, 5];
 const SMALL = 4;
+/** Width kept for the picture of a smaller card, points. */
+const PICTURE = 214;
 /** Height left for picture and placements on a dish's own card, points. */
 const ROOM = PAGE.height - PAGE.top - PAGE.bottom - 100;
 
@@ -191,27 +193,30 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount, first: boolean):
       },
       {
         columns: [
-          { width: "*", text: dish.name, font: SERIF, fontSize: TYPE.note },
-          ...(placements.some(changed) ? [{ ...quiet(`▲ ${say("pack.card.changed")}`), width: "auto" }] : []),
+          { width: WIDTH - 190, text: dish.name, font: SERIF, fontSize: TYPE.note },
+          ...(placements.some(changed)
+            ? [{ ...quiet(`▲ ${say("pack.card.changed")}`), width: 190, alignment: "right" as const }]
+            : []),
         ],
       },
       {
         margin: [0, 4, 0, 0],
         columns: [
           {
-            width: 216,
+            width: PICTURE,
             stack: [
               plateOf(paper, dish, placements).at(SMALL),
               quiet(`${write.mass(row.plateG)}, ${say("pack.card.scale", { ratio: SMALL })}`),
             ],
           },
           {
-            width: "*",
+            width: WIDTH - PICTURE - GAP,
             stack: [
               ruled(
                 [18, "*", 58, 34],
                 undefined,
                 placements.map((placement) => placed(paper, placement, TYPE.note, changed(placement))),
+                WIDTH - PICTURE - GAP,
               ),
               ...(left.length > 0
                 ? [
@@ -229,7 +234,7 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount, first: boolean):
             ],
           },
         ],
-        columnGap: 14,
+        columnGap: GAP,
       },
     ],
   };

@@ -4,6 +4,7 @@ import type { Listed, SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import {
   beside,
+  COLUMN,
   hair,
   headCells,
   label,
@@ -86,7 +87,7 @@ function courses({ menu, result, clock, dish, variant, write, say }: Paper): Con
           fontSize: TYPE.board,
         },
         {
-          width: "*",
+          width: COLUMN - 52,
           stack: [
             { text: course.name, bold: true, fontSize: TYPE.body, margin: [0, 2, 0, 0] },
             ...dishes.map((id): Content => {
@@ -194,7 +195,7 @@ function guests({ service, menu, result, say, write, dish, variant }: Paper): Co
     ...(seated ? menu.courses.map((course) => course.name) : []),
   ];
   const widths = [
-    seated ? (34 as const) : ("auto" as const),
+    seated ? 34 : 150,
     ...(seated ? [] : [44]),
     seated ? 78 : ("*" as const),
     ...(seated ? menu.courses.map(() => "*" as const) : []),

@@ -3,9 +3,10 @@ import type { Label } from "../../core/run/result.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { QUIET, quiet, sheetTitle, label as small, TYPE, writeLine } from "../parts.ts";
+import { QUIET, quiet, sheetTitle, label as small, TYPE, WIDTH, writeLine } from "../parts.ts";
 
 const COLUMNS = 2;
+const PADDING = 9;
 const HEIGHT = 110;
 
 /** Lines to cut along. */
@@ -14,8 +15,8 @@ const CUT: CustomTableLayout = {
   vLineWidth: () => 0.75,
   hLineStyle: () => ({ dash: { length: 4, space: 3 } }),
   vLineStyle: () => ({ dash: { length: 4, space: 3 } }),
-  paddingLeft: () => 9,
-  paddingRight: () => 9,
+  paddingLeft: () => PADDING,
+  paddingRight: () => PADDING,
   paddingTop: () => 7,
   paddingBottom: () => 6,
 };
@@ -39,7 +40,7 @@ export function labelPages(paper: Paper): SheetPages[] {
         sheetTitle(say("pack.labels"), say("pack.labels.what")),
         {
           table: {
-            widths: Array.from({ length: COLUMNS }, () => "*"),
+            widths: Array.from({ length: COLUMNS }, () => WIDTH / COLUMNS - 2 * PADDING - 0.75),
             heights: HEIGHT,
             dontBreakRows: true,
             body: rows,
@@ -87,7 +88,7 @@ function face(paper: Paper, one: Label, of: number): TableCell {
       {
         columns: [
           dated(say("pack.labels.made"), dayAndHour(paper, one.madeOn), TYPE.body),
-          dated(say("pack.labels.useBy"), untilEnd(paper, one.useBy), TYPE.board),
+          dated(say("pack.labels.useBy"), untilEnd(paper, one.useBy), TYPE.body + 1.5),
         ],
         columnGap: 8,
         margin: [0, 3, 0, 3],

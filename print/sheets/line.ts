@@ -3,7 +3,19 @@ import { placementsOf } from "../../core/production/placements-of.ts";
 import { STANDARD } from "../../core/production/variants.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, headCells, label, part, quiet, ruled, SERIF, sheetTitle, TYPE, tick } from "../parts.ts";
+import {
+  beside,
+  COLUMN,
+  headCells,
+  label,
+  part,
+  quiet,
+  ruled,
+  SERIF,
+  sheetTitle,
+  TYPE,
+  tick,
+} from "../parts.ts";
 
 /** Course by course: when to plate, who stands where, in which order it goes on, and whose plates differ. */
 export function linePages(paper: Paper): SheetPages[] {
@@ -90,6 +102,7 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
                 },
                 { text: row.variant === STANDARD ? "" : row.seats.join(", "), fontSize: TYPE.note },
               ]),
+              COLUMN,
             ),
             [
               ...(task && task.hands.length > 0

@@ -3,7 +3,7 @@ import { airOf } from "../../core/heat/media.ts";
 import type { ControlPoint } from "../../core/run/result.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { BOXED, beside, hair, headCells, label, quiet, sheetTitle, TYPE, WIDTH } from "../parts.ts";
+import { BOXED, beside, COLUMN, hair, headCells, label, quiet, sheetTitle, TYPE, WIDTH } from "../parts.ts";
 
 /** Rows to fill: a critical point is read often, a check once or twice. */
 const ROWS = { critical: 4, practice: 2 } as const;
@@ -81,7 +81,7 @@ function blank(paper: Paper, point: ControlPoint): Content {
   const told = (word: string, text: string): Content => ({
     columns: [
       { width: 62, ...label(word), margin: [0, 1.5, 0, 0] },
-      { width: "*", text: set(text), fontSize: TYPE.note },
+      { width: COLUMN - 68, text: set(text), fontSize: TYPE.note },
     ],
     columnGap: 6,
   });

@@ -2,7 +2,7 @@ import type { Content } from "pdfmake/interfaces.js";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, headCells, label, part, ruled, sheetTitle, TYPE } from "../parts.ts";
+import { beside, COLUMN, headCells, label, part, ruled, sheetTitle, TYPE } from "../parts.ts";
 
 /** Breaches told one by one; the rest are counted by kind. */
 const MOST = 12;
@@ -50,6 +50,7 @@ export function refusalPages(paper: Paper): SheetPages[] {
             alignment: "right",
           },
         ]),
+        COLUMN,
       ),
       [
         label(say("pack.refusal.kinds")),

@@ -1,0 +1,237 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { parseBook } from "../core/book/index.ts";
+import type { Result } from "../core/run/result.ts";
+import { run } from "../core/run/run.ts";
+import { demoBook } from "../data/demo/book.ts";
+import { format, METRIC, type Preferences } from "../words/format.ts";
+import { writePack } from "./pack.ts";
+import { paperOf } from "./paper.ts";
+import { compact, POPPLER, pagesOf, poppler } from "./poppler.fixture.ts";
+
+const parsed = parseBook(demoBook);
+if (!("value" in parsed)) throw new Error("the demo does not parse");
+const book = parsed.value;
+const printedAt = new Date("2027-01-28T08:00:00Z");
+const US: Preferences = { locale: "en-US", units: "us", clock: "12", degrees: "F" };
+const SLOW = 240_000;
+
+if (!POPPLER) console.log("SKIPPED print/pack.test.ts: poppler-utils is not installed, no PDF is read back");
+
+describe("pack", () => {
+  it("N9 the same result and stamp give the same bytes", { timeout: SLOW }, async () => {
+    const result = run(book, "bench-trial", { trace: false });
+    const [one, two] = [
+      await writePack(book, result, { printedAt }),
+      await writePack(book, result, { printedAt }),
+    ];
+    expect(Buffer.from(one).equals(Buffer.from(two))).toBe(true);
+    expect(Buffer.from(one.subarray(0, 5)).toString()).toBe("%PDF-");
+  });
+
+  it("N8 a result of another book is refused by name", async () => {
+    const result = run(book, "bench-trial", { trace: false });
+    await expect(writePack({ ...book, services: [] }, result)).rejects.toThrow(/no service "bench-trial"/);
+  });
+});
+
+describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
+  let result: Result;
+  let pdf: Uint8Array;
+  let pages: string[];
+  beforeAll(async () => {
+    result = run(book, "demo", { trace: false });
+    pdf = await writePack(book, result, { printedAt });
+    pages = pagesOf(pdf);
+  }, SLOW);
+  /** Pages whose running head names a sheet; head and foot are written last. */
+  const under = (name: string) => pages.filter((page) => page.slice(-160).includes(compact(name)));
+
+  it("N1 begins with what does not fit, if anything, and ends with the cost", () => {
+    expect(result.plan.status === "broken").toBe(pages[0]!.includes("Whatdoesnotfit"));
+    expect(pages.at(-1)).toContain("Cost,forthechef");
+    const cover = under("Cover sheet").join("");
+    expect(cover).toContain(compact("the local code and the licensed person in charge decide"));
+    expect(cover).toContain("calibratedthermometer");
+    const money = pages.filter((page) => page.includes("€"));
+    expect(money.every((page) => /Order,|Cost,forthechef/.test(page))).toBe(true);
+  });
+
+  it("N2 names service, date and page x of y on every page", () => {
+    pages.forEach((page, i) => {
+      expect(page).toContain("FirstLightsupper");
+      expect(page).toContain("Saturday,30January2027,19:30");
+      expect(page).toContain(`Page${i + 1}of${pages.length}`);
+    });
+  });
+
+  it("N3 has every entry of every prep list, in order, under its station's heading", () => {
+    const { shortDate } = paperOf(book, result);
+    const tasks = new Map(result.plan.tasks.map((task) => [task.id, task]));
+    expect(result.prepLists.length).toBeGreaterThan(5);
+    for (const list of result.prepLists) {
+      const text = under(`${list.name}, ${shortDate(list.day)}`).join("");
+      expect(text).not.toBe("");
+      let from = 0;
+      for (const entry of list.entries) {
+        const wanted = compact(`${entry.start.slice(-5)}to`);
+        const at = text.indexOf(wanted, from);
+        expect(at, `${list.name} ${list.day} ${entry.task}`).toBeGreaterThanOrEqual(0);
+        expect(text.indexOf(compact(tasks.get(entry.task)!.name), at), entry.task).toBeGreaterThan(at);
+        from = at + 1;
+      }
+    }
+  });
+
+  it("N4 has a sheet for every batch, with each weighed amount as the scale shows it", () => {
+    const write = format(METRIC);
+    const text = under("Batch sheets").join("");
+    for (const sheet of result.batchSheets) {
+      const at = text.indexOf(compact(`${sheet.name}Batch ${sheet.batch} of ${sheet.of}`));
+      expect(at, `${sheet.name} ${sheet.batch}`).toBeGreaterThanOrEqual(0);
+      for (const line of sheet.lines)
+        if (!line.toTaste && / k?g$/.test(line.text))
+          expect(
+            text.indexOf(compact(`${write.weighed(line.weighG)}${line.name}`), at),
+            line.name,
+          ).toBeGreaterThan(at);
+    }
+  });
+
+  it("N5 has every label, made on and use by with real dates", () => {
+    const { shortDate, clock } = paperOf(book, result);
+    const text = under("Container labels").join("");
+    let from = 0;
+    for (const label of result.labels) {
+      const at = text.indexOf(compact(label.name), from);
+      expect(at, label.name).toBeGreaterThanOrEqual(0);
+      const face = text.slice(at, at + 420);
+      expect(face).toContain(
+        compact(`Made${shortDate(label.madeOn.split(" ")[0]!)} ${label.madeOn.slice(-5)}`),
+      );
+      const last = label.useBy.endsWith("00:00")
+        ? `${shortDate(clock.dayOf(clock.minuteOf(label.useBy) - 1))} end of day`
+        : `${shortDate(label.useBy.split(" ")[0]!)} ${label.useBy.slice(-5)}`;
+      expect(face, label.name).toContain(compact(`Use by${last}`));
+      from = at + 1;
+    }
+  });
+
+  it("N6 lists every order line, pull, control point and path of an allergen", () => {
+    const { item } = paperOf(book, result);
+    const text = pages.join("");
+    for (const order of result.orders)
+      for (const line of order.lines)
+        expect(under(`Order, ${order.name}`).join("")).toContain(
+          compact(`${line.packs} ×${line.pack}${line.name}`),
+        );
+    for (const pulled of result.pull)
+      expect(under(`Pull list, ${pulled.day}`).join("")).toContain(
+        compact(`${pulled.count} ×${pulled.smallware}`),
+      );
+    for (const point of result.control) expect(text).toContain(compact(point.corrective));
+    const arrives = under("How each arrives").join("");
+    for (const cell of result.allergens)
+      if (cell.allergen)
+        for (const path of cell.paths)
+          expect(arrives).toContain(compact(path.slice(1).map(item).join(" › ")));
+  });
+
+  it("N7 embeds every font, and writes accents as they are", () => {
+    const fonts = poppler("pdffonts", pdf, ["{}"]).toString().trim().split("\n").slice(2);
+    expect(fonts.length).toBeGreaterThanOrEqual(3);
+    for (const font of fonts) {
+      expect(font).toMatch(/Source(Sans3|Serif4)-/);
+      expect(font).toMatch(/\syes yes yes\s/);
+    }
+    expect(pages.join("")).toContain(compact("Celeriac velouté, hazelnut brown butter, pear"));
+    // A glyph that is missing is read back as U+0000 or U+FFFD.
+    expect(pages.filter((page) => page.includes("\0") || page.includes("\ufffd"))).toEqual([]);
+  });
+
+  it("N7 writes fractions as fractions", { timeout: SLOW }, async () => {
+    const small = run(book, "bench-trial", { trace: false });
+    const text = pagesOf(await writePack(book, small, { printedAt, preferences: US })).join("");
+    const write = format(US);
+    const written = small.batchSheets
+      .flatMap((sheet) => sheet.lines)
+      .filter((line) => !line.toTaste && / k?g$/.test(line.text))
+      .map((line) => `${write.weighed(line.weighG)}${line.name}`)
+      .filter((line) => /[½⅓⅔¼¾⅛⅜⅝⅞]/.test(line));
+    expect(written.length).toBeGreaterThan(5);
+    for (const line of written) expect(text).toContain(compact(line));
+  });
+
+  it("N8 keeps every word inside its page's margins", () => {
+    const boxes = poppler("pdftotext", pdf, ["-bbox", "{}", "-"]).toString("utf8");
+    let words = 0;
+    for (const page of boxes.split("<page ").slice(1)) {
+      const [width, height] = [/width="([\d.]+)"/, /height="([\d.]+)"/].map((size) =>
+        Number(size.exec(page)![1]),
+      );
+      expect([width, height].map(Math.round as (n: number | undefined) => number).sort()).toEqual([595, 842]);
+      for (const word of page.matchAll(
+        /xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">(.*?)</g,
+      )) {
+        const [xMin, yMin, xMax, yMax] = word.slice(1, 5).map(Number) as [number, number, number, number];
+        words++;
+        if (xMin < 40 || xMax > width! - 26 || yMin < 12 || yMax > height! - 12)
+          expect.fail(`"${word[5]}" at ${word.slice(1, 5).join(" ")} of ${width} × ${height}`);
+      }
+    }
+    expect(words).toBeGreaterThan(5000);
+  });
+
+  it("N8 is black on white: no page has a colour", { timeout: SLOW }, () => {
+    const picture = poppler("pdftoppm", pdf, ["-r", "16", "-f", "1", "-l", "40", "{}"]);
+    let inked = 0;
+    // Portable pixmaps, one after the other: a head of three lines, then red, green, blue.
+    for (let at = 0; at < picture.length; ) {
+      const head = /^P6\n(\d+) (\d+)\n255\n/.exec(picture.subarray(at, at + 40).toString("latin1"))!;
+      const end = at + head[0].length + 3 * Number(head[1]) * Number(head[2]);
+      for (let i = at + head[0].length; i < end; i += 3) {
+        if (picture[i] !== picture[i + 1] || picture[i] !== picture[i + 2])
+          expect.fail(`a colour at byte ${i}`);
+        if (picture[i]! < 128) inked++;
+      }
+      at = end;
+    }
+    expect(inked).toBeGreaterThan(1000);
+  });
+
+  it("N8 a book's texts stay text and inside the page, however odd", { timeout: SLOW }, async () => {
+    const odd = structuredClone(book);
+    const long = "Donaudampfschifffahrtsgesellschaftskapitän".repeat(4);
+    for (const preparation of odd.preparations) preparation.name = `<svg/onload="x"> ${preparation.name}`;
+    for (const dish of odd.dishes) dish.name = `${long} & ${dish.name}`;
+    const made = await writePack(odd, run(odd, "bench-trial", { trace: false }), { printedAt });
+    const text = pagesOf(made).join("");
+    expect(text).toContain('<svg/onload="x">');
+    const boxes = poppler("pdftotext", made, ["-bbox", "{}", "-"]).toString("utf8");
+    for (const page of boxes.split("<page ").slice(1)) {
+      const width = Number(/width="([\d.]+)"/.exec(page)![1]);
+      for (const right of page.matchAll(/xMax="([\d.]+)"/g))
+        expect(Number(right[1])).toBeLessThanOrEqual(width);
+    }
+  });
+
+  it("N1 without a plan leaves out timeline and prep lists, and says so", { timeout: SLOW }, async () => {
+    const bare = run(book, "bench-trial", { plan: false, trace: false });
+    const text = pagesOf(await writePack(book, bare, { printedAt })).join("");
+    expect(text).toContain(compact("There is no plan"));
+    expect(text).not.toContain("Preplists");
+  });
+});
+
+describe("a pack for seven hundred", () => {
+  it("N9 is made in under 20 s of a processor's time", { timeout: SLOW }, async () => {
+    const result = run(book, "demo-banquet", { trace: false, remedies: false, schedules: 1 });
+    const before = process.threadCpuUsage();
+    const pdf = await writePack(book, result, { printedAt });
+    const used = process.threadCpuUsage(before);
+    const seconds = (used.user + used.system) / 1e6;
+    console.log(
+      `700 covers: ${result.batchSheets.length} batch sheets, ${Math.round(pdf.length / 1024)} KB, ${seconds.toFixed(1)} s`,
+    );
+    expect(seconds).toBeLessThan(20);
+  });
+});
