@@ -1,5 +1,6 @@
 import type { Preparation, Step } from "../formula/schema.ts";
 import { fillTarget } from "../heat/fill-target.ts";
+import type { Tracer } from "../ledger/tracer.ts";
 import type { Amounts } from "../production/amounts.ts";
 import type { Documents } from "../production/documents.ts";
 import type { FillTarget } from "../production/site.ts";
@@ -36,7 +37,7 @@ export function targetFiller(docs: Documents, amounts: Amounts): FillTarget {
       paths: { piece: `${docs.pointer("preparations", preparation.id)}/piece`, target: at },
     });
     if ("problems" in filled) return { doubt: filled.problems[0]!.what, mend: filled.problems[0]!.mend };
-    return { minutes: filled.minutes.high, path: `book:${at}` };
+    return { minutes: filled.minutes.high, path: heatPath(preparation.id, step.id) };
   };
 }
 
@@ -45,3 +46,41 @@ function previousC(preparation: Preparation, step: Step): number {
   const before = preparation.steps.findLast((one) => ids.includes(one.id) && one.hold);
   return HELD_C[before?.hold?.state ?? "cold"];
 }
+
+/** Where the trace says how the minutes of a heat target came. */
+const heatPath = (preparation: string, step: string) => `calc:/heat/${preparation}/${step}`;
+
+/** Notes how the minutes of each heat target came: by heat, from the place of the step in the book. */
+export function traceHeat(tracer: Tracer, docs: Documents, amounts: Amounts, fill: FillTarget): void {
+  const place = (i: number) => {
+    const path = `const:/number/${i}`;
+    tracer.note(path, { value: i, unit: "", rule: "given", inputs: [] });
+    return path;
+  };
+  for (const id of amounts.preparations.keys()) {
+    const preparation = docs.preparations.get(id)!;
+    for (const [i, step] of preparation.steps.entries()) {
+      if (!step.target) continue;
+      const filled = fill(preparation, step, NOTHING);
+      if (!("minutes" in filled) || filled.path === undefined) continue;
+      const at = Number(docs.pointer("preparations", id).split("/").at(-1));
+      const inputs = [place(at), place(i)];
+      tracer.note(filled.path, { value: filled.minutes, unit: "min", rule: "heatedMinutes", inputs });
+    }
+  }
+}
+
+/** The rule of what heat answers, for replaying a trace of these documents and amounts. */
+export function heatRules(docs: Documents, amounts: Amounts) {
+  const preparations = [...docs.preparations.values()];
+  return {
+    heatedMinutes(preparation: number, step: number): number {
+      const of = preparations[preparation]!;
+      const filled = targetFiller(docs, amounts)(of, of.steps[step]!, NOTHING);
+      if (!("minutes" in filled)) throw new Error(`no minutes for step ${step} of "${of.id}"`);
+      return filled.minutes;
+    },
+  };
+}
+
+const NOTHING = { inG: 0, outG: 0, pieces: 0 };

@@ -3,6 +3,7 @@ import type { Book } from "../book/schema.ts";
 import { costResult } from "../costing/cost-result.ts";
 import { type CostCells, costCells } from "../costing/costs.ts";
 import { airOf } from "../heat/media.ts";
+import type { Rule } from "../ledger/ledger.ts";
 import { Tracer } from "../ledger/tracer.ts";
 import { type Problem, Refusal } from "../pantry/refusal.ts";
 import type { Amounts } from "../production/amounts.ts";
@@ -11,8 +12,8 @@ import { clockOf } from "../production/clock.ts";
 import { computeAmounts } from "../production/compute-amounts.ts";
 import type { Effort, Engine } from "../production/make-plan.ts";
 import { type PlanResult, planService } from "../production/plan-service.ts";
-import type { Plan } from "../production/plan-types.ts";
-import type { Tried } from "../production/remedies.ts";
+import { scheduledRules } from "../production/plan-trace.ts";
+import type { FillTarget } from "../production/site.ts";
 import { Buying } from "../purchasing/buying.ts";
 import { ordersResult } from "../purchasing/orders-result.ts";
 import { Contents } from "../safety/contents.ts";
@@ -22,10 +23,10 @@ import { labels } from "../safety/labels.ts";
 import { type AllergenCell, allergenMatrix, type ServedPlate } from "../safety/matrix.ts";
 import { solve } from "../schedule/index.ts";
 import { declaredBy } from "./declared.ts";
-import { targetFiller } from "./fill.ts";
+import { heatRules, targetFiller, traceHeat } from "./fill.ts";
 import { inspected, unsaid } from "./judge.ts";
 import type { Result } from "./result.ts";
-import { stepTimesOf, tracePull, traceServed } from "./served.ts";
+import { stepTimesOf, tracePull, traceServed, traceSheets } from "./served.ts";
 import { emptyPlan, noPlan, summaryOf } from "./summary.ts";
 
 /** Documents that cannot be computed with; every problem named. */
@@ -188,6 +189,8 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
       });
     });
     if (!planned) noPlan(tracer, plan);
+    traceSheets(tracer, batchSheets, plan);
+    if (planned) traceHeat(tracer, docs, amounts, planned.fillTarget);
     tracePull(tracer, planned?.pull ?? []);
     traceServed(tracer, { labels: made, described, plates, needs });
   }
@@ -217,12 +220,13 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
   };
 }
 
-function planOf(
-  docs: Library,
-  contents: Contents,
-  amounts: Amounts,
-  options: RunOptions,
-): PlanResult & { readonly said: number } {
+interface PlannedHere extends PlanResult {
+  readonly fillTarget: FillTarget;
+  /** How many of the rules broken the planner said itself; the rest the inspector found. */
+  readonly said: number;
+}
+
+function planOf(docs: Library, contents: Contents, amounts: Amounts, options: RunOptions): PlannedHere {
   const { seed = 1, schedules = USUAL_SCHEDULES } = options;
   const fillTarget = targetFiller(docs, amounts);
   const planned = planService(docs, amounts, {
@@ -238,7 +242,23 @@ function planOf(
       unsaid({ ...tried.docs, suppliers: docs.suppliers }, tried.amounts, plan, fillTarget).length === 0,
   });
   const plan = inspected(planned.plan, unsaid(docs, amounts, planned.plan, fillTarget));
-  return { ...planned, plan, said: planned.plan.broken.length };
+  return { ...planned, plan, fillTarget, said: planned.plan.broken.length };
+}
+
+/** The rules of what search and heat decide, for replaying a trace: they compute it once more. */
+export function contextRules(
+  book: Book,
+  serviceId: string,
+  options: RunOptions,
+): Readonly<Record<string, Rule>> {
+  const docs = indexBook(book);
+  const contents = contentsFor(docs, serviceId, options.kitchen);
+  const { covers, kitchen } = options;
+  const amounts = computeAmounts(docs, serviceId, { covers, kitchen, meets: contents.meets.bind(contents) });
+  return {
+    ...heatRules(docs, amounts),
+    ...scheduledRules(() => planOf(docs, contents, amounts, options)),
+  };
 }
 
 /** The same service at another number of covers, from documents of its own so that nothing else moves. */
@@ -279,8 +299,6 @@ function contentsFor(docs: Library, serviceId: string, kitchenId: string | undef
 function nameOne(known: ReadonlyMap<string, unknown>): string {
   return known.size === 0 ? "add one first" : `name one of: ${[...known.keys()].slice(0, 12).join(", ")}`;
 }
-
-export type { Plan, Tried };
 
 /** The engine as the planner calls it. */
 const solveWith: Engine = (problem, { stop, onProgress, ...effort }) =>

@@ -4,7 +4,7 @@ import type { Plan } from "../production/plan-types.ts";
 import type { CountedPull } from "../production/pull.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
-import type { PlateCount, PreparationNeed } from "./result.ts";
+import type { BatchSheet, PlateCount, PreparationNeed } from "./result.ts";
 
 /** When each step of each batch begins and how long it takes, with its waiting. */
 export function stepTimesOf(plan: Plan): StepTimes {
@@ -24,6 +24,33 @@ export function stepTimesOf(plan: Plan): StepTimes {
     const time = found.get(`${preparation} ${step} ${batch}`);
     return time && { start: time.start, minutes: time.endMin - time.startMin };
   };
+}
+
+/** Minutes of the steps on batch sheets: from their first start to their last end in the plan. */
+export function traceSheets(tracer: Tracer, sheets: readonly BatchSheet[], plan: Plan): void {
+  const tasks = new Map<string, { first: number; last: number }>();
+  plan.tasks.forEach((task, i) => {
+    if (task.kind === "plate" || task.kind === "milestone") return;
+    const key = `${task.preparation} ${task.step} ${task.batch}`;
+    const known = tasks.get(key);
+    if (!known) tasks.set(key, { first: i, last: i });
+    else {
+      if (task.startMin < plan.tasks[known.first]!.startMin) known.first = i;
+      if (task.endMin > plan.tasks[known.last]!.endMin) known.last = i;
+    }
+  });
+  sheets.forEach((sheet, i) => {
+    sheet.steps.forEach((step, k) => {
+      const task = tasks.get(`${sheet.preparation} ${step.step} ${sheet.batch}`);
+      if (step.minutes === undefined || !task) return;
+      tracer.note(`/batchSheets/${i}/steps/${k}/minutes`, {
+        value: step.minutes,
+        unit: "min",
+        rule: "minutesBetween",
+        inputs: [`/plan/tasks/${task.last}/endMin`, `/plan/tasks/${task.first}/startMin`],
+      });
+    });
+  });
 }
 
 /** What to lay out is counted task by task from what the steps write. */
