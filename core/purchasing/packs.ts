@@ -75,33 +75,32 @@ export function choosePacks(
   const lowestFrom = [...units, Number.POSITIVE_INFINITY];
   for (let k = units.length - 1; k >= 0; k--) lowestFrom[k] = Math.min(units[k]!, lowestFrom[k + 1]!);
 
+  /** No choice among the offers from place k on brings what is left for less. */
+  const lowest = (k: number, left: number): number => (left <= CRUMB_G ? 0 : left * lowestFrom[k]!);
+  const start = uncutNeed(item, packs);
+  const root = lowest(0, start);
   let best: { packs: number[]; cost: number } | undefined;
   let nodes = 0;
-  /** No choice among the offers from place k on costs less for what is still missing. */
-  const lowest = (k: number): number => {
-    const left = uncutNeed(item, packs);
-    return left <= CRUMB_G ? 0 : left * lowestFrom[k]!;
-  };
-  const root = lowest(0);
-  const take = (k: number, count: number, cost: number): void => {
+  const take = (k: number, count: number, cost: number, left: number): void => {
     if (++nodes > MOST_NODES) return;
     const { offer, index } = open[k]!;
     packs[index] = count;
     const spent = cost + count * tierPrice(offer.tiers, count) * weight(offer.supplier);
-    if (!best || spent + lowest(k + 1) < best.cost) search(k + 1, spent);
+    const still = offer.cut < 0 ? left - count * offer.packG : uncutNeed(item, packs);
+    if (!best || spent + lowest(k + 1, still) < best.cost) search(k + 1, spent, still);
   };
-  const search = (k: number, cost: number): void => {
-    const left = uncutNeed(item, packs);
+  const search = (k: number, cost: number, left: number): void => {
     if (left <= CRUMB_G) {
       if (!best || cost < best.cost) best = { packs: [...packs], cost };
       return;
     }
     const here = open[k];
-    if (!here || (best && cost + left * lowestFrom[k]! >= best.cost)) return;
+    if (!here || (best && cost + lowest(k, left) >= best.cost)) return;
     const { offer, index } = here;
-    const enough = Math.max(0, Math.ceil((stillFor(item, packs, offer.cut) - CRUMB_G) / offer.packG));
+    const need = offer.cut < 0 ? left : stillFor(item, packs, offer.cut);
+    const enough = Math.max(0, Math.ceil((need - CRUMB_G) / offer.packG));
     // More than enough only to reach a price break.
-    if (enough > 0) for (const { from } of offer.tiers) if (from > enough) take(k, from, cost);
+    if (enough > 0) for (const { from } of offer.tiers) if (from > enough) take(k, from, cost, left);
     // When nothing cheaper follows, fewer packs only cost more: the first that is too dear ends it.
     const cheapest = offer.cut < 0 && lowestFrom[k + 1]! >= units[k]!;
     for (let count = enough; count >= 0; count--) {
@@ -110,12 +109,12 @@ export function choosePacks(
         const least = cost + bought * units[k]! + (left - bought) * lowestFrom[k + 1]!;
         if (least >= best.cost) break;
       }
-      take(k, count, cost);
+      take(k, count, cost, left);
       if (nodes > MOST_NODES) break;
     }
     packs[index] = 0;
   };
-  search(0, 0);
+  search(0, 0, start);
   if (!best) return undefined;
   const exact = nodes <= MOST_NODES;
   return { ...best, exact, bound: exact ? best.cost : Math.min(root, best.cost) };
