@@ -19,7 +19,7 @@ export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Sol
   const told = (v: Violation): Violation => ({ ...v, tasks: v.tasks.flatMap((id) => spans.get(id) ?? [id]) });
   const lacks = mergedLacks(set);
   const found = solved.violations.map((v) => violated(site, problem, tasks, name, told(v)));
-  if (solved.schedule || found.length > 0) return [...lacks, ...found];
+  if (solved.schedule || found.length > 0) return [...lacks, ...found.sort(causesFirst)];
   // What the builders let through but no engine can read is a conflict of the documents.
   const refused = solved.refusals.map(
     (r): Broken => ({
@@ -32,6 +32,28 @@ export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Sol
   );
   return [...lacks, ...refused, ...solved.conflicts.map((c) => conflict(name, c))];
 }
+
+/** What is lacking before what comes of it: hands and room, then moments missed, then waits; the largest first. */
+function causesFirst(a: Broken, b: Broken): number {
+  const rank = ({ rule }: Broken) => {
+    const at = CAUSES.indexOf(rule);
+    return at < 0 ? CAUSES.length : at;
+  };
+  return rank(a) - rank(b) || b.by - a.by;
+}
+const CAUSES = [
+  "pin",
+  "shift",
+  "hands",
+  "skill",
+  "room",
+  "temperature",
+  "exclusive",
+  "changeover",
+  "course",
+  "plate-up",
+  "line-check",
+];
 
 /** One lack of many tasks is said once. */
 function mergedLacks(set: TaskSet): Broken[] {
@@ -62,7 +84,9 @@ function violated(
   switch (v.rule) {
     case "least-lag":
     case "longest-wait": {
-      const rule = (v.on ?? "after") as LinkRule;
+      const link = (v.on ?? "after") as LinkRule;
+      // Begun too early is one thing, waited too long another, though one link says both.
+      const rule = v.rule === "least-lag" && (link === "hold" || link === "life") ? "ready" : link;
       return { ...base, rule, what: lagWords(rule, v.rule, name(a), name(b), v.by) };
     }
     case "shift":

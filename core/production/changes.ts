@@ -22,13 +22,52 @@ export interface Change {
  */
 export function changesFor(made: MadePlan): Change[] {
   const { broken } = made.plan;
+  // Where all the hands there are do not do, one pair more is no remedy: as many as are missing may be.
+  const missing = made.set.lacks.filter((lack) => lack.rule === "hands" && lack.unit === "min");
+  if (missing.length > 0) return manyHands(made, Math.max(...missing.map((lack) => lack.by)));
   return [
     ...moreHands(made, broken),
     ...moreUnits(made, broken),
     ...longerHours(made, broken),
-    ...sharedTemperatures(made),
+    ...sharedTemperatures(made, broken),
     ...earlierDay(made),
   ];
+}
+
+/** As many more pairs of hands, who can do everything and work all the hours, as the missing minutes ask for. */
+function manyHands(made: MadePlan, minutes: number): Change[] {
+  const { site } = made;
+  const shifts = workDays(made);
+  const each = shifts.reduce((sum, s) => sum + s.to - s.from, 0);
+  if (each === 0) return [];
+  // Not every minute of theirs can be of use: a fifth more than the bare sum (no source).
+  const count = Math.ceil((1.2 * minutes) / each);
+  const skills = site.kitchen.skills.map((s) => s.id);
+  const crew = Array.from({ length: count }, (_, n) => ({
+    id: `extra-${n + 1}`,
+    name: `one more (${n + 1})`,
+    skills,
+    shifts: shifts.map((s) => ({ from: site.clock.textOf(s.from), to: site.clock.textOf(s.to), breaks: [] })),
+  })).filter(({ id }) => !site.kitchen.crew.some((c) => c.id === id));
+  return [
+    {
+      what: `${count} more pairs of hands (any skill) on every day`,
+      kitchen: { ...site.kitchen, crew: [...site.kitchen.crew, ...crew] },
+    },
+  ];
+}
+
+/** Each day's hours, from its first shift's begin to the last one's end. */
+function workDays(made: MadePlan): { from: number; to: number }[] {
+  const days = new Map<string, { from: number; to: number }>();
+  for (const { from, to } of made.site.crew.flatMap((cook) => cook.shifts)) {
+    const day = made.site.clock.dayOf(from);
+    const known = days.get(day);
+    days.set(day, { from: Math.min(known?.from ?? from, from), to: Math.max(known?.to ?? to, to) });
+  }
+  const list = [...days.values()].sort((a, b) => a.from - b.from);
+  // A night shift may reach into the next day's hours: one person works both as one.
+  return list.filter((day, i) => i === 0 || day.from >= list[i - 1]!.to);
 }
 
 const tasksOf = (made: MadePlan, broken: readonly Broken[]): Task[] => {
@@ -70,12 +109,7 @@ function openOn(made: MadePlan, day: string): { from: number; to: number } | und
 
 function moreHands(made: MadePlan, broken: readonly Broken[]): Change[] {
   const { site } = made;
-  const skills = new Set(tasksOf(made, broken).flatMap((t) => (t.skill === undefined ? [] : [t.skill])));
-  // Skills nobody has are asked for by the documents, not by the tasks any more.
-  for (const task of tasksOf(made, broken)) {
-    const step = site.docs.preparations.get(task.preparation)?.steps.find((s) => s.id === task.step);
-    if (step?.work && task.kind === "work") skills.add(step.work.skill);
-  }
+  const skills = tightSkills(made, broken);
   const changes: Change[] = [];
   for (const { day, from, to } of tightTimes(made, broken)) {
     const open = openOn(made, day) ?? site.clock.spanOf(day);
@@ -84,9 +118,9 @@ function moreHands(made: MadePlan, broken: readonly Broken[]): Change[] {
       around.from < around.to && around.to - around.from < open.to - open.from ? [around, open] : [open];
     for (const span of spans) {
       const [start, end] = [site.clock.textOf(span.from), site.clock.textOf(span.to)];
-      const helper = { id: freeId(site.kitchen), name: "one more", skills: [...skills] };
+      const helper = { id: freeId(site.kitchen), name: "one more", skills };
       changes.push({
-        what: `one more pair of hands (${[...skills].join(", ") || "any"}), ${start} to ${end}`,
+        what: `one more pair of hands (${skills.join(", ") || "any"}), ${start} to ${end}`,
         kitchen: {
           ...site.kitchen,
           crew: [...site.kitchen.crew, { ...helper, shifts: [{ from: start, to: end, breaks: [] }] }],
@@ -95,6 +129,21 @@ function moreHands(made: MadePlan, broken: readonly Broken[]): Change[] {
     }
   }
   return changes;
+}
+
+/** The skills most asked for by broken tasks, three at most: who has more is no ordinary pair of hands. */
+function tightSkills(made: MadePlan, broken: readonly Broken[]): string[] {
+  const count = new Map<string, number>();
+  for (const task of tasksOf(made, broken)) {
+    const step = made.site.docs.preparations.get(task.preparation)?.steps.find((s) => s.id === task.step);
+    // A skill nobody has is asked for by the book, not by the task any more.
+    const skill = task.kind === "work" ? (step?.work?.skill ?? task.skill) : task.skill;
+    if (skill !== undefined && task.kind !== "wait") count.set(skill, (count.get(skill) ?? 0) + 1);
+  }
+  return [...count]
+    .sort((a, b) => b[1] - a[1])
+    .slice(0, 3)
+    .map(([skill]) => skill);
 }
 
 function freeId(kitchen: Kitchen): string {
@@ -148,8 +197,9 @@ function longerHours(made: MadePlan, broken: readonly Broken[]): Change[] {
  * Steps that use one kind of oven at different temperatures, where one's own tolerance reaches the other's: both
  * at one temperature. Never further than the book's tolerance for the step that moves.
  */
-function sharedTemperatures(made: MadePlan): Change[] {
+function sharedTemperatures(made: MadePlan, broken: readonly Broken[]): Change[] {
   const { site } = made;
+  const inBreach = new Set(tasksOf(made, broken).map((task) => `${task.preparation}/${task.step}`));
   interface Set {
     readonly prep: Preparation;
     readonly step: Step;
@@ -177,6 +227,7 @@ function sharedTemperatures(made: MadePlan): Change[] {
   const changes: Change[] = [];
   for (const a of sets)
     for (const b of sets) {
+      if (!inBreach.has(`${a.prep.id}/${a.step.id}`) && !inBreach.has(`${b.prep.id}/${b.step.id}`)) continue;
       const apart = Math.abs(a.setC - b.setC);
       if (a === b || a.kind !== b.kind || apart === 0 || apart > a.toleranceC || apart <= b.toleranceC)
         continue;

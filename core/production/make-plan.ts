@@ -1,5 +1,6 @@
 import type { Problem, Relaxation, Result as Solved } from "../schedule/problem.ts";
 import type { Amounts } from "./amounts.ts";
+import { totalLacks } from "./bounds.ts";
 import type { Documents } from "./documents.ts";
 import { openSite, type SiteOptions } from "./open-site.ts";
 import { planOf } from "./plan.ts";
@@ -47,9 +48,20 @@ export function makePlan(
   engine: Engine,
   effort: Effort,
 ): MadePlan {
+  const { site, set, problem } = problemFor(docs, amounts, options);
+  const solved = engine(problem, { relax: GIVEN_UP, ...effort });
+  return { site, set, problem, solved, plan: planOf(site, set, problem, solved, []) };
+}
+
+/** Whether there is too little of something over the whole time for any plan, by sums alone. */
+export function provedImpossible(docs: Documents, amounts: Amounts, options: SiteOptions): boolean {
+  return problemFor(docs, amounts, options).set.lacks.length > 0;
+}
+
+function problemFor(docs: Documents, amounts: Amounts, options: SiteOptions) {
   const site = openSite(docs, amounts, options);
   const set = serviceTasks(site);
   const problem = problemOf(site, set);
-  const solved = engine(problem, { relax: GIVEN_UP, ...effort });
-  return { site, set, problem, solved, plan: planOf(site, set, problem, solved, []) };
+  site.lacks.push(...totalLacks(site, set.tasks, problem.horizon));
+  return { site, set, problem };
 }

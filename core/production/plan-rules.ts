@@ -1,6 +1,6 @@
 /**
  * The sums of the plan as pure functions of numbers; a trace names them and applying them again gives the same
- * figure. Minutes, grams, kilograms, seconds, whole thousandths where said. README, P2 to P9.
+ * figure. Minutes, grams, kilograms, seconds. README, P2 to P9.
  */
 
 /** Guards a sum of decimals against its last bit before it is rounded up. */

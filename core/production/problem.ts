@@ -14,8 +14,8 @@ import type { Site } from "./site.ts";
 import type { Link, RoomNeed, Space, Task, TaskSet } from "./tasks.ts";
 import { type Unit, VESSELS } from "./units.ts";
 
-/** Room is counted in thousandths, so that half a position stays a whole number. */
-export const ROOM_STEPS = 1000;
+/** Room is counted in 36ths: every GN size is a whole number of them, and a breach weighs beside minutes. */
+export const ROOM_STEPS = 36;
 
 /**
  * Weights of what makes one plan better than another, per minute unless said (README, P16). They are taste, no

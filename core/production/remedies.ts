@@ -1,7 +1,7 @@
 import type { Amounts } from "./amounts.ts";
 import { type Change, changesFor } from "./changes.ts";
 import type { Documents } from "./documents.ts";
-import { type Effort, type Engine, type MadePlan, makePlan } from "./make-plan.ts";
+import { type Effort, type Engine, type MadePlan, makePlan, provedImpossible } from "./make-plan.ts";
 import type { SiteOptions } from "./open-site.ts";
 import type { Plan, Remedy } from "./plan-types.ts";
 import { spareOf } from "./ready-parts.ts";
@@ -127,26 +127,27 @@ function fewerCovers(
   if (!amountsFor) return undefined;
   const asked = made.site.amounts.covers;
   let fits: { covers: number; plan: Plan } | undefined;
-  const attempt = (covers: number): Plan | undefined => {
-    const amounts = amountsFor(covers);
-    if (!amounts) return undefined;
-    return judged({ docs, amounts: { ...amounts, kitchen: made.site.kitchen } }, site, engine, options);
-  };
-  let low = Math.max(1, options.leastCovers ?? 1);
+  let least: Plan | undefined;
+  let low = Math.max(1, options.leastCovers ?? 1) - 1;
   let high = asked;
-  if (low >= high) return undefined;
-  const least = attempt(low);
-  if (!least) return undefined;
-  if (least.status !== "feasible") return remedy(`${low} covers instead of ${asked}`, least, low);
-  fits = { covers: low, plan: least };
   while (high - low > Math.max(1, asked / 50)) {
     if (options.effort.stop?.()) break;
-    const middle = Math.floor((low + high) / 2);
-    const plan = attempt(middle);
+    const middle = Math.ceil((low + high) / 2);
+    const amounts = amountsFor(middle);
+    const tried = amounts && { docs, amounts: { ...amounts, kitchen: made.site.kitchen } };
+    // What the bare sums rule out need not be planned, and an attempt that fails need not be made good.
+    const hopeless =
+      !tried || provedImpossible(tried.docs, tried.amounts, { ...site, kitchen: made.site.kitchen });
+    const quick = { ...options, effort: { ...options.effort, relax: [] } };
+    const plan = hopeless ? undefined : judged(tried, site, engine, quick);
     if (plan?.status === "feasible") {
       fits = { covers: middle, plan };
       low = middle;
-    } else high = middle;
+    } else {
+      least = plan ?? least;
+      high = middle;
+    }
   }
-  return remedy(`${fits.covers} covers instead of ${asked}`, fits.plan, fits.covers);
+  if (fits) return remedy(`${fits.covers} covers instead of ${asked}`, fits.plan, fits.covers);
+  return least && remedy(`${high} covers instead of ${asked}`, least, high);
 }
