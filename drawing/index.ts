@@ -3,7 +3,7 @@ export { type Ink, PAGE_INK, PAPER_INK } from "./ink.ts";
 export { type PlateCard, plateDrawing } from "./plate/plate.ts";
 export { placementVolume } from "./plate/volume.ts";
 export { type OvenFacts, PAGE_MEASURES, type ScoreMeasures } from "./score/layout.ts";
-export { type ScoreOfPlan, type ScorePlace, scoreOfPlan } from "./score/of-plan.ts";
+export { type ScoreOfPlan, scoreOfPlan } from "./score/of-plan.ts";
 export { type Score, type ScoreInput, scoreDrawing } from "./score/score.ts";
 export type { Mark } from "./score/sheet.ts";
 export { type Stave, type StaveKind, staves, type TimedTask, timed } from "./score/staves.ts";

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { parseBook } from "../core/book/index.ts";
+import { placementsOf } from "../core/production/placements-of.ts";
 import type { Result } from "../core/run/result.ts";
 import { run } from "../core/run/run.ts";
 import { demoBook } from "../data/demo/book.ts";
@@ -136,6 +137,19 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
           expect(arrives).toContain(compact(path.slice(1).map(item).join(" › ")));
   });
 
+  it("N6 draws the run of every day of work, and a card of every plate with its gestures", () => {
+    const { shortDate, library, variant } = paperOf(book, result);
+    for (const list of result.prepLists)
+      expect(under(`The run, ${shortDate(list.day)}`).length).toBeGreaterThan(0);
+    const cards = under("Plate cards").join("");
+    for (const row of result.plates) {
+      const dish = library.dishes.get(row.dish)!;
+      const placements = placementsOf(dish, row.variant);
+      expect(cards).toContain(compact(`${variant(row.variant) || dish.name}${row.count} plate`));
+      for (const placement of placements) expect(cards).toContain(compact(placement.gesture));
+    }
+  });
+
   it("N7 embeds every font, and writes accents as they are", () => {
     const fonts = poppler("pdffonts", pdf, ["{}"]).toString().trim().split("\n").slice(2);
     expect(fonts.length).toBeGreaterThanOrEqual(3);
@@ -182,7 +196,7 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
   });
 
   it("N8 is black on white: no page has a colour", { timeout: SLOW }, () => {
-    const picture = poppler("pdftoppm", pdf, ["-r", "16", "-f", "1", "-l", "40", "{}"]);
+    const picture = poppler("pdftoppm", pdf, ["-r", "16", "{}"]);
     let inked = 0;
     // Portable pixmaps, one after the other: a head of three lines, then red, green, blue.
     for (let at = 0; at < picture.length; ) {

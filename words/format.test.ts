@@ -58,4 +58,12 @@ describe("format", () => {
     expect(nb(metric.quantity({ value: 1 / 3, unit: "cup" }))).toBe("⅓ cup");
     expect(nb(us.mass(-100))).toBe("−3 ½ oz");
   });
+
+  it("W4 a weighed amount loses no digit the scale shows", () => {
+    const metric = format(METRIC);
+    expect(metric.weighed(40.6)).toBe("40.6\u00a0g");
+    expect(metric.weighed(13320)).toBe("13.32\u00a0kg");
+    expect(metric.weighed(4635)).toBe("4.635\u00a0kg");
+    expect(metric.shortDate("2027-01-30")).toBe("Sat 30 Jan");
+  });
 });
