@@ -67,8 +67,8 @@ export function judgeOrders(
   const wanted = purchasedFor(scope, made, plates);
   for (const [id, grams] of bought) {
     const stock = stockG(scope, id);
-    const short = (wanted.get(id) ?? 0) * (1 - 1e-6) - grams - stock;
-    if (short > 0) say("order", short, "g", `${short} g of ${id} too little are ordered`);
+    const short = (wanted.get(id) ?? 0) - grams - stock;
+    if (short > 1e-6 * grams) say("order", short, "g", `${short} g of ${id} too little are ordered`);
     const first = stock > 0 ? undefined : firstNeed(scope, parts, id);
     const late = first ? arrives.get(id)! - first.minute : 0;
     if (late > 0)

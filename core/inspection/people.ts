@@ -52,6 +52,8 @@ function handsOf(
 ): [number, number] {
   if (hands) return [hands.least, hands.most];
   if (looks.has(task.id)) return [1, 1];
+  // Work that belongs to no step that could be judged is told elsewhere.
+  if (task.kind === "work") return [0, Infinity];
   if (task.kind === "plate") return [1, Infinity];
   // The line check is somebody's work; other moments are no one's.
   if (task.kind === "milestone") return task.endMin > task.startMin ? [1, Infinity] : [0, Infinity];

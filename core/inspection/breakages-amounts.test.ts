@@ -1,0 +1,234 @@
+import { describe, expect, test } from "vitest";
+import { parseBook } from "../book/index.ts";
+import { inOrder, judged, type Small, type Told, toldBy } from "./testing/breaking.ts";
+import { smallBook } from "./testing/small-book.ts";
+
+/** One thing made wrong, and exactly what the inspector must say of it. */
+function breakage(name: string, breaking: (small: Small) => unknown, told: readonly Told[]): void {
+  test(name, () => expect(inOrder(toldBy(judged(breaking)))).toEqual(inOrder(told)));
+}
+
+test("I1 nothing is wrong with the service worked by hand", () => {
+  expect(parseBook(smallBook()).ok).toBe(true);
+  expect(judged(() => {})).toEqual({ ok: true, findings: [], admitted: [] });
+});
+
+describe("I3 one plate a course for each guest", () => {
+  breakage("a plate too many", (s) => (s.row("meat").count = 8), [["plates", [], 1]]);
+  breakage("a course without plates", (s) => s.result.plates.splice(2, 2), [["plates", [], 10]]);
+  breakage("plates of no course", (s) => (s.row("green").course = "tea"), [
+    ["plates", [], 3],
+    ["plates", [], 3],
+  ]);
+  breakage("a dish that is no option", (s) => (s.row("green").dish = "tart"), [["plates", [], 3]]);
+  breakage("a variant that is not written", (s) => (s.row("tart", "coeliac").variant = "vegan"), [
+    ["plates", [], 1],
+  ]);
+  breakage("half a plate", (s) => (s.row("meat").count = 6.5), [["plates", [], 1]]);
+  breakage(
+    "a choice not kept",
+    (s) => {
+      // All but the two with needs chose the meat, and one of them is given the green plate.
+      s.service.guests[2].count = 8;
+    },
+    [["choice", [], 1]],
+  );
+  breakage(
+    "shares not by largest remainder",
+    (s) => {
+      // Six follow 2 : 1, and two chose the meat: six plates of it at least.
+      s.row("meat").count = 5;
+      s.row("green").count = 5;
+    },
+    [["share", [], 1]],
+  );
+  breakage("named as not fed though a dish would do", (s) => s.row("tart").notFed.push("wheatless"), [
+    ["fed", [], 1],
+    ["plates", [], 1],
+  ]);
+  breakage(
+    "nothing suits and it is not said",
+    (s) => {
+      s.book.dishes[2].variants = [];
+      s.result.plates.pop();
+      s.row("tart").count = 10;
+    },
+    [["fed", [], 1]],
+  );
+  breakage("spare plates forgotten", (s) => (s.row("tart", "coeliac").spare = 0), [["spare", [], 1]]);
+  breakage("no tasting plates", (s) => (s.row("green").spare = 0), [["spare", [], 1]]);
+  breakage("other covers than asked for", (s) => (s.options.covers = 12), [
+    ["plates", [], 2],
+    ["plates", [], 2],
+  ]);
+});
+
+describe("I4 nothing that a need forbids", () => {
+  // Seven plates of meat, one of them for the coeliac.
+  const meat: Told[] = [["forbidden", [], 7]];
+  breakage("wheat is gluten", (s) => (s.ingredient("butter").allergens.contains = ["wheat"]), meat);
+  breakage("gluten without wheat", (s) => (s.ingredient("bones").allergens.contains = ["gluten"]), meat);
+  breakage("may contain", (s) => (s.ingredient("bones").allergens.mayContain = ["gluten"]), meat);
+  breakage("unknown", (s) => (s.ingredient("bones").allergens.status = "unknown"), meat);
+  const declared = { contains: [], mayContain: ["gluten"] };
+  breakage("declared by a supplier", (s) => (s.book.suppliers[0].offers[0].allergens = declared), meat);
+  breakage(
+    "declared by an offer that has ended: not",
+    (s) => Object.assign(s.book.suppliers[0].offers[0], { allergens: declared, until: "2027-01-01" }),
+    [],
+  );
+  const toTaste = { id: "x", item: { ingredient: "bones" }, amount: null, toTaste: true, step: "slice" };
+  for (const origin of ["meat", "gelatin", "fish", "rennet", "insect", "pork", "raw-animal"])
+    breakage(
+      `${origin} to taste, for a vegetarian`,
+      (s) => {
+        s.ingredient("bones").origin = [origin];
+        s.prep("gratin").lines.push(toTaste);
+      },
+      [["forbidden", [], 3]],
+    );
+  breakage("honey for a vegan", (s) => (s.ingredient("flour").origin = ["honey"]), []);
+  for (const [need, origin, ok] of [
+    ["no-alcohol", "alcohol", false],
+    ["no-alcohol", "plant", true],
+    ["pescatarian", "fish", true],
+    ["pescatarian", "poultry", false],
+    ["no-pork", "gelatin", false],
+    ["no-shellfish", "shellfish", false],
+    ["vegan", "honey", false],
+    ["vegan", "egg", false],
+  ] as const)
+    breakage(
+      `${origin} for ${need}`,
+      (s) => {
+        s.ingredient("butter").origin = ["plant"];
+        s.ingredient("butter").allergens.contains = [];
+        s.ingredient("bones").origin = [origin];
+        s.service.guests[1].needs = [need];
+        for (const row of [s.row("meat"), s.row("tart", "coeliac")]) row.needs = [need];
+      },
+      ok ? [] : meat,
+    );
+});
+
+describe("I4 raw food", () => {
+  /** The coeliac is pregnant instead, and the bones are raw poultry until a step is held to a core temperature. */
+  const pregnant = (
+    s: Small,
+    coreC: number,
+    step = "simmer",
+    origin: readonly string[] = ["poultry", "raw-animal"],
+  ) => {
+    s.service.guests[1].needs = ["pregnant"];
+    for (const row of [s.row("meat"), s.row("tart", "coeliac")]) row.needs = ["pregnant"];
+    s.ingredient("bones").origin = origin;
+    s.step("stock", step).control = {
+      ...{ hazard: "h", limit: { what: "coreC", op: ">=", value: coreC }, level: "critical" },
+      ...{ monitor: "m", corrective: "c", record: "r" },
+    };
+  };
+  breakage("cooked to 74 °C", (s) => pregnant(s, 74), []);
+  breakage("cooked by a later step", (s) => pregnant(s, 74, "strain"), []);
+  breakage("cooked to 73 °C", (s) => pregnant(s, 73), [["forbidden", [], 7]]);
+  breakage("not raw as bought", (s) => pregnant(s, 20, "simmer", ["poultry"]), []);
+  for (const [origin, limit] of [
+    [["fish", "raw-animal"], 63],
+    [["egg", "raw-egg"], 68],
+    [["dairy", "unpasteurised"], 72],
+  ] as const) {
+    breakage(`${origin} at ${limit} °C`, (s) => pregnant(s, limit, "simmer", origin), []);
+    breakage(`${origin} at ${limit - 1} °C`, (s) => pregnant(s, limit - 1, "simmer", origin), [
+      ["forbidden", [], 7],
+    ]);
+  }
+  breakage(
+    "half of it goes round the cooking",
+    (s) => {
+      s.prep("stock").steps.push({
+        ...s.step("stock", "strain"),
+        id: "chill",
+        from: [{ step: "simmer", share: 0.5 }],
+      });
+      s.step("stock", "strain").from = [{ step: "simmer", share: 0.5 }];
+      pregnant(s, 74, "strain");
+    },
+    [["forbidden", [], 7]],
+  );
+});
+
+describe("I5 what must be made", () => {
+  const need = (s: Small, id: string) =>
+    s.result.needs.find((each: { preparation: string }) => each.preparation === id);
+  breakage("too little", (s) => (need(s, "sauce").amount.value = 430), [["need", [], 10]]);
+  breakage("in kilograms, the same", (s) => (need(s, "sauce").amount = { value: 0.44, unit: "kg" }), []);
+  breakage("not told", (s) => s.result.needs.splice(3, 1), [["need", [], 1000]]);
+  breakage(
+    "told and not asked for",
+    (s) => s.result.needs.push({ ...need(s, "gratin"), preparation: "soup" }),
+    [["need", [], 1280]],
+  );
+  breakage("overage counted twice", (s) => (need(s, "stock").overage.value = 66), [["overage", [], 66]]);
+  breakage("another factor", (s) => (need(s, "gratin").factor = 1.3), [["factor", [], 0.02]]);
+  breakage("a batch left out", (s) => need(s, "tart").batches.pop(), [["batches", [], 1]]);
+  breakage(
+    "batches not even",
+    (s) => {
+      need(s, "tart").batches[0].amount.value = 600;
+      need(s, "tart").batches[1].amount.value = 400;
+    },
+    [
+      ["batches", [], 100],
+      ["batches", [], 100],
+    ],
+  );
+  breakage("pieces of a batch", (s) => (need(s, "tart").batches[0].pieces = 6), [["batches", [], 1]]);
+  breakage("a batch over its limit", (s) => (s.prep("tart").batch.maxPieces = 4), [["batches", [], 1]]);
+  breakage("full ones first", (s) => (s.prep("tart").batch.policy = "full-then-rest"), [
+    ["batches", [], 300],
+    ["batches", [], 300],
+  ]);
+  breakage("full ones alone", (s) => (s.prep("tart").batch.policy = "whole-only"), [
+    ["need", [], 600],
+    ["factor", [], 0.3],
+    ["batches", [], 300],
+    ["batches", [], 300],
+  ]);
+  breakage(
+    "stock on hand is not made again",
+    (s) =>
+      s.service.stock.push({
+        ...{ item: { preparation: "stock" }, amount: { value: 160, unit: "g" }, useBy: "2027-01-30" },
+      }),
+    [
+      ["need", [], 160],
+      ["factor", [], 0.04],
+      ["batches", [], 160],
+    ],
+  );
+  breakage(
+    "stock that is over its date",
+    (s) =>
+      s.service.stock.push({
+        ...{ item: { preparation: "stock" }, amount: { value: 160, unit: "g" }, useBy: "2027-01-29" },
+      }),
+    [],
+  );
+  breakage("an amount that has no mass", (s) => (s.prep("tart").yield.amount = { value: 2, unit: "L" }), [
+    ["amount", [], 1],
+  ]);
+});
+
+describe("I13 orders", () => {
+  const line = (s: Small, id: string) =>
+    s.result.orders[0].lines.find((each: { ingredient: string }) => each.ingredient === id);
+  breakage("a pack too few", (s) => (line(s, "carrot").packs = 3), [["order", [], 40]]);
+  breakage("half a pack", (s) => (line(s, "flour").packs = 1.5), [["order", [], 1]]);
+  breakage("what nobody offers", (s) => (line(s, "flour").offer = "o-salt"), [["order", [], 1]]);
+  breakage("a supplier of another kitchen", (s) => (s.kitchen.suppliers = []), [
+    ["order", [], 1],
+    ...Array.from({ length: 5 }, (): Told => ["order", [], 1]),
+  ]);
+  breakage("there after it is first needed", (s) => (s.result.orders[0].deliver = "D 09:30"), [
+    ["delivery", ["stock/simmer/1"], 30],
+  ]);
+});
