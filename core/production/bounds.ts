@@ -74,6 +74,8 @@ function roomLacks(site: Site, tasks: readonly Task[], horizon: number): Lack[] 
       by: (roomMinutes - there) / 60,
       unit: `${dimension} hours`,
       what: `${name} would have to be full for ${hours((roomMinutes / there) * horizon)}, there are ${hours(horizon)}`,
+      units,
+      times: roomMinutes / there,
     });
   }
   return lacks;

@@ -59,13 +59,10 @@ const CAUSES = [
 function mergedLacks(set: TaskSet): Broken[] {
   const merged = new Map<string, Broken>();
   for (const lack of set.lacks) {
-    const known = merged.get(lack.what);
-    merged.set(
-      lack.what,
-      known
-        ? { ...known, tasks: [...known.tasks, ...lack.tasks], by: Math.max(known.by, lack.by) }
-        : { ...lack },
-    );
+    const { rule, what, unit } = lack;
+    const known = merged.get(what);
+    const tasks = [...(known?.tasks ?? []), ...lack.tasks];
+    merged.set(what, { rule, tasks, by: Math.max(known?.by ?? 0, lack.by), unit, what });
   }
   return [...merged.values()];
 }

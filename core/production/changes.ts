@@ -5,7 +5,7 @@ import { worked } from "./load.ts";
 import type { MadePlan } from "./make-plan.ts";
 import type { Broken } from "./plan-types.ts";
 import type { Kitchen, Service } from "./schema.ts";
-import type { Task } from "./tasks.ts";
+import type { Lack, Task } from "./tasks.ts";
 
 /** A change that may mend a broken plan, not yet tried. */
 export interface Change {
@@ -22,39 +22,65 @@ export interface Change {
  */
 export function changesFor(made: MadePlan): Change[] {
   const { broken } = made.plan;
-  // Where all the hands there are do not do, one pair more is no remedy: as many as are missing may be.
-  const missing = made.set.lacks.filter((lack) => lack.rule === "hands" && lack.unit === "min");
-  if (missing.length > 0) return manyHands(made, Math.max(...missing.map((lack) => lack.by)));
+  // Where all there is does not do, one more is no remedy: as much as is missing may be.
+  if (made.set.lacks.some(isTotal)) return [...otherKitchens(made), ...asMuchAsMissing(made)];
   return [
     ...moreHands(made, broken),
     ...moreUnits(made, broken),
     ...longerHours(made, broken),
     ...sharedTemperatures(made, broken),
     ...earlierDay(made),
+    ...otherKitchens(made),
   ];
 }
 
-/** As many more pairs of hands, who can do everything and work all the hours, as the missing minutes ask for. */
-function manyHands(made: MadePlan, minutes: number): Change[] {
-  const { site } = made;
-  const shifts = workDays(made);
-  const each = shifts.reduce((sum, s) => sum + s.to - s.from, 0);
-  if (each === 0) return [];
-  // Not every minute of theirs can be of use: a fifth more than the bare sum (no source).
-  const count = Math.ceil((1.2 * minutes) / each);
+/** A lack over the whole time, found by sums: it is of no task in particular. */
+const isTotal = (lack: Lack) => lack.tasks.length === 0;
+
+/** The same service in the book's other kitchens. */
+function otherKitchens({ site }: MadePlan): Change[] {
+  return [...site.docs.kitchens.values()]
+    .filter((kitchen) => kitchen.id !== site.kitchen.id)
+    .map((kitchen) => ({ what: `in the kitchen "${kitchen.name}"`, kitchen }));
+}
+
+/**
+ * As many more hands, who can do everything and work all the hours, and as many more units as the sums ask for,
+ * and half as much again: not every minute of theirs can be of use (no source).
+ */
+function asMuchAsMissing(made: MadePlan): Change[] {
+  const { site, set } = made;
+  const totals = set.lacks.filter(isTotal);
+  const hours = workDays(made);
+  const each = hours.reduce((sum, s) => sum + s.to - s.from, 0);
+  const minutes = Math.max(0, ...totals.filter((lack) => lack.rule === "hands").map((lack) => lack.by));
+  const hands = each === 0 ? 0 : Math.ceil((1.5 * minutes) / each);
   const skills = site.kitchen.skills.map((s) => s.id);
-  const crew = Array.from({ length: count }, (_, n) => ({
+  const shifts = hours.map((s) => ({
+    from: site.clock.textOf(s.from),
+    to: site.clock.textOf(s.to),
+    breaks: [],
+  }));
+  const helpers = Array.from({ length: hands }, (_, n) => ({
     id: `extra-${n + 1}`,
     name: `one more (${n + 1})`,
     skills,
-    shifts: shifts.map((s) => ({ from: site.clock.textOf(s.from), to: site.clock.textOf(s.to), breaks: [] })),
-  })).filter(({ id }) => !site.kitchen.crew.some((c) => c.id === id));
-  return [
-    {
-      what: `${count} more pairs of hands (any skill) on every day`,
-      kitchen: { ...site.kitchen, crew: [...site.kitchen.crew, ...crew] },
-    },
+    shifts,
+  }));
+  const units = new Map<string, number>();
+  for (const lack of totals) {
+    const unit = site.units.all.find((u) => u.id === lack.units?.[0]);
+    if (!unit || lack.times === undefined) continue;
+    const more = Math.ceil(1.5 * (lack.times - 1) * lack.units!.length);
+    units.set(unit.equipment.id, Math.max(units.get(unit.equipment.id) ?? 0, more));
+  }
+  const equipment = site.kitchen.equipment.map((e) => ({ ...e, count: e.count + (units.get(e.id) ?? 0) }));
+  const what = [
+    ...(hands > 0 ? [`${hands} more pairs of hands of any skill on every day`] : []),
+    ...site.kitchen.equipment.flatMap((e) => (units.has(e.id) ? [`${units.get(e.id)} more: ${e.name}`] : [])),
   ];
+  const crew = [...site.kitchen.crew.filter((c) => !c.id.startsWith("extra-")), ...helpers];
+  return what.length === 0 ? [] : [{ what: what.join("; "), kitchen: { ...site.kitchen, crew, equipment } }];
 }
 
 /** Each day's hours, from its first shift's begin to the last one's end. */

@@ -40,6 +40,8 @@ export interface MadePlan {
  */
 const GIVEN_UP: readonly Relaxation[] = ["overtime", "wait", "late", "capacity"];
 
+const ATTEMPT = { schedules: 1, relax: [] } as const;
+
 /** Builds the tasks of a service in a kitchen, schedules them, and reads the schedule back; no remedies. */
 export function makePlan(
   docs: Documents,
@@ -49,7 +51,9 @@ export function makePlan(
   effort: Effort,
 ): MadePlan {
   const { site, set, problem } = problemFor(docs, amounts, options);
-  const solved = engine(problem, { relax: GIVEN_UP, ...effort });
+  // A plan that the sums rule out is only an attempt: the shortest search will do.
+  const impossible = set.lacks.some((lack) => lack.tasks.length === 0);
+  const solved = engine(problem, impossible ? { ...effort, ...ATTEMPT } : { relax: GIVEN_UP, ...effort });
   return { site, set, problem, solved, plan: planOf(site, set, problem, solved, []) };
 }
 

@@ -124,6 +124,9 @@ export interface Lack {
   readonly by: number;
   readonly unit: string;
   readonly what: string;
+  /** Of a lack over the whole time: the units that are too few, and how many times what they hold is asked for. */
+  readonly units?: readonly string[];
+  readonly times?: number;
 }
 
 /** A doubt about the book that did not stop the work. */
