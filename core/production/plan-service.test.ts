@@ -233,6 +233,44 @@ describe("P21 remedies", () => {
     expect(refused.plan.remedies.filter((r) => r.status === "feasible")).toEqual([]);
   });
 
+  it("P17, P21 where the sums rule a plan out says how much is missing, and that so much more fits", () => {
+    const carving = {
+      preparations: [
+        preparation(
+          "rib",
+          [step("carve", { work: work(0, { perBatchMin: 900 }), hold: { state: "cold", maxMin: 9000 } })],
+          { batch: { maxAmount: { value: 500, unit: "g" } } },
+        ),
+      ],
+    };
+    const many = plan({ ...carving, service: { covers: 15 } });
+    // Three batches of 15 h, with line check and plate-up; two cooks of 14 h.
+    expect(many.plan.broken[0]).toMatchObject({
+      rule: "hands",
+      tasks: [],
+      unit: "min",
+      by: 3 * 900 + 10 + 2 - 2 * 840,
+    });
+    expect(many.plan.broken[0]!.what).toBe("all the work takes 45.2 h of hands, the crew has 28 h");
+    const bake = step("bake", {
+      passive: { min: 900 },
+      uses: [{ kind: "oven", during: "passive", space: { value: 4, unit: "shelf" } }],
+      hold: { state: "cold", maxMin: 9000 },
+    });
+    const ovens = plan({
+      preparations: [preparation("rib", [bake], { batch: { maxAmount: { value: 200, unit: "g" } } })],
+      service: { covers: 10 },
+    });
+    // Five batches of 15 h in one oven, from D-1 06:00 to D 22:00.
+    expect(ovens.plan.broken[0]).toMatchObject({
+      rule: "room",
+      tasks: [],
+      unit: "shelf hours",
+      by: 4 * 5 * 15 - 4 * 40,
+    });
+    expect(ovens.plan.remedies[0]).toMatchObject({ status: "feasible", change: "2 more: Oven" });
+  });
+
   it("P21 finds fewer covers by halving, each planned", () => {
     const docs = smallDocuments({
       preparations: [

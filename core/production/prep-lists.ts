@@ -138,7 +138,7 @@ export function timesPulled(item: Step["pull"][number], task: Task): number {
   return item.per === "batch" ? task.share : item.per === "kg" ? task.outG / 1000 : task.pieces;
 }
 
-/** Notes on setting up equipment before its first use of a day: "light …", by "task unit". */
+/** Notes on setting up equipment before its first use of a day, by "task unit". */
 function firstUses(site: Site, planned: readonly Planned[]): Map<string, string> {
   const notes = new Map<string, string>();
   const first = new Map<string, { at: number; task: string; unit: string }>();
@@ -152,7 +152,7 @@ function firstUses(site: Site, planned: readonly Planned[]): Map<string, string>
     const unit = site.units.all.find((u) => u.id === id);
     const setup = unit?.equipment.setupMin ?? 0;
     if (!unit || setup === 0 || capacityOf(unit, "position") !== undefined) continue;
-    notes.set(`${task} ${id}`, `set up ${unit.name} by ${site.clock.textOf(Math.round(at - setup))}`);
+    notes.set(`${task} ${id}`, `set up ${unit.name} from ${site.clock.textOf(Math.floor(at - setup))}`);
   }
   return notes;
 }

@@ -1,5 +1,5 @@
 import { KG_PER_POSITION, storesFor } from "./holds.ts";
-import { THAWED_IN_WATER_G, thawMinutes } from "./plan-rules.ts";
+import { THAWED_IN_WATER_G, thawMinutes, wholeUp } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { Draft } from "./step-tasks.ts";
 import type { At } from "./tasks.ts";
@@ -38,6 +38,7 @@ export function thaws(
         )
         ?.usedBy.find((u) => u.preparation === id && u.line === line.id);
       const stores = storesFor(site, "cold");
+      const delivered = site.earliest.get(ingredient.id);
       for (const batch of amount.batches) {
         const grams = (use?.grams ?? 0) * batch.share;
         if (grams < LEAST_THAWED_G) continue;
@@ -53,6 +54,7 @@ export function thaws(
           ...(step.work ? { station: step.work.station } : {}),
           ways: [{ hands: 0, minutes: thawMinutes(grams, pieceG) }],
           interruptible: false,
+          ...(delivered === undefined ? {} : { release: wholeUp(delivered) }),
           uses:
             stores.length > 0 && grams > THAWED_IN_WATER_G
               ? [{ units: stores, space: [{ unit: "position", value: grams / 1000 / KG_PER_POSITION }] }]

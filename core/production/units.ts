@@ -28,7 +28,7 @@ export function unitsOf(kitchen: Kitchen): Units {
       const alone = equipment.count === 1;
       const unit: Unit = {
         id: alone ? equipment.id : `${equipment.id}#${n}`,
-        name: alone ? equipment.name : `${equipment.name} ${n}`,
+        name: alone ? equipment.name : `${equipment.name} (${n})`,
         equipment,
         index,
       };
