@@ -42,10 +42,9 @@ export function pages(paper: Paper, { name, content, landscape, listed }: SheetP
         columns: [
           {
             width: width * 0.58,
-            text: [
-              { text: result.summary.serviceName, font: SERIF, fontSize: TYPE.note },
-              { text: `   ${when}`, fontSize: TYPE.running, color: QUIET },
-            ],
+            text: result.summary.serviceName,
+            font: SERIF,
+            fontSize: TYPE.note,
           },
           { width: width * 0.42 - 12, text: name, bold: true, fontSize: TYPE.body, alignment: "right" },
         ],
@@ -60,7 +59,7 @@ export function pages(paper: Paper, { name, content, landscape, listed }: SheetP
     columns: [
       {
         width: width - 110,
-        text: say("pack.foot", { covers: result.summary.covers, kitchen: kitchen.name }),
+        text: say("pack.foot", { when, covers: result.summary.covers, kitchen: kitchen.name }),
         fontSize: TYPE.running,
         color: QUIET,
       },

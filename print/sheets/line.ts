@@ -65,6 +65,7 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
           : [];
       });
       return {
+        unbreakable: true,
         margin: [0, 4, 0, 14],
         stack: [
           beside(

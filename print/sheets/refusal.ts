@@ -2,7 +2,7 @@ import type { Content } from "pdfmake/interfaces.js";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, COLUMN, headCells, label, part, ruled, sheetTitle, TYPE } from "../parts.ts";
+import { headCells, part, quiet, ruled, sheetTitle, TYPE } from "../parts.ts";
 
 /** Breaches told one by one; the rest are counted by kind. */
 const MOST = 12;
@@ -38,32 +38,18 @@ export function refusalPages(paper: Paper): SheetPages[] {
           ]),
         ),
     part(say("plan.broken", { count: broken.length })),
-    beside(
-      ruled(
-        ["*", 70],
-        headCells([" ", [say("pack.refusal.by"), "right"]]),
-        broken.slice(0, MOST).map((breach) => [
+    quiet(
+      [...kinds].map(([rule, count]) => `${write.number(count)} ${wordFor(say, "broken", rule)}`).join(", "),
+    ),
+    ruled(
+      ["*", 70],
+      headCells([" ", [say("pack.refusal.by"), "right"]]),
+      broken
+        .slice(0, MOST)
+        .map((breach) => [
           { text: set(breach.what) },
-          {
-            text: excess(paper, breach),
-            bold: true,
-            alignment: "right",
-          },
+          { text: excess(paper, breach), bold: true, alignment: "right" },
         ]),
-        COLUMN,
-      ),
-      [
-        label(say("pack.refusal.kinds")),
-        ...[...kinds].map(
-          ([rule, count]): Content => ({
-            columns: [
-              { width: 44, text: write.number(count), bold: true, alignment: "right" },
-              { width: "*", text: wordFor(say, "broken", rule) },
-            ],
-            columnGap: 6,
-          }),
-        ),
-      ],
     ),
     ...(broken.length > MOST
       ? [{ text: say("plan.more", { count: broken.length - MOST }), margin: [0, 6, 0, 0] } as Content]

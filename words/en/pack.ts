@@ -1,7 +1,7 @@
 /** Pack: the printed sheets of one service. */
 export const pack = {
   "pack.page": "Page {page} of {pages}",
-  "pack.foot": "{covers, plural, one {# cover} other {# covers}}, {kitchen}",
+  "pack.foot": "{when}; {covers, plural, one {# cover} other {# covers}}, {kitchen}",
   "pack.contents": "In this pack",
   "pack.day.service": "{day}, the day of service",
 
@@ -10,7 +10,6 @@ export const pack = {
     "The plan below breaks these rules. Do not cook from it before they are settled: change the service, the kitchen or the crew, and print the pack again.",
   "pack.refusal.none": "No remedy was tried.",
   "pack.refusal.by": "By",
-  "pack.refusal.kinds": "Of each kind",
   "pack.unplanned": "There is no plan: the timeline and the prep lists are left out.",
 
   "pack.cover": "Cover sheet",
