@@ -4,8 +4,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 
 /** Whether the tools that read a PDF back are on this machine. */
-export const POPPLER =
-  spawnSync("pdftotext", ["-v"]).status === 0 && spawnSync("pdffonts", ["-v"]).status === 0;
+export const POPPLER = ["pdftotext", "pdffonts", "pdftoppm"].every(
+  (tool) => spawnSync(tool, ["-v"]).status === 0,
+);
 
 /** Runs one of poppler's tools on a PDF; `{}` among the arguments is its file. */
 export function poppler(tool: string, pdf: Uint8Array, args: readonly string[]): Buffer {
