@@ -55,7 +55,7 @@ export class DurationTrace {
     const step = prep?.steps.find((s) => s.id === task.step);
     const { from, pointer } = task.how;
     if (from === "plating") return [plateUpMinutes, [this.#handSeconds(task), this.#constant(way.hands)]];
-    if (from === "thaw") return [thawMinutes, [this.#thawed(task), this.#pieceG(pointer)]];
+    if (from === "thaw") return [thawMinutes, [this.thawed(task), this.#pieceG(pointer)]];
     if (!step || from === "fixed") return ["given", []];
     const read = (key: string, value: number | undefined) =>
       value === undefined ? nothing(ledger) : book(`${pointer}/${key}`, "min", value);
@@ -207,7 +207,8 @@ export class DurationTrace {
     return path;
   }
 
-  #thawed(task: Task): Input {
+  /** Grams that a thawing task thaws. */
+  thawed(task: Task): Input {
     const [, prep, line] = task.id.split("/");
     const uses = this.#site.amounts.cells.ingredients.flatMap((each) => each.uses);
     const use = uses.find((u) => u.preparation === prep && u.line === line);

@@ -145,6 +145,11 @@ export function thawMinutes(grams: number, pieceG: number): number {
   return 1440 * Math.max(1, wholeRoom(pieceG / THAWED_A_DAY_G));
 }
 
+/** Positions of a store that so many grams take. */
+export function positionsTaken(grams: number, gPerPosition: number): number {
+  return grams / gPerPosition;
+}
+
 /** Whole pieces of smallware: what is written × how often, rounded up, one at least. */
 export function pulledWhole(written: number, times: number): number {
   return Math.max(1, Math.ceil(written * times - 1e-9));

@@ -3,12 +3,14 @@ import { stated } from "../ledger/stated.ts";
 import type { Tracer } from "../ledger/tracer.ts";
 import type { Problem } from "../schedule/problem.ts";
 import { DurationTrace } from "./duration-trace.ts";
+import { KG_PER_POSITION } from "./holds.ts";
 import type { MadePlan } from "./make-plan.ts";
 import {
   fingerprint,
   fingerprintOf,
   minutesBetween,
   ofLoad,
+  positionsTaken,
   totalMinutes,
   wholeDown,
   wholeRoom,
@@ -220,7 +222,9 @@ function roomNodes(
       ) ?? -1;
     if (!step || index < 0) {
       // Thawing takes room by mass alone.
-      tracer.note(`${at}/space`, { value: e.space, unit: e.unit, rule: "given", inputs: [] });
+      const gPerPosition = stated(site.amounts.ledger, "const:/position", "g", KG_PER_POSITION * 1000);
+      const inputs = [durations.thawed(source), gPerPosition];
+      tracer.note(`${at}/space`, { value: e.space, unit: e.unit, rule: positionsTaken.name, inputs });
       return;
     }
     const room = durations.room(source, step, index, `calc:/plan/room/${source.id}/${k}`);
