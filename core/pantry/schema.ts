@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { MoneyTextSchema } from "../money/schema.ts";
-import { AmountSchema, SourceSchema } from "../quantity/schema.ts";
+import { SourceSchema } from "../quantity/schema.ts";
 
 /** Kebab-case name of a document, unique within its kind. */
 export const IdSchema = z
@@ -124,4 +124,3 @@ export const ItemSchema = z.union([
 ]);
 export type Item = z.infer<typeof ItemSchema>;
 
-export { AmountSchema };
