@@ -11,6 +11,8 @@ import type { Lack, Task } from "./tasks.ts";
 export interface Change {
   /** In plain words: "one more pair of hands (hot), D 14:00 to D 18:00". */
   readonly what: string;
+  /** Of changes of one group, smaller first, the first that fits is enough. */
+  readonly group?: string;
   readonly kitchen?: Kitchen;
   readonly docs?: Documents;
   readonly service?: Service;
@@ -101,9 +103,11 @@ const tasksOf = (made: MadePlan, broken: readonly Broken[]): Task[] => {
   return made.set.tasks.filter((task) => ids.has(task.id));
 };
 
-/** The minutes in which broken tasks lie, by day, weighed by how much they break. */
-function tightTimes(made: MadePlan, broken: readonly Broken[]): { day: string; from: number; to: number }[] {
+/** The minutes in which the tasks of the foremost broken rule lie, by day, the fullest days first. */
+function tightTimes(made: MadePlan, all: readonly Broken[]): { day: string; from: number; to: number }[] {
   const planned = new Map(made.plan.tasks.map((t) => [t.id, t]));
+  const foremost = all.find((b) => b.tasks.length > 0)?.rule;
+  const broken = all.filter((b) => b.rule === foremost);
   const days = new Map<string, { from: number; to: number; weight: number }>();
   for (const b of broken)
     for (const id of b.tasks) {
@@ -147,6 +151,7 @@ function moreHands(made: MadePlan, broken: readonly Broken[]): Change[] {
       const helper = { id: freeId(site.kitchen), name: "one more", skills };
       changes.push({
         what: `one more pair of hands (${skills.join(", ") || "any"}), ${start} to ${end}`,
+        group: `hands ${day}`,
         kitchen: {
           ...site.kitchen,
           crew: [...site.kitchen.crew, { ...helper, shifts: [{ from: start, to: end, breaks: [] }] }],

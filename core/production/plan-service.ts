@@ -25,7 +25,7 @@ export interface PlanOptions {
   readonly onProgress?: Effort["onProgress"];
   /** Whether an independent checker accepts a plan tried as a remedy. */
   readonly judge?: ((plan: Plan, tried: Tried) => boolean) | undefined;
-  /** Schedules for each remedy tried; 0 tries none. Default: a quarter of `schedules`, at least 60. */
+  /** Schedules for each remedy tried; 0 tries none. Default: a quarter of `schedules`, at least 100. */
   readonly remedySchedules?: number | undefined;
   /** The same service at fewer covers, or undefined when it cannot be. Default: none are tried. */
   readonly amountsFor?: ((covers: number) => Amounts | undefined) | undefined;
@@ -74,7 +74,7 @@ function remediesOf(
   site: SiteOptions,
   options: PlanOptions,
 ): Plan["remedies"] {
-  const schedules = options.remedySchedules ?? Math.max(60, Math.round(options.schedules / 4));
+  const schedules = options.remedySchedules ?? Math.max(100, Math.round(options.schedules / 4));
   if (made.plan.status === "feasible" || schedules === 0) return [];
   const guests = made.site.amounts.service.guests.reduce((sum, group) => sum + group.count, 0);
   const remedies: RemedyOptions = {

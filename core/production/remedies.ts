@@ -35,11 +35,14 @@ export function remediesFor(
 ): Remedy[] {
   const before = harm(made.plan);
   const tried: Remedy[] = [];
+  const fitted = new Set<string>();
   for (const change of changesFor(made)) {
     if (options.effort.stop?.()) break;
+    if (change.group !== undefined && fitted.has(change.group)) continue;
     const plan = tryChange(change, made, docs, site, engine, options);
     if (plan.status === "feasible" || (plan.status !== "none" && harm(plan) < before))
       tried.push(remedy(change.what, plan));
+    if (plan.status === "feasible" && change.group !== undefined) fitted.add(change.group);
   }
   const fewer = fewerCovers(made, docs, site, engine, options);
   if (fewer) tried.push(fewer);
