@@ -1,6 +1,6 @@
 import { fsisChicken, fsisMeat, fsisTurkey, type HoldRow } from "./fsis-tables.ts";
-import type { KillRate } from "./march.ts";
 import type { DAndZ, LethalityTableRef } from "./schema.ts";
+import type { KillRate } from "./stepper.ts";
 
 /** log10 reductions a second at a temperature: 1 / D, with D = dMinutes × 10^((referenceC - T) / zC). */
 export function killRateOf(organism: DAndZ): KillRate {

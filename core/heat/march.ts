@@ -1,38 +1,14 @@
 import { findRoot } from "../numerics/root.ts";
-import {
-  type Body,
-  centreProbe,
-  type Faces,
-  meanOf,
-  read,
-  type State,
-  surfaceOf,
-  surfaceProbe,
-  temperatures,
-} from "./body.ts";
-import { type Conductor, conductor } from "./conduct.ts";
+import type { Body, Faces } from "./body.ts";
 import { refuse } from "./problem.ts";
-
-/** One moment of a piece: seconds since the stage began, temperatures in °C, log10 reduction since the start. */
-export type Sample = {
-  seconds: number;
-  coreC: number;
-  surfaceC: number;
-  meanC: number;
-  coldestC: number;
-  hottestC: number;
-  /** At the geometric centre, and at the point that has had least. */
-  log10: number;
-  worstLog10: number;
-  /** Temperature of every cell. */
-  celsius: Float64Array;
-};
-
-/** log10 reductions a second at a temperature in °C. */
-export type KillRate = (celsius: number) => number;
-
-/** A piece on its way: where its heat and its lethality stand. Later stages go on from it. */
-export type Progress = { state: State; killed: Float64Array; killedAtCore: number };
+import {
+  type KillRate,
+  type Moment,
+  type Progress,
+  type Sample,
+  type Stepper,
+  stepperFor,
+} from "./stepper.ts";
 
 export type March = {
   /** Ends the stage where this rises through 0; absent, only `limitS` ends it. */
@@ -41,6 +17,8 @@ export type March = {
   killRate: KillRate;
   /** Largest error one step may make, K: at the centre, and as root mean square over the volume. */
   stepToleranceK: number;
+  /** The medium keeps its temperature from this second on; then a piece at rest is simply held. */
+  constantFromS?: number;
   /** Ends with the step in which `until` passes 0, without seeking the moment. */
   loose?: boolean;
   /** Also returns where the piece stood after each step. */
@@ -63,13 +41,15 @@ export type Marched = {
  * step, the end included, and the progress at the end. `reached` is false when `limitS` came first.
  */
 export function march(body: Body, start: Progress, faces: readonly Faces[], how: March): Marched {
-  const stepper = stepperFor(body, faces, how);
-  let now = stepper.begin(start);
+  const stepper = stepperFor(body, faces, how.killRate);
+  let now: Moment = stepper.begin(start);
   const samples = [now.sample];
   const kept: Marched["kept"] = how.keep ? [{ seconds: 0, progress: start }] : [];
   let steps = 0;
   let loosenedK = 0;
   const first = firstStep(body);
+  const ownS = ownTime(body, faces);
+  const leastCapacity = Math.min(...body.substances.map((s) => Math.min(...s.capacity)));
   let next = first;
   const until = how.until;
   const done = (reached: boolean): Marched => ({
@@ -91,7 +71,7 @@ export function march(body: Body, start: Progress, faces: readonly Faces[], how:
     // Not `>`: an error that is no number must be refused too.
     while (!tried || !(tried.errorK <= toleranceK)) {
       seconds *= tried ? Math.max(0.2, 0.9 * (toleranceK / tried.errorK) ** (1 / 3)) : 0.25;
-      if (seconds < 1e-9 * first || steps > mostSteps)
+      if (seconds < 1e-9 * first || steps * body.cells > mostWork)
         refuse(
           "/stages",
           "the computation does not settle: its steps become too many and too short",
@@ -114,8 +94,40 @@ export function march(body: Body, start: Progress, faces: readonly Faces[], how:
     // Curves are read by straight lines between samples: keep them near enough for that.
     const rise = Math.abs(now.sample.coreC - before.sample.coreC);
     if (rise > 0) next = Math.min(next, (seconds * mostRiseK) / rise);
+    if (now.sample.seconds >= (how.constantFromS ?? 0) && atRest(before, now, seconds)) {
+      const hold = (s: number) => stepper.hold(now, s);
+      const left = how.limitS - now.sample.seconds;
+      if (until && until(hold(left).sample) < 0) return done(false);
+      const value = (s: number) => until!(hold(s).sample);
+      now = hold(until ? findRoot(value, 0, left, 0.01).x : left);
+      samples.push(now.sample);
+      return done(true);
+    }
   }
   return done(until === undefined);
+
+  /** What still moves would move by less than a hundredth of a degree, if it went on for the piece's own time. */
+  function atRest(a: Moment, b: Moment, seconds: number): boolean {
+    if (ownS === undefined) return false;
+    let drift = 0;
+    for (let i = 0; i < body.cells; i++)
+      drift = Math.max(drift, Math.abs(b.progress.state.heat[i]! - a.progress.state.heat[i]!));
+    return ((drift / leastCapacity) * 2 * ownS) / seconds < 0.01;
+  }
+}
+
+/** Longest time in which a piece comes to rest in its surroundings, s; undefined where a drying face never lets it. */
+function ownTime(body: Body, faces: readonly Faces[]): number | undefined {
+  if (faces.some((f) => f.outer.evaporation || f.inner?.evaporation)) return undefined;
+  const most = (of: (s: Body["substances"][number]) => number) => Math.max(...body.substances.map(of));
+  const capacity = most((s) => s.capacity[s.capacity.length - 1]!);
+  const resistance = most((s) => 1 / Math.min(...s.conductivity));
+  const times = body.axes.map((axis, which) => {
+    const half = axis.faces[axis.n]!;
+    const h = Math.max(faces[which]!.outer.coefficient, faces[which]!.inner?.coefficient ?? 0);
+    return capacity * half * (half * resistance + 1 / Math.max(h, 1e-6));
+  });
+  return Math.min(...times);
 }
 
 /**
@@ -123,135 +135,9 @@ export function march(body: Body, start: Progress, faces: readonly Faces[], how:
  * it: the stage comes to an end, and says that it was loosened.
  */
 const patience = 120_000;
-const mostSteps = 50_000;
+const mostWork = 12 * patience;
 /** The centre moves about this much from sample to sample at most, K. */
 const mostRiseK = 4;
-
-type Moment = { sample: Sample; progress: Progress; celsius: Float64Array; rates: Float64Array };
-type Stepper = {
-  begin: (progress: Progress) => Moment;
-  step: (from: Moment, seconds: number) => { end: Moment; middle: Sample; errorK: number } | undefined;
-};
-
-function stepperFor(body: Body, faces: readonly Faces[], how: March): Stepper {
-  const inside: Conductor = conductor(body);
-  const core = centreProbe(body);
-  const surface = surfaceProbe(body);
-  const n = body.cells;
-  const volume = body.volume.reduce((a, b) => a + b, 0);
-  const middleC = new Float64Array(n);
-  const wholeC = new Float64Array(n);
-  const copy = (s: State): State => ({ heat: s.heat.slice(), dried: s.dried.slice(), heatIn: s.heatIn });
-
-  function sampleOf(
-    celsius: Float64Array,
-    dried: number,
-    seconds: number,
-  ): Omit<Sample, "log10" | "worstLog10"> {
-    let coldestC = Number.POSITIVE_INFINITY;
-    let hottestC = Number.NEGATIVE_INFINITY;
-    for (let i = 0; i < n; i++) {
-      coldestC = Math.min(coldestC, celsius[i]!);
-      hottestC = Math.max(hottestC, celsius[i]!);
-    }
-    const surfaceC = surfaceOf(body, surface, celsius, faces, seconds, dried);
-    return {
-      seconds,
-      coreC: read(core, celsius),
-      surfaceC,
-      meanC: meanOf(body, celsius),
-      coldestC: Math.min(coldestC, surfaceC),
-      hottestC: Math.max(hottestC, surfaceC),
-      celsius,
-    };
-  }
-  function momentOf(celsius: Float64Array, progress: Progress, seconds: number, rates: Float64Array): Moment {
-    const worstLog10 = progress.killed.reduce((a, b) => Math.min(a, b), progress.killedAtCore);
-    const at = sampleOf(celsius, progress.state.dried[0]!, seconds);
-    return { sample: { ...at, log10: progress.killedAtCore, worstLog10 }, progress, celsius, rates };
-  }
-  const ratesOf = (celsius: Float64Array) => celsius.map((t) => how.killRate(t));
-
-  return {
-    begin(progress) {
-      const celsius = temperatures(body, progress.state, new Float64Array(n));
-      const begun = momentOf(celsius, progress, 0, ratesOf(celsius));
-      // The medium has only just come: the surface still has the temperature of the cell beneath it.
-      begun.sample.surfaceC = read(surface, celsius);
-      return begun;
-    },
-    step(from, seconds) {
-      const at = from.sample.seconds;
-      const whole = copy(from.progress.state);
-      const halves = copy(from.progress.state);
-      if (!inside.advance(whole, faces, at, seconds)) return undefined;
-      if (!inside.advance(halves, faces, at, seconds / 2)) return undefined;
-      temperatures(body, halves, middleC);
-      const middleCoreC = read(core, middleC);
-      const middleRates = ratesOf(middleC);
-      const middleDried = halves.dried[0]!;
-      if (!inside.advance(halves, faces, at + seconds / 2, seconds / 2)) return undefined;
-      const celsius = temperatures(body, halves, new Float64Array(n));
-      temperatures(body, whole, wholeC);
-      // Root mean square over the volume, and the centre for itself: a front of thawing that passes a cell is a
-      // kink in time there and would rule the step for ever if the worst cell did.
-      let squares = 0;
-      for (let i = 0; i < n; i++) {
-        squares += (celsius[i]! - wholeC[i]!) ** 2 * body.volume[i]!;
-        halves.heat[i] = halves.heat[i]! + (halves.heat[i]! - whole.heat[i]!) / 3;
-      }
-      const atCoreK = Math.abs(read(core, celsius) - read(core, wholeC));
-      const errorK = Math.max(Math.sqrt(squares / volume), atCoreK) / 3;
-      halves.heatIn += (halves.heatIn - whole.heatIn) / 3;
-      temperatures(body, halves, celsius);
-      const rates = ratesOf(celsius);
-      const killed = from.progress.killed.slice();
-      for (let i = 0; i < n; i++) {
-        const most = Math.max(from.rates[i]!, middleRates[i]!, rates[i]!);
-        if (most * seconds < 1e-9) continue;
-        const a = from.celsius[i]!;
-        const b = celsius[i]!;
-        killed[i]! +=
-          Math.abs(b - a) < 0.3
-            ? (seconds / 6) * (from.rates[i]! + 4 * middleRates[i]! + rates[i]!)
-            : killedOver(how.killRate, a, middleC[i]!, b, seconds);
-      }
-      const coreC = read(core, celsius);
-      const atCore =
-        from.progress.killedAtCore + killedOver(how.killRate, from.sample.coreC, middleCoreC, coreC, seconds);
-      const progress = { state: halves, killed, killedAtCore: atCore };
-      const end = momentOf(celsius, progress, at + seconds, rates);
-      const sample = end.sample;
-      return { end, middle: middleOf(), errorK };
-
-      /** Half-way, for curves: the worst point's lethality goes there in proportion to the centre's. */
-      function middleOf(): Sample {
-        const before = from.sample;
-        const quarterC = (3 * before.coreC + 6 * middleCoreC - coreC) / 8;
-        const half = killedOver(how.killRate, before.coreC, quarterC, middleCoreC, seconds / 2);
-        const whole = sample.log10 - before.log10;
-        const share = whole > 0 ? Math.min(1, half / whole) : 0.5;
-        return {
-          ...sampleOf(middleC.slice(), middleDried, at + seconds / 2),
-          log10: before.log10 + share * whole,
-          worstLog10: before.worstLog10 + share * (sample.worstLog10 - before.worstLog10),
-        };
-      }
-    },
-  };
-}
-
-/** log10 reductions over a step whose temperature runs through three values, by Simpson on a parabola. */
-function killedOver(rate: KillRate, a: number, m: number, b: number, seconds: number): number {
-  const pieces = Math.min(32, 2 * Math.ceil(1 + Math.abs(b - a)));
-  let sum = 0;
-  for (let i = 0; i <= pieces; i++) {
-    const x = i / pieces;
-    const celsius = a + x * (4 * m - 3 * a - b) + x * x * (2 * a + 2 * b - 4 * m);
-    sum += rate(celsius) * (i === 0 || i === pieces ? 1 : i % 2 === 1 ? 4 : 2);
-  }
-  return (sum * seconds) / (3 * pieces);
-}
 
 /** The moment within a step at which `until` passes 0, by doing shorter steps from its beginning. */
 function endOf(

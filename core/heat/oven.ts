@@ -17,6 +17,8 @@ export type Recovery = {
   /** Air temperature in °C, seconds after loading. */
   ambientC: (seconds: number) => number;
   lowestC: number;
+  /** From this second on the air keeps its temperature. */
+  constantFromS: number;
   /** Minutes until the oven is back within 1 K of its setting; undefined when 12 hours do not suffice. */
   backMinutes: number | undefined;
 };
@@ -64,6 +66,7 @@ export function recovery(setC: number, oven: z.infer<typeof OvenSchema>, load: L
   return {
     lowestC,
     backMinutes,
+    constantFromS: airs.length * stepS,
     ambientC: (seconds) => {
       const place = Math.max(0, seconds / stepS);
       const i = Math.floor(place);

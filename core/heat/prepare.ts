@@ -1,11 +1,11 @@
 import type { z } from "zod";
 import { killRateOf, killRateOfTable, tableLog10 } from "./lethality.ts";
-import type { KillRate } from "./march.ts";
 import { type Air, type Around, airOf, around, type Place } from "./media.ts";
 import { organismNamed } from "./organisms.ts";
 import { type Whole, wholeOf } from "./piece.ts";
 import { type Note, plain, refuse } from "./problem.ts";
 import type { DAndZ, Layer, LethalityTableRef, Material, OvenSchema, Piece, Stage } from "./schema.ts";
+import type { KillRate } from "./stepper.ts";
 
 /** When a stage ends. Temperatures °C, `seconds` as said. */
 export type End =

@@ -1,6 +1,6 @@
 import { findRoot } from "../numerics/root.ts";
 import { type Body, type Faces, uniform } from "./body.ts";
-import { type KillRate, type Marched, march, type Progress, type Sample } from "./march.ts";
+import { type Marched, march } from "./march.ts";
 import { type Around, surroundingsOf } from "./media.ts";
 import { type Recovery, recovery } from "./oven.ts";
 import { cut, resized, sizeOf, substancesOf } from "./piece.ts";
@@ -8,6 +8,7 @@ import type { End, Ready, ReadyStage } from "./prepare.ts";
 import { plain, refuse } from "./problem.ts";
 import type { Spread } from "./schema.ts";
 import { unreached, untilOf } from "./stage-end.ts";
+import type { KillRate, Progress, Sample } from "./stepper.ts";
 import type { Substance } from "./substance.ts";
 import type { Surroundings } from "./surroundings.ts";
 
@@ -110,6 +111,7 @@ function oneStage(now: Now, index: number, end: End, from: Progress): Done {
       limitS,
       killRate: now.rate,
       stepToleranceK: now.fineness.stepToleranceK,
+      constantFromS: recovered?.constantFromS ?? 0,
       ...(until ? { until } : {}),
       ...more,
     });

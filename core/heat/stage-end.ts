@@ -1,7 +1,7 @@
 import { findRoot } from "../numerics/root.ts";
-import type { KillRate, Sample } from "./march.ts";
 import type { End, Judge, ReadyStage } from "./prepare.ts";
 import { plain, refuse } from "./problem.ts";
+import type { KillRate, Sample } from "./stepper.ts";
 
 /** A function of a sample that rises through 0 where the stage ends. Refuses what the medium cannot give. */
 export function untilOf(
