@@ -24,17 +24,13 @@ export function grid(sheet: Sheet, head: number, foot: number): Drawn[] {
     const place = time.at(minute);
     const covered = sheet.direction === "along" && Math.abs(place - now) < 44;
     const [x, y] = point(sheet, place, head - 8);
-    parts.push(
-      rule(sheet, place, head - 4, { opacity: 0.35 }),
-      !covered &&
-        draw(
-          "text",
-          sheet.direction === "along"
-            ? { x, y, "text-anchor": "middle", "font-size": 14, fill: ink.quiet }
-            : { x: head - 8, y: place + 5, "text-anchor": "end", "font-size": 14, fill: ink.quiet },
-          sheet.writeHour(minute),
-        ),
-    );
+    const at =
+      sheet.direction === "along"
+        ? { x, y, "text-anchor": "middle" }
+        : { x: head - 8, y: place + 5, "text-anchor": "end" };
+    parts.push(rule(sheet, place, head - 4, { opacity: 0.35 }));
+    if (!covered)
+      parts.push(draw("text", { ...at, "font-size": 14, fill: ink.quiet }, sheet.writeHour(minute)));
     // A tall score is read from below too.
     if (sheet.direction === "along" && size > 500 && foot > 16)
       parts.push(

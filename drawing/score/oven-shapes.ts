@@ -55,8 +55,8 @@ export function ovenShapes(
           id: `task-${laid.stave.id}-${item.task.id}`,
           role: "option",
           "aria-selected": chosen ? "true" : "false",
-          "aria-label": sheet.describe(item),
         },
+        draw("title", {}, sheet.describe(item)),
         draw("rect", {
           ...box(sheet, from, at, to - from - 1, breadth),
           fill: ink.tint(0.22),

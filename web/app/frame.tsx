@@ -1,6 +1,6 @@
 import { Link, Outlet, useLocation } from "@tanstack/react-router";
 import { useEffect } from "react";
-import { useBookState, useEntries } from "./hands.tsx";
+import { useBookState, useEntries, useRunState } from "./hands.tsx";
 import { Opening } from "./opening.tsx";
 import { ServiceProvider } from "./service.tsx";
 import { useWords } from "./settings.tsx";
@@ -19,6 +19,8 @@ const PLACES = [
 export function Frame() {
   const { say } = useWords();
   const { status } = useBookState();
+  const { plan, planning, problems } = useRunState();
+  const computed = planning === "idle" && (plan !== undefined || problems.length > 0);
   const { pathname } = useLocation();
   const place = pathname.split("/")[1] ?? "";
   // A change of place is said to those who hear the page.
@@ -51,7 +53,7 @@ export function Frame() {
           <SettingsButton />
         </div>
       </header>
-      <main id="main" tabIndex={-1} className={`main at-${place}`}>
+      <main id="main" tabIndex={-1} data-computed={computed} className={`main at-${place}`}>
         {status === "ready" ? (
           <ServiceProvider without={<Outlet />}>
             <Trials />

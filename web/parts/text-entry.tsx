@@ -43,7 +43,12 @@ export function TextEntry({
     >
       <Label className={hideLabel ? "unseen" : "field-label"}>{label}</Label>
       {long ? (
-        <TextArea rows={3} />
+        <TextArea
+          rows={1}
+          onKeyDown={(event) => {
+            if (event.key === "Escape") setTyped(value);
+          }}
+        />
       ) : (
         <Input
           onKeyDown={(event) => {

@@ -32,6 +32,7 @@ export function DishSheet() {
           <TextEntry
             label={say("bench.name")}
             hideLabel
+            long
             className="title-entry"
             value={dish.name}
             onChange={(name) => edit({ name })}

@@ -28,6 +28,7 @@ export function PreparationSheet() {
           <TextEntry
             label={say("bench.name")}
             hideLabel
+            long
             className="title-entry"
             value={preparation.name}
             onChange={(name) => edit({ name })}

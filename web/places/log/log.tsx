@@ -2,6 +2,7 @@ import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { ControlPoint } from "../../../core/run/result.ts";
 import { curveDrawing, PAGE_INK } from "../../../drawing/index.ts";
+import { clockMinutes } from "../../../words/clock.ts";
 import { useBook, useEntries, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useMaybeService, useService } from "../../app/service.tsx";
@@ -64,7 +65,7 @@ function Pages() {
         </Button>
       </div>
       {ofDay
-        .toSorted((a, b) => (a.level === b.level ? 0 : a.level === "critical" ? -1 : 1))
+        .toSorted((a, b) => minuteOf(a) - minuteOf(b))
         .map((point) => (
           <Watched key={`${point.preparation} ${point.step} ${point.limit}`} point={point} />
         ))}
@@ -72,6 +73,11 @@ function Pages() {
       <Note />
     </div>
   );
+}
+
+/** When a point comes up; those without a moment last. */
+function minuteOf(point: ControlPoint): number {
+  return point.when && /^D/.test(point.when) ? clockMinutes(point.when) : Number.POSITIVE_INFINITY;
 }
 
 function dayOf(day: string): number {

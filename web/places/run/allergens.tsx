@@ -197,9 +197,9 @@ function Listed({
     );
   return (
     <section className="allergen-dish">
-      <h3 className="dish">
+      <h2 className="note-title dish">
         {names.dish(row.dish)} <Variant of={row.variant} />
-      </h3>
+      </h2>
       {there.length === 0 && <p className="quiet">{say("allergens.free")}</p>}
       {group(say("allergens.contains"), there, SIGNS)}
       {group(say("allergens.unmet"), unmet, NEED_SIGNS)}
@@ -230,10 +230,10 @@ function Paths({ cell }: { readonly cell: AllergenCell }) {
     : wordFor(say, "need", cell.need ?? "");
   return (
     <section className="note">
-      <h3>
+      <h2 className="note-title">
         {cell.allergen ? say("allergens.how", { what }) : say("allergens.against", { what })}
         <span className="quiet">, {names.dish(cell.dish)}</span>
-      </h3>
+      </h2>
       <ul className="rows">
         {cell.paths.map((path) => (
           <li key={path.join("/")}>

@@ -24,7 +24,7 @@ export function Conflicts({
     <>
       {plan.broken.length > 0 && (
         <section className="note">
-          <h3 className="harm">✕ {say("plan.broken", { count: plan.broken.length })}</h3>
+          <h2 className="note-title harm">✕ {say("plan.broken", { count: plan.broken.length })}</h2>
           <ul className="rows">
             {plan.broken.slice(0, MOST).map((rule) => (
               <li key={rule.what}>
@@ -44,7 +44,7 @@ export function Conflicts({
       )}
       {plan.remedies.length > 0 && (
         <section className="note">
-          <h3>{say("plan.remedies")}</h3>
+          <h2 className="note-title">{say("plan.remedies")}</h2>
           <ul className="rows">
             {plan.remedies.map((remedy) => (
               <li key={remedy.change}>
@@ -72,7 +72,7 @@ export function Conflicts({
       )}
       {tight.length > 0 && (
         <section className="note">
-          <h3 className="decide">▲ {say("plan.tight", { count: tight.length })}</h3>
+          <h2 className="note-title decide">▲ {say("plan.tight", { count: tight.length })}</h2>
           <ul className="rows">
             {tight.slice(0, MOST).map((task) => (
               <li key={task.id}>
@@ -92,7 +92,7 @@ export function Conflicts({
       )}
       {warnings.length > 0 && (
         <section className="note">
-          <h3 className="decide">▲ {say("plan.warnings", { count: warnings.length })}</h3>
+          <h2 className="note-title decide">▲ {say("plan.warnings", { count: warnings.length })}</h2>
           <ul className="rows">
             {warnings.slice(0, MOST).map((warning) => (
               <li key={`${warning.path}${warning.what}`}>

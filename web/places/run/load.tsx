@@ -13,7 +13,7 @@ export function Load({ plan }: { readonly plan: Plan }) {
   if (rows.length === 0) return null;
   return (
     <section className="note">
-      <h3>{say("plan.load")}</h3>
+      <h2 className="note-title">{say("plan.load")}</h2>
       <table className="table small-table">
         <thead className="unseen">
           <tr>

@@ -26,7 +26,7 @@ export function TaskNote({
   const before = task.after.map((id) => plan.tasks.find((t) => t.id === id)).filter((t) => t !== undefined);
   return (
     <section className="note" aria-live="polite">
-      <h3>{task.name}</h3>
+      <h2 className="note-title">{task.name}</h2>
       <p className="large">
         {write.clock(task.start)} – {write.hour(task.end)}
         <span className="quiet"> ({write.span(task.endMin - task.startMin)})</span>

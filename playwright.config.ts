@@ -1,0 +1,47 @@
+import { existsSync } from "node:fs";
+import { defineConfig } from "@playwright/test";
+
+/** A browser that is there: the one asked for, Debian's, else the one an npm package carries. */
+async function browser(): Promise<string> {
+  const asked = process.env.CHROME;
+  if (asked) return asked;
+  if (existsSync("/usr/bin/chromium")) return "/usr/bin/chromium";
+  const { default: carried } = await import("@sparticuz/chromium");
+  return carried.executablePath();
+}
+
+const PORT = 4271;
+
+/** Browser tests against the built app and a server with a book of its own. Build first: `npm run build`. */
+export default defineConfig({
+  testDir: "tests/browser",
+  testMatch: "*.spec.ts",
+  outputDir: "test-results",
+  fullyParallel: false,
+  workers: 1,
+  timeout: 60_000,
+  expect: { timeout: 15_000 },
+  reporter: [["list"]],
+  use: {
+    baseURL: `http://127.0.0.1:${PORT}`,
+    locale: "en-GB",
+    launchOptions: {
+      executablePath: await browser(),
+      args: [
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+      ],
+    },
+  },
+  webServer: {
+    command: `node scripts/on24.mjs tests/browser/serve.ts ${PORT}`,
+    url: `http://127.0.0.1:${PORT}/api/book`,
+    timeout: 60_000,
+    reuseExistingServer: false,
+  },
+});
