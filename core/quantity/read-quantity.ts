@@ -31,6 +31,10 @@ export type Quantities = {
   readonly doubts: readonly string[];
   /** The size of each, of "2 x 400 g tins". */
   readonly each?: { readonly value: Rational; readonly unit: Unit };
+  /** The smallest measure of a sum. */
+  readonly smallest?: Unit;
+  /** Words as written that are no part of the number and its measure: "heaped", the size of each. */
+  readonly said?: readonly string[];
 };
 
 const DASH = /\s*[-–—−]\s*/y;
@@ -72,7 +76,7 @@ type Place = {
 };
 
 /** "2 x 400 g", "2 (14 oz) cans", "2 14-oz cans", "2 400 g tins". */
-function sized({ text, first, unit, options, country }: Place): Quantities | undefined {
+function sized({ text, from, first, unit, options, country }: Place): Quantities | undefined {
   const bracketed = !unit && at(OPEN, text, first.end);
   const multiplied = !unit && !bracketed && at(TIMES, text, first.end);
   const spaced = first.first && unit && unitFacts(unit.unit).dimension !== "count";
@@ -92,20 +96,22 @@ function sized({ text, first, unit, options, country }: Place): Quantities | und
   const isContainer = container && unitFacts(container.unit).dimension === "count";
   const doubts = [...judged.doubts];
   // "2 14-oz steaks": without a container's name the pieces themselves have the size.
+  const each = text.slice(start, sizeUnit.end).trim();
   if (isContainer || (!multiplied && !spaced)) {
-    const each = text.slice(start, sizeUnit.end).trim();
     if (spaced) doubts.push(`read as ${toText(count.value)} of ${each} each: is it ${toText(first.value)}?`);
     return {
       ...{ low: count.value, high: count.value, approx: false, notes: [], doubts },
       unit: isContainer ? container.unit : "piece",
       end: isContainer ? container.end : end,
       each: { value: judged.value, unit: sizeUnit.unit },
+      said: [each, ...(container?.said ? [container.said] : [])],
     };
   }
   if (!multiplied) return undefined;
   const total = multiply(count.value, judged.value);
-  const notes = [`${toText(count.value)} × ${text.slice(start, sizeUnit.end).trim()}`];
-  return { low: total, high: total, unit: sizeUnit.unit, end, approx: false, notes, doubts };
+  const notes = [`${toText(count.value)} × ${each}`];
+  const said = [text.slice(from, sizeUnit.end).trim()];
+  return { low: total, high: total, unit: sizeUnit.unit, end, approx: false, notes, doubts, said };
 }
 
 const skipSpace = (text: string, from: number) => {
@@ -144,6 +150,7 @@ function range({ text, from, first, unit, options, country }: Place): Quantities
     approx: shared?.approx ?? false,
     notes: shared?.note ? [shared.note] : [],
     doubts,
+    ...(shared?.said ? { said: [shared.said] } : {}),
   };
 }
 
@@ -182,6 +189,8 @@ function summed({ text, from, first, unit, options, country }: Place): Quantitie
     approx: unit?.approx ?? false,
     notes,
     doubts,
+    ...(smallest && smallest !== unit ? { smallest: smallest.unit } : {}),
+    ...(unit?.said ? { said: [unit.said] } : {}),
   };
 }
 

@@ -12,6 +12,8 @@ export type UnitRead = {
   readonly end: number;
   readonly approx?: true;
   readonly note?: string;
+  /** The word before the measure as written: "heaped", "level". */
+  readonly said?: string;
   readonly doubt?: string;
 };
 
@@ -22,10 +24,10 @@ const LADLE =
   /\s*(?:ladles?\s+(?:of\s+)?(\d{1,2})\b(?:\s?oz\b\.?)?|(\d{1,2})[\s-]?(?:fl\.?\s?)?oz\.?[\s-]+ladles?\b)/iy;
 const INCH_MARK = /["″”]/y;
 const OF = /\s+(?:(?:of|de|di|von)\s+(?:an?\s+|une?\s+)?|d['’])/iuy;
-const LEVEL = "level|gestrichene[rn]?|ras|rase|rases|raso|rasa|rasi";
+const LEVEL = "level|gestr\\.|gestrichene[rn]?|ras|rase|rases|raso|rasa|rasi";
 const LOOSE =
-  "heaped|heaping|rounded|generous|scant|good|big|large|small|medium|packed|gehaufte[rn]?|gehäufte[rn]?|bombee|bombée|colmad[oa]s?|colm[oai]|gros|grosse|petit|petite|pequeñ[oa]|grande|kleine[rs]?|großer?|großes";
-const MODIFIER = new RegExp(`\\s+(?:(${LEVEL})|(${LOOSE}))(?=\\s)`, "iuy");
+  "heaped|heaping|rounded|generous|scant|thick|thin|wide|long|short|gehäuft\\.|geh\\.|good|big|large|small|medium|packed|gehaufte[rn]?|gehäufte[rn]?|bombee|bombée|colmad[oa]s?|colm[oai]|gros|grosse|petit|petite|pequeñ[oa]|grande|kleine[rs]?|großer?|großes";
+const MODIFIER = new RegExp(`(?:^|\\s+)(?:(${LEVEL})|(${LOOSE}))(?=\\s)`, "iuy");
 
 function at(pattern: RegExp, text: string, from: number): RegExpExecArray | null {
   pattern.lastIndex = from;
@@ -54,7 +56,8 @@ export function readUnit(
   const unit = plainUnit(text, MODIFIER.lastIndex, country, count);
   if (!unit) return undefined;
   const loose = modifier[2];
-  return loose ? { ...unit, approx: true, note: loose.toLowerCase() } : unit;
+  const said = modifier[0].trim();
+  return loose ? { ...unit, approx: true, note: loose.toLowerCase(), said } : { ...unit, said };
 }
 
 function plainUnit(text: string, from: number, country: Country, count?: Rational): UnitRead | undefined {

@@ -103,6 +103,34 @@ describe("Q7 reading an amount", () => {
     expect(readAmount("1 heaping tbsp sugar").note).toBe("heaping");
     expect(readAmount("1 tsp salt, or to taste")).toMatchObject({ low: 1, unit: "tsp", note: "or to taste" });
   });
+  test("what stands beside an amount is given as written, the smallest measure of a sum by name", () => {
+    const said: Record<string, string[]> = {
+      "about 200 g flour": ["about"],
+      "2 (14-ounce) cans beans": ["14-ounce"],
+      "250g/9oz butter": ["9oz"],
+      "1 cup (240 ml) milk": ["240 ml"],
+      "2 x 400 g flour": ["2 x 400 g"],
+      "1 level tsp salt": ["level"],
+      "small bunch of parsley": ["small"],
+      "Milk, about 2 l": ["about"],
+    };
+    for (const [text, words] of Object.entries(said)) expect(readAmount(text).said, text).toEqual(words);
+    expect(readAmount("1 lb 4 oz beef").smallest).toBe("oz");
+    expect(readAmount("1 lb beef").smallest).toBeUndefined();
+    expect(readAmount("2 bay leaves").kindAfter).toBe("leaves");
+    expect(readAmount("2 leaves bay").kindAfter).toBeUndefined();
+  });
+  test("glasses, jars, bags and bulbs", () => {
+    readsAs({
+      "1 jar capers": "1 jar | capers",
+      "2 x 350g jars goose fat": "2 jar (350 g each) | goose fat",
+      "mezzo bicchiere di vino": "1/2 glass | vino",
+      "1 bag (250 g) spinach": "1 packet (250 g) | spinach",
+      "1 bulb garlic": "1 head | garlic",
+      "4 thick slices bread": "~4 slice | bread",
+      "la ralladura de 1 naranja": "1 piece | naranja, la ralladura",
+    });
+  });
   test("counts", () => {
     readsAs({
       "3 large eggs": "3 piece | large eggs",

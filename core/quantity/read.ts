@@ -19,6 +19,12 @@ export type Reading = {
   approx?: true;
   toTaste?: true;
   beside?: Beside;
+  /** Of a sum ("1 lb 4 oz"): its smallest measure. */
+  smallest?: Unit;
+  /** The kind of piece as written, when it stands after the ingredient ("bay leaves"). */
+  kindAfter?: string;
+  /** Words of the text, as written, that belong to neither the amount nor the rest: "about", "14-ounce". */
+  said?: string[];
   /** What is left of the text: the ingredient and its preparation. */
   rest: string;
   /** What was said of the measure: "heaped", "2 × 400 g". */
@@ -36,10 +42,10 @@ const MINUS = /^[-−](?=[\d.,])/;
 const TO_TASTE =
   /[,(\s]*\b(?:(?:or|more|plus more)\s+)?(?:to taste|as needed|as required|q\.?\s?b\.?|q\.?\s?s\.?|quanto basta|al gusto|a gusto|au goût|selon (?:le |votre )?goût|à volonté|nach (?:geschmack|belieben|bedarf)|n\.\s?b\.)(?![\p{L}\d])\)?[,\s]*/iu;
 const VAGUE =
-  /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|algun[oa]s|ein paar|einige|etwas)\s+/iu;
+  /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|unas cuantas|algun[oa]s|qualche|ein paar|einige|etwas)\s+/iu;
 /** "Juice of 2 lemons": what is counted is the lemon. */
 const PART_OF =
-  /^(juice|zest|(?:grated |finely grated )?(?:rind|zest)|(?:juice and zest|zest and juice)|jus|zeste|zumo|jugo|ralladura|succo|scorza|saft|abrieb)\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
+  /^((?:the |la |le |el |il |lo )?(?:juice|zest|(?:grated |finely grated )?(?:rind|zest)|(?:juice and zest|zest and juice)|jus|zeste|zumo|jugo|ralladura|succo|scorza|saft|abrieb))\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
 const OF = /^\s*(?:of\s+(?:an?\s+)?|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
 const SLASH = /^\s*[/|]\s*(?=\d)/;
 const BRACKETS = /\(([^()]*)\)/;
@@ -89,7 +95,12 @@ const unread = (rest: string, doubt: string): Reading => ({ ...empty(rest), doub
 const joined = (...parts: (string | undefined)[]) => parts.filter((part) => part).join("; ");
 
 function leading(body: string, options: ReadOptions): Reading | undefined {
-  const about = ABOUT.exec(body)?.[0].length ?? 0;
+  const about = ABOUT.exec(body)?.[0] ?? "";
+  const read = leadingAfter(body, about.length, options);
+  return read && about ? { ...read, said: [about.trim(), ...(read.said ?? [])] } : read;
+}
+
+function leadingAfter(body: string, about: number, options: ReadOptions): Reading | undefined {
   const minus = MINUS.test(body.slice(about)) ? 1 : 0;
   const start = about + minus;
   const read = readQuantity(body, start, options) ?? bareMeasure(body, start, options);
@@ -110,10 +121,14 @@ function bareMeasure(body: string, from: number, options: ReadOptions): Quantiti
     /^(?:scoop|ladle) /.test(unit.unit),
   ];
   const rest = body.slice(unit.end);
-  if (!vague && !numbered && !(pieceName(unit.unit) && OF.test(rest))) return undefined;
+  const loose = unit.unit === "handful" || unit.unit === "bunch";
+  if (!vague && !numbered && !loose && !(pieceName(unit.unit) && OF.test(rest))) return undefined;
   const doubts = vague || numbered ? [] : [`no number before "${body.slice(from, unit.end)}": read as one`];
   const one = rational(1);
-  return { low: one, high: one, unit: unit.unit, end: unit.end, approx: vague, notes: [], doubts };
+  return {
+    ...{ low: one, high: one, unit: unit.unit, end: unit.end, approx: vague, notes: [], doubts },
+    ...(unit.said ? { said: [unit.said] } : {}),
+  };
 }
 
 /** "Flour 500 g", "Eggs: 3", "Milk, 1,5 l (about 3 pints)". */
@@ -131,12 +146,9 @@ function trailing(body: string, options: ReadOptions): Reading | undefined {
     const before = body.slice(0, match.index).replace(/[\s,:;–—-]+$/u, "");
     const about = /\s(?:about|approx\.?|ca\.?|circa|environ|etwa|~)$/iu.exec(before);
     const name = about ? before.slice(0, about.index) : before;
-    return finish(
-      `${name} ${after}`,
-      { ...read, end: 0, doubts: [...read.doubts, ...doubts] },
-      about !== null,
-      options,
-    );
+    const found = { ...read, end: 0, doubts: [...read.doubts, ...doubts] };
+    const reading = finish(`${name} ${after}`, found, about !== null, options);
+    return about ? { ...reading, said: [about[0].trim(), ...(reading.said ?? [])] } : reading;
   }
   return undefined;
 }
@@ -163,12 +175,15 @@ function finish(body: string, read: Quantities, about: boolean, options: ReadOpt
     ...{ low: toNumber(read.each.value), high: toNumber(read.each.value) },
     ...{ unit: read.each.unit, each: true },
   };
-  if (unit === null) ({ unit, rest } = pieceIn(rest));
+  const said = [...(read.said ?? [])];
+  let kindAfter: string | undefined;
+  if (unit === null) ({ unit, rest, kindAfter } = pieceIn(rest));
   const slash = SLASH.exec(rest);
   const second = slash ? readQuantity(rest, slash[0].length, options) : undefined;
   if (slash && second?.unit) {
     doubts.push(...compared(read, unit, second, false));
     beside ??= besideOf(second, false, false);
+    said.push(rest.slice(slash[0].length, second.end).trim());
     rest = rest.slice(second.end).replace(OF, "");
   }
   const brackets = BRACKETS.exec(rest);
@@ -181,6 +196,7 @@ function finish(body: string, read: Quantities, about: boolean, options: ReadOpt
       doubts.push(`is "${brackets[1]!.trim()}" for each, or for all together (as read)?`);
     }
     beside ??= besideOf(inside.read, each, inside.about);
+    said.push(brackets[1]!.trim());
     rest = `${rest.slice(0, brackets.index)} ${rest.slice(brackets.index + brackets[0].length)}`;
   }
   if (unit === "piece" && read.unit === null && toNumber(read.high) >= 50) {
@@ -192,6 +208,9 @@ function finish(body: string, read: Quantities, about: boolean, options: ReadOpt
     exact: { low: toText(read.low), high: toText(read.high) },
     ...(approx ? { approx: true } : {}),
     ...(beside ? { beside } : {}),
+    ...(read.smallest ? { smallest: read.smallest } : {}),
+    ...(kindAfter ? { kindAfter } : {}),
+    ...(said.length > 0 ? { said } : {}),
     rest: tidy(rest),
     ...(note ? { note } : {}),
     ...(doubts.length > 0 ? { doubt: joined(...new Set(doubts)) } : {}),
@@ -205,11 +224,12 @@ const tidy = (text: string) =>
     .replace(/^[\s,;:.–—-]+|[\s,;:–—-]+$/gu, "");
 
 /** "3 garlic cloves" counts cloves: the kind of piece may stand after the ingredient. */
-function pieceIn(rest: string): { unit: Unit; rest: string } {
+function pieceIn(rest: string): { unit: Unit; rest: string; kindAfter?: string } {
   const words = /^\s*((?:\p{L}+\s+){1,3}?)(\p{L}+)\s*(?=$|[,(;])/u.exec(rest);
   const named = words && readUnit(words[2]!, 0, "us");
   if (!words || !named || !pieceName(named.unit)) return { unit: "piece", rest };
-  return { unit: named.unit, rest: `${words[1]!.trim()}${rest.slice(words[0].length)}` };
+  const left = `${words[1]!.trim()}${rest.slice(words[0].length)}`;
+  return { unit: named.unit, rest: left, kindAfter: words[2]! };
 }
 
 function insideBrackets(

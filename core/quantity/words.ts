@@ -36,7 +36,7 @@ const NAMES: Partial<Record<Unit, string>> = {
   "metric tsp":
     "cac|c a c|cuil a cafe|cuillere a cafe|cuilleres a cafe|cuilleree a cafe|cuillerees a cafe|c a cafe|c a the|cuillere a the|cuilleres a the|cdta|cdtas|cdita|cditas|cucharadita|cucharaditas|cucchiaino|cucchiaini|tl|teeloffel|teeloeffel",
   "metric tbsp":
-    "cas|c a s|cuil a soupe|cuillere a soupe|cuilleres a soupe|cuilleree a soupe|cuillerees a soupe|c a soupe|cda|cdas|cucharada|cucharadas|cucchiaio|cucchiai|el|essloffel|eßloffel|essloeffel",
+    "cas|c a s|cuil a soupe|cuillere a soupe|cuilleres a soupe|cuilleree a soupe|cuillerees a soupe|c a soupe|cda|cdas|cucharada|cucharadas|cucharada sopera|cucharadas soperas|cucchiaio|cucchiai|el|essloffel|eßloffel|essloeffel",
   drop: "drop|drops|goutte|gouttes|gota|gotas|goccia|gocce|tropfen",
   pinch: "pinch|pinches|pincee|pincees|pizca|pizcas|pizzico|pizzichi|prise|prisen|msp|messerspitze",
   dash: "dash|dashes|trait|traits|spritzer|chorrito|spruzzo",
@@ -62,16 +62,18 @@ const NAMES: Partial<Record<Unit, string>> = {
   clove:
     "clove|cloves|gousse|gousses|diente|dientes|spicchio|spicchi|zehe|zehen|knoblauchzehe|knoblauchzehen",
   fillet: "fillet|fillets|filet|filets|filete|filetes|filetto|filetti",
-  handful: "handful|handfuls|poignee|poignees|punado|punados|manciata|manciate|handvoll",
-  head: "head|heads|tete|tetes|cabeza|cabezas|testa|teste|knolle|knollen|kopf|kopfe",
+  glass: "glass|glasses|verre|verres|vaso|vasos|bicchiere|bicchieri|glas|glaser",
+  handful: "handful|handfuls|poignee|poignees|punado|punados|manciata|manciate|handvoll|handvolle",
+  head: "head|heads|bulb|bulbs|tete|tetes|cabeza|cabezas|testa|teste|knolle|knollen|kopf|kopfe",
+  jar: "jar|jars|bocal|bocaux|tarro|tarros|vasetto|vasetti",
   leaf: "leaf|leaves|feuille|feuilles|hoja|hojas|foglia|foglie|blatt|blatter",
   packet:
-    "packet|packets|pkt|pkg|package|packages|pack|packs|sachet|sachets|paquet|paquets|sobre|sobres|paquete|paquetes|bustina|bustine|pacchetto|pacchetti|packchen|paeckchen|pck|packung|packungen|tute",
+    "packet|packets|pkt|pkg|pkgs|envelope|envelopes|bag|bags|box|boxes|carton|cartons|tub|tubs|package|packages|pack|packs|sachet|sachets|paquet|paquets|sobre|sobres|paquete|paquetes|bustina|bustine|pacchetto|pacchetti|packchen|paeckchen|pck|packung|packungen|tute",
   sheet: "sheet|sheets|plaque|plaques|lamina|laminas|foglio|fogli",
   slice:
-    "slice|slices|tranche|tranches|rebanada|rebanadas|loncha|lonchas|rodaja|rodajas|fetta|fette|scheibe|scheiben",
+    "slice|slices|rasher|rashers|strips|tranche|tranches|rebanada|rebanadas|loncha|lonchas|rodaja|rodajas|fetta|fette|scheibe|scheiben",
   sprig: "sprig|sprigs|brin|brins|ramita|ramitas|rametto|rametti|zweig|zweige|stangel",
-  stalk: "stalk|stalks|branche|branches|tallo|tallos|gambo|gambi|stange|stangen",
+  stalk: "stalk|stalks|branche|branches|tallo|tallos|rama|ramas|gambo|gambi|costa|coste|stange|stangen",
   stick: "stick|sticks|baton|batons",
 };
 
