@@ -11,6 +11,8 @@ export class Cumulative implements Propagator {
   private readonly demand: Int32Array;
   private readonly capacity: number;
   private readonly use: Int32Array;
+  private usedFrom = 0;
+  private usedTo = 0;
   private readonly atoms: number[] = [];
 
   /** `demand[i]` of each variable i; those that ask for nothing or last no time are left out. */
@@ -39,17 +41,25 @@ export class Cumulative implements Propagator {
   propagate(b: Bounds): boolean {
     const { tasks, duration, demand, capacity, use } = this;
     const { low } = b;
-    use.fill(0);
+    // Only the stretch written last time needs clearing.
+    use.fill(0, this.usedFrom, this.usedTo);
     let top = 0;
+    let first = use.length;
+    let last = 0;
     for (let k = 0; k < tasks.length; k++) {
       const i = tasks[k]!;
       const from = -low[2 * i + 1]!;
       const to = low[2 * i]! + duration[i]!;
+      if (from >= to) continue;
+      if (from < first) first = from;
+      if (to > last) last = to;
       for (let t = from; t < to; t++) {
         use[t]! += demand[i]!;
         if (use[t]! > top) top = use[t]!;
       }
     }
+    this.usedFrom = first;
+    this.usedTo = Math.max(first, last);
     if (top > capacity) {
       let t = 0;
       while (use[t]! <= capacity) t++;
@@ -62,6 +72,7 @@ export class Cumulative implements Propagator {
       const d = demand[i]!;
       if (top + d <= capacity) break;
       if (low[2 * i]! === -low[2 * i + 1]!) continue;
+      if (-low[2 * i + 1]! + duration[i]! <= first || low[2 * i]! >= last) continue;
       if (!this.later(b, i, d) || !this.sooner(b, i, d)) return false;
     }
     return true;

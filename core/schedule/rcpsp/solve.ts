@@ -1,0 +1,140 @@
+import { ProjectProof } from "../clause/search.ts";
+import { Random } from "../random.ts";
+import { Genetic } from "./genetic.ts";
+import { faultOf, isPlain, type Project, tooMuch } from "./project.ts";
+
+export interface ProjectOptions {
+  /** Default 1. */
+  readonly seed?: number;
+  /** Schedules allowed: decodes and dead ends of the proof together. Default 5000. */
+  readonly schedules?: number;
+  /** Asked often; true ends the search. The only way in for a clock. */
+  readonly stop?: () => boolean;
+  readonly onProgress?: (makespan: number, lowerBound: number, schedules: number) => void;
+}
+
+export interface ProjectResult {
+  readonly status: "optimal" | "feasible" | "infeasible" | "unknown";
+  /** Null without a plan. */
+  readonly makespan: number | null;
+  readonly lowerBound: number;
+  readonly starts: number[] | null;
+  readonly schedules: number;
+}
+
+/** Share of the schedules of a plain project that go to genetic search; the rest goes to proof. */
+const GENETIC = 0.75;
+
+/**
+ * Least makespan of a project. Plain projects: genetic search and, in turns, proof by learning from conflicts,
+ * each starting from the other's best. Projects with lags both ways: proof alone, which finds plans on the way.
+ */
+export function solveProject(p: Project, options: ProjectOptions = {}): ProjectResult {
+  return new ProjectRun(p, options).run();
+}
+
+class ProjectRun {
+  private readonly p: Project;
+  private readonly options: ProjectOptions;
+  private readonly limit: number;
+  private best: Int32Array | null = null;
+  private makespan = Number.POSITIVE_INFINITY;
+  private decodes = 0;
+  private proof: ProjectProof | null = null;
+
+  constructor(p: Project, options: ProjectOptions) {
+    this.p = p;
+    this.options = options;
+    this.limit = options.schedules ?? 5000;
+  }
+
+  private get schedules(): number {
+    return this.decodes + (this.proof?.bounds.conflicts ?? 0);
+  }
+
+  private get lower(): number {
+    return this.proof?.lower ?? 0;
+  }
+
+  run(): ProjectResult {
+    if (tooMuch(this.p).length > 0) return this.answer(true);
+    return isPlain(this.p) ? this.plain() : this.lagged();
+  }
+
+  private take(start: Int32Array, makespan: number): void {
+    if (makespan >= this.makespan) return;
+    this.makespan = makespan;
+    this.best = start.slice();
+    this.options.onProgress?.(makespan, this.lower, this.schedules);
+  }
+
+  private get over(): boolean {
+    return this.schedules >= this.limit || (this.options.stop?.() ?? false);
+  }
+
+  private plain(): ProjectResult {
+    const size = Math.round(0.38 * Math.sqrt(Math.min(this.limit, 100_000)));
+    const genetic = new Genetic(this.p, new Random(this.options.seed ?? 1), size);
+    // The first plan settles how long an axis the proof needs.
+    this.breed(genetic, 1);
+    const proof = new ProjectProof(this.p, this.makespan);
+    this.proof = proof;
+    const turns = 4;
+    for (let turn = 1; turn <= turns && !this.over && this.makespan > this.lower; turn++) {
+      this.breed(genetic, Math.floor((this.limit * GENETIC * turn) / turns));
+      this.prove(proof, Math.floor((this.limit * turn) / turns) - this.schedules);
+    }
+    // What one of them left over, the other uses.
+    if (this.makespan > this.lower) this.breed(genetic, this.limit);
+    return this.answer(false);
+  }
+
+  private breed(genetic: Genetic, until: number): void {
+    while (this.decodes < until && !this.over && this.makespan > this.lower) {
+      genetic.step();
+      this.decodes = genetic.decoder.count;
+      this.take(genetic.best, genetic.makespan);
+    }
+  }
+
+  private prove(proof: ProjectProof, conflicts: number): void {
+    const until = proof.bounds.conflicts + conflicts;
+    while (proof.bounds.conflicts < until && this.makespan > proof.lower && !this.over) {
+      proof.suggest(this.best!, this.makespan);
+      if (proof.improve(until - proof.bounds.conflicts, this.options.stop) === "found")
+        this.take(proof.best!, proof.makespan);
+    }
+  }
+
+  private lagged(): ProjectResult {
+    const proof = new ProjectProof(this.p);
+    this.proof = proof;
+    while (!this.over && proof.possible && this.makespan > proof.lower) {
+      const outcome = proof.improve(this.limit - this.schedules, this.options.stop);
+      if (outcome === "found") this.take(proof.best!, proof.makespan);
+    }
+    return this.answer(!proof.possible);
+  }
+
+  private answer(impossible: boolean): ProjectResult {
+    const { best, makespan } = this;
+    if (best) {
+      const fault = faultOf(this.p, best);
+      if (fault !== null) throw new Error(`the plan found breaks a rule: ${fault}`);
+    }
+    const lowerBound = best ? Math.min(makespan, this.lower) : Number.isFinite(this.lower) ? this.lower : 0;
+    return {
+      status: impossible
+        ? "infeasible"
+        : best
+          ? makespan <= this.lower
+            ? "optimal"
+            : "feasible"
+          : "unknown",
+      makespan: best ? makespan : null,
+      lowerBound: impossible ? 0 : lowerBound,
+      starts: best ? [...best] : null,
+      schedules: this.schedules,
+    };
+  }
+}
