@@ -75,6 +75,23 @@ export const CompositionSchema = z.strictObject({
 });
 export type Composition = z.infer<typeof CompositionSchema>;
 
+/** The months of the year (1 to 12, each once) in which a food is at its best where the kitchen buys. */
+export const SeasonSchema = z.strictObject({
+  months: z
+    .array(z.int().min(1).max(12))
+    .min(1)
+    .max(12)
+    .refine((months) => new Set(months).size === months.length, { error: "each month is named once" }),
+  source: SourceSchema,
+});
+
+/** Mass cooked over mass put in, by method: under 1 for what loses water and fat, over 1 for what takes up water. */
+export const CookingYieldSchema = z.strictObject({
+  method: z.string().min(1),
+  yield: z.number().gt(0).lte(20),
+  source: SourceSchema,
+});
+
 export const IngredientSchema = z.strictObject({
   id: IdSchema,
   name: z.string().min(1),
@@ -101,6 +118,8 @@ export const IngredientSchema = z.strictObject({
     .default([]),
   composition: CompositionSchema.optional(),
   freezingC: z.number().optional(),
+  season: SeasonSchema.optional(),
+  cookingYields: z.array(CookingYieldSchema).optional(),
   allergens: z.strictObject({
     status: z.enum(["known", "unknown"]),
     contains: z.array(AllergenSchema).default([]),
@@ -123,4 +142,3 @@ export const ItemSchema = z.union([
   z.strictObject({ preparation: IdSchema }),
 ]);
 export type Item = z.infer<typeof ItemSchema>;
-

@@ -153,6 +153,7 @@ export const banquet = {
         { unit: "position", value: 20 },
       ],
       rangeC: [-35, 3],
+      maxDepthMm: 50,
       changeover: { perKMin: 0.5, leastMin: 5 },
       toleranceC: 2,
       powerKW: 8,
@@ -270,5 +271,4 @@ export const banquet = {
   ),
   measures: { scaleStepG: [0.1, 1, 5, 20], scoopsMl: [16, 24, 32, 47, 59, 79, 118, 158] },
   suppliers: served,
-  localLimits: [{ what: "chillerDepthMm", value: 50, unit: "mm", doc: "common practice, no source" }],
 } satisfies KitchenInput;

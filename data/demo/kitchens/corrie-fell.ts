@@ -206,6 +206,7 @@ export const corrieFell = {
         { unit: "position", value: 5 },
       ],
       rangeC: [-35, 3],
+      maxDepthMm: 50,
       changeover: { perKMin: 0.5, leastMin: 5 },
       toleranceC: 2,
       powerKW: 1.8,
@@ -323,5 +324,4 @@ export const corrieFell = {
   around: 0.22,
   measures: { scaleStepG: [0.1, 1, 5], scoopsMl: [16, 24, 32, 47, 59, 79, 118] },
   suppliers: served,
-  localLimits: [{ what: "chillerDepthMm", value: 50, unit: "mm", doc: "common practice, no source" }],
 } satisfies KitchenInput;

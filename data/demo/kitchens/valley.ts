@@ -191,6 +191,7 @@ export const valley = {
         { unit: "position", value: 3 },
       ],
       rangeC: [-35, 3],
+      maxDepthMm: 50,
       changeover: { perKMin: 0.5, leastMin: 5 },
       toleranceC: 2,
       cleanMin: 15,
@@ -291,5 +292,4 @@ export const valley = {
   ),
   measures: { scaleStepG: [1, 5], scoopsMl: [24, 32, 47, 59, 118] },
   suppliers: served,
-  localLimits: [{ what: "chillerDepthMm", value: 50, unit: "mm", doc: "common practice, no source" }],
 } satisfies KitchenInput;

@@ -139,7 +139,7 @@ export const char: PreparationInput[] = [
         text: "Into iced water in its parcel, then unwrap onto a clean marked tray, film, cold room.",
         from: ["poach"],
         passive: { min: 25 },
-        uses: [on("ice-sink", 1, "kg")],
+        uses: [on("ice-sink", 1, "kg", { depthMm: 30 })],
         hold: cold(8 * HOUR),
       },
     ],

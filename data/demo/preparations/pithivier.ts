@@ -1,4 +1,5 @@
 import {
+  blast,
   cold,
   coldLife,
   DAY,
@@ -106,10 +107,10 @@ export const pithivier: PreparationInput[] = [
       {
         id: "chill",
         name: "Chill",
-        text: "Thin on a tray, into the blast chiller to 3 °C.",
+        text: "Thin on a tray, 20 mm deep, into the blast chiller to 3 °C.",
         from: ["cook"],
         passive: { min: 35 },
-        uses: [on("chiller", 1, "kg", { per: "kg" })],
+        uses: blast(0.3, 20),
         hold: cold(2 * DAY),
       },
     ],

@@ -1,5 +1,6 @@
 import {
   ambient,
+  blast,
   cold,
   coldLife,
   cooling,
@@ -81,7 +82,7 @@ export const veloute: PreparationInput[] = [
         from: ["blend"],
         work: work("veg", "vacuum", { fixed: 8 }),
         passive: { min: 100 },
-        uses: [on("chiller", 1, "kg", { per: "kg" })],
+        uses: blast(0.22, 45),
         pull: [pull("GN 1/1 tray, 65 mm", 0.22, "kg")],
         hold: cold(12 * HOUR),
         control: cooling("the base", "critical"),

@@ -71,6 +71,7 @@ interface UseOptions {
   readonly per?: "batch" | "kg" | "piece";
   readonly setC?: number;
   readonly toleranceC?: number;
+  readonly depthMm?: number;
 }
 
 /** Room on a kind of equipment; while hands work and while it waits unless told. */
@@ -80,7 +81,7 @@ export function on(
   unit: UseInput["space"]["unit"],
   options: UseOptions = {},
 ): UseInput {
-  const { during = "both", per, setC, toleranceC } = options;
+  const { during = "both", per, setC, toleranceC, depthMm } = options;
   return {
     kind,
     during,
@@ -88,8 +89,15 @@ export function on(
     ...(per === undefined ? {} : { per }),
     ...(setC === undefined ? {} : { setC }),
     ...(toleranceC === undefined ? {} : { toleranceC }),
+    ...(depthMm === undefined ? {} : { depthMm }),
   };
 }
+
+/** A blast chiller by its kilograms and its positions; how deep the food lies in the trays, mm. */
+export const blast = (positionsPerKg: number, depthMm: number): UseInput[] => [
+  on("chiller", 1, "kg", { per: "kg", depthMm }),
+  on("chiller", positionsPerKg, "position", { per: "kg", depthMm }),
+];
 
 /** Smallware to have ready. */
 export function pull(smallware: string, count: number, per?: "kg" | "piece"): PullInput {

@@ -1,5 +1,6 @@
-import type { IngredientInput } from "../types.ts";
 import { known, memory, sr } from "./sources.ts";
+import { sr28 } from "./sr28.ts";
+import type { IngredientInput } from "./types.ts";
 
 /** Plant drinks, creams, yoghurts and curd. */
 export const plantDrinks = [
@@ -70,19 +71,7 @@ export const plantDrinks = [
     id: "soy-drink",
     name: "Soya drink, unsweetened",
     densities: [{ state: "plain", kgPerL: 1.0271, source: sr("16120", "1 cup = 243 g") }],
-    composition: {
-      water: 88.05,
-      protein: 3.27,
-      fat: 1.75,
-      saturated: 0.2,
-      carbohydrate: 6.28,
-      sugars: 3.99,
-      fibre: 0.6,
-      ash: 0.65,
-      salt: 0.13,
-      energyKcal: 54,
-      source: sr("16120"),
-    },
+    composition: sr28("16120"),
     allergens: known("soy"),
     origin: ["plant"],
     storage: { state: "ambient", days: 240 },
@@ -155,19 +144,7 @@ export const plantDrinks = [
     id: "silken-tofu",
     name: "Silken tofu",
     densities: [{ state: "plain", kgPerL: 1.0482, source: sr("16127", "1 cup = 248 g") }],
-    composition: {
-      water: 87.26,
-      protein: 7.17,
-      fat: 3.69,
-      saturated: 0.53,
-      carbohydrate: 1.18,
-      sugars: 0.7,
-      fibre: 0.2,
-      ash: 0.7,
-      salt: 0.02,
-      energyKcal: 61,
-      source: sr("16127"),
-    },
+    composition: sr28("16127"),
     allergens: known("soy"),
     origin: ["plant"],
     storage: { state: "ambient", days: 180 },

@@ -1,5 +1,5 @@
-import type { Allergen } from "../../../core/pantry/schema.ts";
-import type { Source } from "../../../core/quantity/schema.ts";
+import type { Allergen } from "../../core/pantry/schema.ts";
+import type { Source } from "../../core/quantity/schema.ts";
 
 /** USDA National Nutrient Database for Standard Reference, Release 28 (2015), by NDB number. */
 export function sr(ndb: string, note?: string): Source {

@@ -1,5 +1,6 @@
-import type { IngredientInput } from "../types.ts";
 import { known, memory, memoryOf, practice, sr } from "./sources.ts";
+import { sr28 } from "./sr28.ts";
+import type { IngredientInput } from "./types.ts";
 
 /** Meat, birds, bones and fish. */
 export const meatFish = [
@@ -38,8 +39,7 @@ export const meatFish = [
     allergens: known("fish"),
     origin: ["fish", "raw-animal"],
     storage: { state: "cold", days: 4 },
-    notes:
-      "Farmed on pellets; the farm's parasite letter is kept with the delivery note, so no freezing is asked for.",
+    notes: "Served raw or cured only with the farm's parasite letter or after freezing.",
   },
   {
     id: "short-rib",
@@ -54,20 +54,7 @@ export const meatFish = [
         source: practice,
       },
     ],
-    composition: {
-      water: 63.84,
-      protein: 17.48,
-      fat: 18.33,
-      saturated: 7.98,
-      carbohydrate: 0,
-      sugars: 0,
-      fibre: 0,
-      ash: 0.84,
-      salt: 0.2,
-      cholesterolMg: 75,
-      energyKcal: 235,
-      source: sr("23128", "lean and fat without bone"),
-    },
+    composition: sr28("23128", "lean and fat without bone"),
     allergens: known(),
     origin: ["meat", "raw-animal"],
     storage: { state: "cold", days: 6 },
@@ -89,19 +76,7 @@ export const meatFish = [
         source: practice,
       },
     ],
-    composition: {
-      water: 68.9,
-      protein: 23.4,
-      fat: 6.45,
-      saturated: 1.77,
-      carbohydrate: 0,
-      fibre: 0,
-      ash: 1.25,
-      salt: 0.17,
-      cholesterolMg: 74,
-      energyKcal: 158,
-      source: sr("05151"),
-    },
+    composition: sr28("05151"),
     allergens: known(),
     origin: ["poultry", "raw-animal"],
     storage: { state: "cold", days: 4 },
@@ -126,19 +101,7 @@ export const meatFish = [
         source: practice,
       },
     ],
-    composition: {
-      water: 68.9,
-      protein: 23.4,
-      fat: 6.45,
-      saturated: 1.77,
-      carbohydrate: 0,
-      fibre: 0,
-      ash: 1.25,
-      salt: 0.17,
-      cholesterolMg: 74,
-      energyKcal: 158,
-      source: sr("05151"),
-    },
+    composition: sr28("05151"),
     allergens: known(),
     origin: ["poultry", "raw-animal"],
     storage: { state: "cold", days: 4 },
@@ -174,20 +137,7 @@ export const meatFish = [
   {
     id: "beef-trim",
     name: "Beef trimmings, lean, for sauces",
-    composition: {
-      water: 72.51,
-      protein: 21.75,
-      fat: 4.48,
-      saturated: 1.86,
-      carbohydrate: 0.16,
-      sugars: 0,
-      fibre: 0,
-      ash: 1.11,
-      salt: 0.2,
-      cholesterolMg: 64,
-      energyKcal: 128,
-      source: sr("23093"),
-    },
+    composition: sr28("23093"),
     allergens: known(),
     origin: ["meat", "raw-animal"],
     storage: { state: "cold", days: 4 },

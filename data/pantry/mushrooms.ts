@@ -1,5 +1,6 @@
-import type { IngredientInput } from "../types.ts";
 import { known, memory, practice, sr } from "./sources.ts";
+import { sr28 } from "./sr28.ts";
+import type { IngredientInput } from "./types.ts";
 
 /** Mushrooms and seaweed. */
 export const mushrooms = [
@@ -40,19 +41,7 @@ export const mushrooms = [
         source: practice,
       },
     ],
-    composition: {
-      water: 92.12,
-      protein: 2.5,
-      fat: 0.1,
-      saturated: 0.01,
-      carbohydrate: 4.3,
-      sugars: 1.72,
-      fibre: 0.6,
-      ash: 0.98,
-      salt: 0.01,
-      energyKcal: 22,
-      source: sr("11266"),
-    },
+    composition: sr28("11266"),
     allergens: known(),
     origin: ["fungus"],
     storage: { state: "cold", days: 5 },
@@ -60,19 +49,7 @@ export const mushrooms = [
   {
     id: "dried-shiitake",
     name: "Shiitake, dried, farmed",
-    composition: {
-      water: 9.5,
-      protein: 9.58,
-      fat: 0.99,
-      saturated: 0.23,
-      carbohydrate: 75.37,
-      sugars: 2.21,
-      fibre: 11.5,
-      ash: 4.56,
-      salt: 0.03,
-      energyKcal: 296,
-      source: sr("11268"),
-    },
+    composition: sr28("11268"),
     allergens: known(),
     origin: ["fungus"],
     storage: { state: "ambient", days: 360 },

@@ -1,0 +1,24 @@
+import type { Composition } from "../../core/pantry/schema.ts";
+import { animal } from "./composition/animal.ts";
+import { plant } from "./composition/plant.ts";
+import { pressed } from "./composition/pressed.ts";
+import type { Row } from "./composition/row.ts";
+import { composed } from "./composition/row.ts";
+import { stored } from "./composition/stored.ts";
+import { sr } from "./sources.ts";
+
+const ROWS: Readonly<Record<string, Row>> = { ...animal, ...plant, ...pressed, ...stored };
+
+/** Every row restated, by NDB number. */
+export const restatedRows: ReadonlyMap<string, Row> = new Map(Object.entries(ROWS));
+
+/**
+ * Composition of the edible part by USDA SR28, g in 100 g.
+ * @param ndb the row's number there. @param note what the row is of, where that is not plain.
+ * @throws RangeError for a row that is not restated.
+ */
+export function sr28(ndb: string, note?: string): Composition {
+  const row = ROWS[ndb];
+  if (!row) throw new RangeError(`USDA SR28 row ${ndb} is not restated in data/pantry/composition`);
+  return composed(row, sr(ndb, note));
+}
