@@ -72,6 +72,8 @@ export const UseSchema = z
     setC: z.number().optional(),
     toleranceC: z.number().nonnegative().optional(),
     exclusive: z.boolean().optional(),
+    /** How deep the food lies in its tray or bag, mm. */
+    depthMm: z.number().positive().optional(),
   })
   .refine((use) => (use.kind === undefined) !== (use.equipment === undefined), {
     message: "name either a kind of equipment or one piece of equipment, not both",

@@ -19,6 +19,8 @@ export interface Stay {
   readonly setC?: number | undefined;
   readonly toleranceC: number;
   readonly exclusive: boolean;
+  /** How deep the food lies, mm; 0 where nobody says. */
+  readonly depthMm: number;
 }
 
 /** Dimensions that come whole only. */
@@ -134,6 +136,7 @@ function stayOf(
     setC: uses[0]!.setC,
     toleranceC: tolerances.length > 0 ? Math.min(...tolerances) : (equipment.toleranceC ?? 0),
     exclusive: uses.some((use) => use.exclusive === true),
+    depthMm: Math.max(0, ...uses.flatMap((use) => use.depthMm ?? [])),
   };
 }
 
@@ -154,6 +157,9 @@ function judgeEntry(
   const [low, high] = equipment.rangeC ?? [-Infinity, Infinity];
   if (setC !== undefined && (setC < low || setC > high))
     say("range", setC < low ? low - setC : setC - high, "°C", `${entry.id} cannot be set to ${setC} °C`);
+  const { maxDepthMm = Infinity } = equipment;
+  if (stay.depthMm > maxDepthMm)
+    say("depth", stay.depthMm - maxDepthMm, "mm", `${entry.id} takes food no deeper than ${maxDepthMm} mm`);
   for (const need of stay.space) {
     const room = equipment.capacity.find((each) => each.unit === need.unit);
     if (!room) say("room", need.value, need.unit, `${entry.id} states no room in ${need.unit}`);

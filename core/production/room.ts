@@ -96,6 +96,14 @@ function wantedOf(
     lacks.push({ rule: "equipment", by: 1, unit: "piece", what: `${site.kitchen.name} has no ${named}` });
     return undefined;
   }
+  const { shallow, over } = byDepth(units, uses);
+  if (over > 0)
+    lacks.push({
+      rule: "depth",
+      by: over,
+      unit: "mm",
+      what: `${prep.name} lies ${depthOf(uses)} mm deep, no ${named} of ${site.kitchen.name} takes more than ${round(depthOf(uses) - over)} mm`,
+    });
   const totals = uses.flatMap((u): Wanted["totals"][number][] => {
     const per =
       u.per === "batch" ? 1 : u.per === "kg" ? Math.max(batch.inG, batch.outG) / 1000 : batch.pieces;
@@ -115,8 +123,8 @@ function wantedOf(
     return [{ use: u, space: { unit: u.space.unit, value: roomTaken(u.space.value, per) } }];
   });
   const spaces = totals.map((t) => t.space);
-  const measured = units.filter((unit) => spaces.every((t) => capacityOf(unit, t.unit) !== undefined));
-  const { able, setC, short } = atTemperature(measured.length > 0 ? measured : units, use.setC);
+  const measured = shallow.filter((unit) => spaces.every((t) => capacityOf(unit, t.unit) !== undefined));
+  const { able, setC, short } = atTemperature(measured.length > 0 ? measured : shallow, use.setC);
   if (short > 0)
     lacks.push({
       rule: "range",
@@ -138,6 +146,16 @@ function wantedOf(
   }
   return { use, setC, able, totals, loads };
 }
+
+/** Units that take food so deep; when none does, those that take the deepest and by how much it is too deep, mm. */
+function byDepth(units: readonly Unit[], uses: readonly Use[]): { shallow: readonly Unit[]; over: number } {
+  const depth = depthOf(uses);
+  const beyond = (unit: Unit) => Math.max(0, depth - (unit.equipment.maxDepthMm ?? Number.POSITIVE_INFINITY));
+  const over = Math.min(...units.map(beyond));
+  return { shallow: units.filter((unit) => beyond(unit) === over), over };
+}
+
+const depthOf = (uses: readonly Use[]) => Math.max(0, ...uses.map((use) => use.depthMm ?? 0));
 
 /** Units that reach the temperature; when none does, the nearest they reach and how far short that is. */
 function atTemperature(

@@ -84,6 +84,8 @@ export const KitchenSchema = z.strictObject({
       setupMin: z.number().nonnegative().optional(),
       /** Shelves share air: allergens may pass from one to the other. */
       sharedAir: z.boolean().optional(),
+      /** Food no deeper than this, mm: a blast chiller. */
+      maxDepthMm: z.number().positive().optional(),
       days: z.array(span).optional(),
     }),
   ),

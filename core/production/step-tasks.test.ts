@@ -207,6 +207,20 @@ describe("P8, P9 equipment", () => {
     expect(find(set, "dough/bake/1/wait").uses[0]!.units).toEqual(["deck#1", "deck#2"]);
   });
 
+  const chillers = [
+    { id: "deep", name: "Deep", kind: "oven", capacity: [{ unit: "shelf", value: 4 }], maxDepthMm: 65 },
+    { id: "flat", name: "Flat", kind: "oven", capacity: [{ unit: "shelf", value: 4 }], maxDepthMm: 50 },
+  ];
+  it("P8 takes only units that take food so deep; where none does, says by how many mm", () => {
+    const units = (depthMm: number) => baked([use({ depthMm })], { equipment: chillers });
+    expect(find(units(60), "dough/bake/1/wait").uses[0]!.units).toEqual(["deep"]);
+    expect(find(units(50), "dough/bake/1/wait").uses[0]!.units).toEqual(["deep", "flat"]);
+    const over = units(80);
+    expect(over.lacks[0]).toMatchObject({ rule: "depth", by: 15, unit: "mm" });
+    expect(find(over, "dough/bake/1/wait").uses[0]!.units).toEqual(["deep"]);
+    expect(baked([use({})], { equipment: chillers }).lacks).toEqual([]);
+  });
+
   it("P8 joins uses of one kind, time and temperature to one need of two dimensions", () => {
     const set = baked([use({}), use({ space: { value: 1, unit: "kg" }, per: "kg" })], {
       equipment: [

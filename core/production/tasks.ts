@@ -119,7 +119,7 @@ export interface Stay {
 
 /** Something no plan in this kitchen can keep, found before planning. */
 export interface Lack {
-  readonly rule: "equipment" | "room" | "range" | "skill" | "hands" | "shift";
+  readonly rule: "equipment" | "room" | "range" | "depth" | "skill" | "hands" | "shift";
   readonly tasks: readonly string[];
   readonly by: number;
   readonly unit: string;

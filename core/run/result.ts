@@ -1,12 +1,24 @@
 import type { TraceNode } from "../ledger/ledger.ts";
 import type { Need } from "../plating/schema.ts";
+import type { Plan, PlanStatus, PlanTask, PrepList, PullItem, Remedy } from "../production/plan-types.ts";
 import type { ControlPoint } from "../safety/control.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
 import type { AllergenCell } from "../safety/matrix.ts";
 
 export type { AllergenState } from "../safety/contents.ts";
-export type { AllergenCell, ControlPoint, FrontOfHouseLine, Label };
+export type {
+  AllergenCell,
+  ControlPoint,
+  FrontOfHouseLine,
+  Label,
+  Plan,
+  PlanStatus,
+  PlanTask,
+  PrepList,
+  PullItem,
+  Remedy,
+};
 
 /**
  * What `run` gives back. Every number in it has a node in `trace` under its JSON Pointer (RFC 6901) into this
@@ -144,74 +156,6 @@ export interface Cost {
   }[];
 }
 
-export type PlanStatus = "feasible" | "broken" | "none";
-
-export interface PlanTask {
-  readonly id: string;
-  readonly preparation: string;
-  readonly step: string;
-  readonly batch: number;
-  readonly kind: "work" | "passive" | "milestone" | "plate";
-  readonly name: string;
-  /** "D-1 14:00" */
-  readonly start: string;
-  readonly end: string;
-  readonly startMin: number;
-  readonly endMin: number;
-  readonly hands: readonly string[];
-  readonly station?: string;
-  readonly equipment: readonly {
-    readonly id: string;
-    readonly space: number;
-    readonly unit: string;
-    readonly setC?: number;
-  }[];
-  readonly earliest: string;
-  readonly latest: string;
-  readonly slackMin: number;
-  /** Tasks that must be over (or begun) before. */
-  readonly after: readonly string[];
-  readonly hold?: { readonly state: string; readonly maxMin: number; readonly usedMin: number };
-}
-
-export interface Remedy {
-  readonly change: string;
-  readonly result: string;
-  /** Status and spare time of the plan computed with the change, judged by the inspector. */
-  readonly status: PlanStatus;
-  readonly spareMin?: number;
-  readonly covers?: number;
-  /** The checked plan that proves it, as starts by task. */
-  readonly proof: readonly { readonly id: string; readonly start: string }[];
-}
-
-export interface Plan {
-  readonly status: PlanStatus;
-  readonly objective: readonly {
-    readonly term: string;
-    readonly value: number;
-    readonly unit: string;
-    readonly bound?: number;
-  }[];
-  readonly tasks: readonly PlanTask[];
-  readonly broken: readonly {
-    readonly rule: string;
-    readonly tasks: readonly string[];
-    readonly by: number;
-    readonly unit: string;
-    readonly what: string;
-  }[];
-  readonly remedies: readonly Remedy[];
-  readonly load: readonly {
-    readonly resource: string;
-    readonly day: string;
-    readonly busyMin: number;
-    readonly openMin: number;
-  }[];
-  readonly seed: number;
-  readonly schedules: number;
-}
-
 export interface PlateCount {
   readonly course: string;
   readonly dish: string;
@@ -256,30 +200,4 @@ export interface BatchSheet {
     readonly start?: string;
     readonly minutes?: number;
   }[];
-}
-
-export interface PrepList {
-  readonly station: string;
-  readonly name: string;
-  readonly day: string;
-  readonly date: string;
-  readonly entries: readonly {
-    readonly task: string;
-    readonly start: string;
-    readonly end: string;
-    readonly text: string;
-    readonly amount: string;
-    readonly hands: readonly string[];
-    readonly equipment: readonly string[];
-    readonly pull: readonly string[];
-    readonly note?: string;
-  }[];
-}
-
-export interface PullItem {
-  readonly day: string;
-  readonly smallware: string;
-  readonly station?: string;
-  readonly count: number;
-  readonly for: readonly string[];
 }
