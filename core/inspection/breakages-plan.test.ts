@@ -100,7 +100,7 @@ describe("I6 each step of each batch, as long as it takes", () => {
 
 describe("I7 order and waits", () => {
   breakage("a step before what enters it", (s) => s.time("gratin/slice/1", "18:10", "18:25"), [
-    ["follows", ["gratin/slice/1", "gratin/bake/1/wait"], 5],
+    ["ready", ["gratin/slice/1", "gratin/bake/1/wait"], 5],
   ]);
   breakage("too soon after", (s) => (s.step("tart", "bake").after[0].leastMin = 25), [
     ["after", ["tart/mix/2", "tart/bake/2/wait"], 5],
@@ -173,6 +173,18 @@ describe("I8 made before it is used, and held no longer", () => {
     ["hold", ["stock/strain/1", "sauce/reduce/1"], 5],
   ]);
   breakage(
+    "no hold is stated: the longest life that is not frozen",
+    (s) => {
+      delete s.step("stock", "strain").hold;
+      s.prep("stock").life = [
+        { state: "hot", maxMinutes: 100 },
+        { state: "cold", maxMinutes: 390.5 },
+        { state: "frozen", maxMinutes: 9000 },
+      ];
+    },
+    [["hold", ["stock/strain/1", "sauce/reduce/1"], 5]],
+  );
+  breakage(
     "a life in another state",
     (s) => (s.prep("stock").life[0] = { state: "frozen", maxMinutes: 1 }),
     [],
@@ -208,13 +220,42 @@ describe("I9 look-ins and thawing", () => {
     ["duration", ["thaw/tart/berries/1"], 10],
   ]);
   breakage("above 500 g a day in the cold room", (s) => (s.prep("tart").lines[1].amount.value = 2200), [
-    // 550 g a batch; the mixer takes 0.3 kg more than the plan says.
+    // 550 g a batch, 0.0917 of a position; the mixer takes 0.3 kg more than the plan says.
     ["duration", ["thaw/tart/berries/1"], 1380],
     ["duration", ["thaw/tart/berries/2"], 1380],
     ["room", ["tart/mix/1"], 0.3],
     ["room", ["tart/mix/2"], 0.3],
+    ["store", ["thaw/tart/berries/1"], 0.091667],
+    ["store", ["thaw/tart/berries/2"], 0.091667],
     ["order", [], 600],
   ]);
+  breakage(
+    "what thaws takes positions too",
+    (s) => {
+      s.prep("tart").lines[1].amount.value = 2200;
+      s.step("tart", "mix").uses = [];
+      s.unit("cold-room").capacity[0].value = 1;
+      s.result.orders = [];
+      for (const n of [1, 2]) {
+        s.task(`tart/mix/${n}`).equipment = [];
+        s.time(`thaw/tart/berries/${n}`, "10:00", n === 1 ? "11:45" : "11:00");
+        Object.assign(s.task(`thaw/tart/berries/${n}`), {
+          ...{
+            startMin: -480,
+            start: "D-1 00:00",
+            equipment: [{ id: "cold-room", space: 0.55 / 6, unit: "position" }],
+          },
+        });
+      }
+      s.service.horizon = "D-2 08:00";
+      for (const task of s.result.plan.tasks) {
+        task.startMin += 1440;
+        task.endMin += 1440;
+      }
+    },
+    // The first still lies beside the stock's pan from 11:25 on.
+    [["store", ["stock/strain/1", "thaw/tart/berries/1"], 0.091667]],
+  );
   breakage(
     "what goes in frozen",
     (s) => {

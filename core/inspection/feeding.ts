@@ -1,3 +1,4 @@
+import type { Preparation, Step } from "../formula/schema.ts";
 import type { PlateCount } from "../run/result.ts";
 import { namedForm } from "./forms.ts";
 import { lineG, placementG, yieldG } from "./grams.ts";
@@ -55,20 +56,23 @@ export function judgeFeeding(
   return found;
 }
 
-/** A batch as food that others take: there when its last steps are done, good as long as the shortest of their holds. */
+/** A batch as food that others take: there when its last steps are done, good as long as the shortest of their limits. */
 function lotOf(batch: PlannedBatch): Lot[] {
   const readyMin = madeMin(batch);
   if (readyMin === undefined) return [];
-  let useByMin = Infinity;
-  let task = "";
-  for (const step of lastStepsOf(batch.preparation))
-    for (const load of batch.loads.get(step.id) ?? []) {
-      if (load.endMin === readyMin) task = lastTask(load);
-      if (!step.hold) continue;
-      const life = batch.preparation.life.find((each) => each.state === step.hold!.state);
-      useByMin = Math.min(useByMin, load.endMin + holdMinutes(step.hold));
-      if (life) useByMin = Math.min(useByMin, readyMin + roundDown(life.maxMinutes));
-    }
-  const limit = useByMin === Infinity ? {} : { useByMin };
-  return [{ task, amount: batch.grams, readyMin, ...limit }];
+  const last = lastStepsOf(batch.preparation).flatMap((step) => batch.loads.get(step.id) ?? []);
+  const task = lastTask(last.find((load) => load.endMin === readyMin)!);
+  const limits = last.map((load) => load.endMin + limitOf(batch.preparation, load.step));
+  const useByMin = Math.min(...limits);
+  return [{ task, amount: batch.grams, readyMin, ...(useByMin === Infinity ? {} : { useByMin }) }];
+}
+
+/** Its hold, within the life in that state; without a hold the longest life that is not frozen. Whole minutes. */
+function limitOf(preparation: Preparation, step: Step): number {
+  const { hold } = step;
+  const lives = preparation.life.filter((life) =>
+    hold ? life.state === hold.state : life.state !== "frozen",
+  );
+  const life = lives.length === 0 ? Infinity : Math.max(...lives.map((each) => each.maxMinutes));
+  return Math.min(hold ? holdMinutes(hold) : Infinity, roundDown(life));
 }

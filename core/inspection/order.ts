@@ -36,7 +36,7 @@ function judgeOutput(batch: PlannedBatch, step: Step): Finding[] {
   });
   if (lots.length === 0) return [];
   return judgeSupply(lots, takes, {
-    ready: "follows",
+    ready: "ready",
     hold: "hold",
     what: `${step.id} (${batch.preparation.id})`,
   });

@@ -6,30 +6,39 @@ import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
 
-/** Grams as purchased that the service takes of each ingredient, without what goes in to taste. */
-export function purchasedFor(
+/** What the service takes of an ingredient in one cut, g: ready for the pot, and as purchased whole. */
+interface Taken {
+  readonly epG: number;
+  readonly apG: number;
+}
+
+/** What the service takes of each ingredient, by cut, without what goes in to taste. */
+function takenOf(
   scope: Scope,
   made: ReadonlyMap<string, Made>,
   plates: readonly PlateCount[],
-): Map<string, number> {
-  const sums = new Map<string, number>();
-  const add = (id: string, grams: number) => sums.set(id, (sums.get(id) ?? 0) + grams);
-  const trimOf = (id: string, cut: string | undefined) =>
-    scope.ingredients.get(id)!.cuts.find((each) => each.id === cut)?.trimYield ?? 1;
+): Map<string, Map<string, Taken>> {
+  const all = new Map<string, Map<string, Taken>>();
+  const add = (id: string, cut: string | undefined, epG: number, trimYield?: number) => {
+    const cuts = all.get(id) ?? new Map<string, Taken>();
+    all.set(id, cuts);
+    const before = cuts.get(cut ?? "") ?? { epG: 0, apG: 0 };
+    const trim = trimYield ?? scope.ingredients.get(id)!.cuts.find((each) => each.id === cut)?.trimYield ?? 1;
+    cuts.set(cut ?? "", { epG: before.epG + epG, apG: before.apG + epG / trim });
+  };
   for (const { preparation, grams } of made.values())
     for (const line of preparation.lines)
       if ("ingredient" in line.item) {
-        const { ingredient, cut } = line.item;
-        const trim = line.trimYield ?? trimOf(ingredient, cut);
-        add(ingredient, (lineG(scope, line) * grams) / yieldG(preparation) / trim);
+        const epG = (lineG(scope, line) * grams) / yieldG(preparation);
+        add(line.item.ingredient, line.item.cut, epG, line.trimYield);
       }
   for (const row of plates)
     for (const placement of namedForm(scope.dishes.get(row.dish)!, row.variant)!)
       if (placement.ingredient !== undefined) {
-        const grams = (row.count + row.spare) * placementG(scope, placement);
-        add(placement.ingredient, grams / trimOf(placement.ingredient, placement.cut));
+        const epG = (row.count + row.spare) * placementG(scope, placement);
+        add(placement.ingredient, placement.cut, epG);
       }
-  return sums;
+  return all;
 }
 
 /** Judges orders: whole packs of what is offered, enough with the stock, there before it is first needed. */
@@ -43,8 +52,12 @@ export function judgeOrders(
   const found: Finding[] = [];
   const say = (rule: string, by: number, unit: string, what: string, tasks: readonly string[] = []) =>
     found.push({ rule, tasks, by, unit, what });
-  const bought = new Map<string, number>();
+  const onHand = new Map<string, Map<string, number>>();
   const arrives = new Map<string, number>();
+  const have = (id: string, cut: string | undefined, grams: number) => {
+    const cuts = onHand.get(id) ?? new Map<string, number>();
+    onHand.set(id, cuts.set(cut ?? "", (cuts.get(cut ?? "") ?? 0) + grams));
+  };
   for (const order of orders) {
     const supplier = scope.suppliers.find((each) => each.id === order.supplier);
     if (!supplier) say("order", 1, "supplier", `${order.supplier} is no supplier of this kitchen`);
@@ -56,38 +69,39 @@ export function judgeOrders(
       }
       if (!Number.isInteger(line.packs) || line.packs < 1)
         say("order", 1, "pack", `${line.packs} packs of ${line.offer} are no whole packs`);
-      const ingredient = scope.ingredients.get(line.ingredient)!;
-      const trim = ingredient.cuts.find((each) => each.id === offer.cut)?.trimYield ?? 1;
-      const grams = line.packs * offer.innerPerPack * gramsOfIngredient(offer.inner, ingredient);
-      bought.set(line.ingredient, (bought.get(line.ingredient) ?? 0) + grams / trim);
+      const grams = gramsOfIngredient(offer.inner, scope.ingredients.get(line.ingredient)!);
+      have(line.ingredient, offer.cut, line.packs * offer.innerPerPack * grams);
       const there = scope.minuteOf(order.deliver);
       arrives.set(line.ingredient, Math.max(arrives.get(line.ingredient) ?? -Infinity, there));
     }
   }
-  const wanted = purchasedFor(scope, made, plates);
-  for (const [id, grams] of bought) {
-    const stock = stockG(scope, id);
-    const short = (wanted.get(id) ?? 0) - grams - stock;
-    if (short > 1e-6 * grams) say("order", short, "g", `${short} g of ${id} too little are ordered`);
-    const first = stock > 0 ? undefined : firstNeed(scope, parts, id);
-    const late = first ? arrives.get(id)! - first.minute : 0;
+  const stocked = new Set<string>();
+  for (const { item, amount, useBy } of scope.service.stock)
+    if ("ingredient" in item && useBy >= scope.date) {
+      stocked.add(item.ingredient);
+      have(item.ingredient, item.cut, gramsOfIngredient(amount, scope.ingredients.get(item.ingredient)!));
+    }
+  const taken = takenOf(scope, made, plates);
+  for (const [id, there] of arrives) {
+    const short = lackingG(taken.get(id) ?? new Map(), onHand.get(id)!);
+    if (short > 0) say("order", short, "g", `${short} g of ${id} too little are ordered`);
+    const first = stocked.has(id) ? undefined : firstNeed(scope, parts, id);
+    const late = first ? there - first.minute : 0;
     if (late > 0)
       say("delivery", late, "min", `${id} comes ${late} min after ${first!.task} begins`, [first!.task]);
   }
   return found;
 }
 
-/** Stock of an ingredient that is good until the service, g as it lies there. */
-function stockG(scope: Scope, id: string): number {
-  let sum = 0;
-  for (const stock of scope.service.stock)
-    if ("ingredient" in stock.item && stock.item.ingredient === id && stock.useBy >= scope.date) {
-      const ingredient = scope.ingredients.get(id)!;
-      const { cut } = stock.item;
-      const trim = ingredient.cuts.find((each) => each.id === cut)?.trimYield ?? 1;
-      sum += gramsOfIngredient(stock.amount, ingredient) / trim;
-    }
-  return sum;
+/** Grams as purchased that are missing: what came in a cut serves that cut, the rest is cut here. */
+function lackingG(taken: ReadonlyMap<string, Taken>, onHand: ReadonlyMap<string, number>): number {
+  let wanted = 0;
+  for (const [cut, { epG, apG }] of taken) {
+    const ready = cut === "" ? 0 : Math.min(epG, onHand.get(cut) ?? 0);
+    wanted += epG > 0 ? (apG * (epG - ready)) / epG : 0;
+  }
+  const short = wanted - (onHand.get("") ?? 0);
+  return short > 1e-6 * wanted ? short : 0;
 }
 
 function firstNeed(

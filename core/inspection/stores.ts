@@ -8,12 +8,12 @@ import type { Take } from "./supply.ts";
 import type { Finding } from "./types.ts";
 
 /** Kinds of equipment in which food waits, by state, and what a position holds (production, P10). */
-const STORES = {
+export const STORES = {
   hot: ["hot-cabinet", "hot-cupboard"],
   cold: ["cold-room", "fridge"],
   frozen: ["freezer", "freezer-room"],
 } as const;
-const KG_PER_POSITION = 6;
+export const KG_PER_POSITION = 6;
 
 /** Food that waits from a minute on, until the last of it is used. */
 interface Waiting {
@@ -34,7 +34,7 @@ export function judgeStores(scope: Scope, parts: Parts, plates: readonly PlateCo
   for (const state of ["hot", "cold", "frozen"] as const) {
     const room = positionsIn(scope, STORES[state]);
     if (room === 0) continue;
-    const pools = poolsOf(parts, takes, state);
+    const pools = [...poolsOf(parts, takes, state), ...(state === "cold" ? thawing(parts) : [])];
     const moments = new Set(pools.flatMap((pool) => pool.lots.map((lot) => lot.from)));
     let worst: Finding | undefined;
     for (const at of [...moments].sort((a, b) => a - b)) {
@@ -89,6 +89,17 @@ function poolsOf(parts: Parts, takes: ReadonlyMap<string, readonly Take[]>, stat
   return pools;
 }
 
+/** What thaws in the cold room, for as long as it thaws. */
+function thawing(parts: Parts): Pool[] {
+  return [...parts.thaws.values()].flatMap((task) => {
+    const positions = task.equipment.reduce((sum, each) => sum + each.space, 0);
+    const [takenMin, usedMin] = [task.endMin, task.endMin];
+    if (positions === 0) return [];
+    const lots = [{ task: task.id, amount: 1, from: task.startMin, positions }];
+    return [{ lots, takes: [{ task: task.id, amount: 1, takenMin, usedMin }] }];
+  });
+}
+
 function takeOf(step: Step, load: Load): Take {
   const share = enteringOf(load.step).find((from) => from.id === step.id)?.share ?? 0;
   return { task: load.id, amount: share / load.of, takenMin: load.startMin, usedMin: load.startMin };
@@ -99,7 +110,7 @@ function waiting(load: Load, amount: number): Waiting {
     const gastronorm = /\bGN ?(\d)\/(\d)\b/.exec(pull.smallware);
     if (!gastronorm) return [];
     const times = { batch: 1 / load.of, kg: load.outKg, piece: load.pieces }[pull.per];
-    return [(pull.count * times * Number(gastronorm[1])) / Number(gastronorm[2])];
+    return [(Math.ceil(pull.count * times - 1e-9) * Number(gastronorm[1])) / Number(gastronorm[2])];
   });
   const positions = pans.length > 0 ? pans.reduce((a, b) => a + b, 0) : load.outKg / KG_PER_POSITION;
   return { task: (load.wait ?? load.work)!.id, amount, from: load.endMin, positions };
@@ -122,7 +133,8 @@ function positionsAt(pool: Pool, at: number): number {
   return positions.slice(0, lots).reduce((a, b) => a + b, 0);
 }
 
-function positionsIn(scope: Scope, kinds: readonly string[]): number {
+/** Positions of all units of these kinds. */
+export function positionsIn(scope: Scope, kinds: readonly string[]): number {
   let sum = 0;
   for (const equipment of scope.kitchen.equipment)
     if (kinds.includes(equipment.kind))

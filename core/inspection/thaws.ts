@@ -2,6 +2,7 @@ import { lineG, yieldG } from "./grams.ts";
 import { firstTask } from "./order.ts";
 import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
+import { KG_PER_POSITION, positionsIn, STORES } from "./stores.ts";
 import { type Finding, roundUp } from "./types.ts";
 
 /** Thawing (production, P11; FSIS "The Big Thaw", from memory): least grams, grams that thaw in water in an hour. */
@@ -41,6 +42,14 @@ export function judgeThaws(scope: Scope, parts: Parts): Finding[] {
             by: short,
             unit: "min",
             what: `${id} takes ${least} min`,
+          });
+        const positions =
+          mass > WATER_G && positionsIn(scope, STORES.cold) > 0 ? mass / 1000 / KG_PER_POSITION : 0;
+        const off = Math.abs(task.equipment.reduce((sum, each) => sum + each.space, 0) - positions);
+        if (off > 1e-6 * Math.max(1, positions))
+          found.push({
+            ...{ rule: "store", tasks: [id], by: off, unit: "position" },
+            what: `${id} takes ${positions} positions of a cold room`,
           });
         for (const load of loads.get(line.step) ?? []) {
           const by = task.endMin - load.startMin;

@@ -49,6 +49,7 @@ function preparation(
     else enterIngredient(random, random.pick(ingredients), enter);
   }
   if (chance(random, 0.2)) enter({ ingredient: random.pick(ingredients).id }, null, { toTaste: true });
+  waitForParts(random, steps, lines, parts);
   const outG = balance(steps, lines, ingredients);
   const pieces = chance(random, 0.3) ? between(random, 2, 24) : undefined;
   return {
@@ -66,7 +67,31 @@ function preparation(
     life: chance(random, 0.6) ? [{ state: "cold", maxMinutes: between(random, 2, 5) * 1440 }] : [],
     ...(chance(random, 0.3) ? { bestWithinMinutes: between(random, 2, 24) * 60 } : {}),
     density: { kgPerL: between(random, 60, 130) / 100, source: INVENTED },
+    piece: { kind: "slab", thicknessMm: between(random, 10, 40) },
   };
+}
+
+/** Sometimes a step waits for a step of a preparation that enters it. */
+function waitForParts(
+  random: Random,
+  steps: readonly Step[],
+  lines: readonly Line[],
+  parts: readonly Preparation[],
+): void {
+  for (const line of lines) {
+    if (!("preparation" in line.item) || !chance(random, 0.2)) continue;
+    const { preparation: id } = line.item;
+    const leastMin = between(random, 0, 60);
+    const own = steps.find((step) => step.id === line.step)!;
+    own.after = [
+      ...(own.after ?? []),
+      {
+        step: { preparation: id, step: parts.find((part) => part.id === id)!.steps.at(-1)!.id },
+        ...{ from: "end", leastMin },
+        ...(chance(random, 0.3) ? { mostMin: leastMin + between(random, 600, 2000) } : {}),
+      },
+    ];
+  }
 }
 
 function enterIngredient(
@@ -97,6 +122,7 @@ function stepsOf(random: Random): Step[] {
     const open = steps.filter((step) => !steps.some((next) => (next.from ?? []).includes(step.id)));
     steps.push(step(random, `step-${k}`, side ? [] : open.map((each) => each.id)));
   }
+  if (count > 2 && chance(random, 0.2)) shareOut(random, steps);
   const last = steps.at(-1)!;
   last.hold = random.pick([
     { state: "cold" as const, maxMin: between(random, 36, 72) * 60, atMostC: 5 },
@@ -106,6 +132,16 @@ function stepsOf(random: Random): Step[] {
     { state: "frozen" as const, maxMin: 10080 },
   ]);
   return steps;
+}
+
+/** The last step takes a part of the first one's output, which the second then lacks. */
+function shareOut(random: Random, steps: readonly Step[]): void {
+  const [first, second] = steps;
+  const last = steps.at(-1)!;
+  if (!second!.from!.includes(first!.id) || last.from!.includes(first!.id)) return;
+  const share = between(random, 2, 8) / 10;
+  second!.from = [{ step: first!.id, share }];
+  last.from = [...last.from!, { step: first!.id, share: Math.round((1 - share) * 10) / 10 }];
 }
 
 function step(random: Random, id: string, from: string[]): Step {
@@ -131,7 +167,12 @@ function step(random: Random, id: string, from: string[]): Step {
     uses: uses(random, passive),
     pull: chance(random, 0.3) ? [{ smallware: "GN 1/1 pan 65 mm", count: between(random, 1, 3) }] : [],
   };
-  if (passive) {
+  if (passive && chance(random, 0.08))
+    out.target = {
+      startC: chance(random, 0.5) ? 5 : "from previous",
+      stages: [{ mediumC: 160, coefficient: 40, untilCoreC: between(random, 60, 75) }],
+    };
+  else if (passive) {
     out.passive = chance(random, 0.5)
       ? { min: between(random, 5, 150) }
       : { perKgMin: between(random, 1, 20) / 10, fixedMin: between(random, 5, 90) };
@@ -214,7 +255,8 @@ function balance(steps: readonly Step[], lines: readonly Line[], ingredients: re
   for (const step of steps) {
     let grams = 0;
     for (const line of lines) if (line.step === step.id) grams += gramsOf(line, ingredients);
-    for (const from of step.from ?? []) grams += out.get(from as string)!;
+    for (const from of step.from ?? [])
+      grams += typeof from === "string" ? out.get(from)! : from.share * out.get(from.step)!;
     const { change } = step;
     if (change && change !== "none") {
       if ("factor" in change) grams *= change.factor;

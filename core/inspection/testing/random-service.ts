@@ -10,6 +10,15 @@ export function randomService(
   ingredients: readonly Docs<"ingredients">[],
 ): Docs<"services"> {
   const covers = between(random, 2, 60);
+  // In the nights before some of these the clocks change, in one zone or another.
+  const date = random.pick([
+    "2027-01-30",
+    "2027-01-30",
+    "2027-03-14",
+    "2027-03-28",
+    "2027-10-31",
+    "2027-11-07",
+  ]);
   let left = covers;
   const guests: NonNullable<Docs<"services">["guests"]> = [];
   const groups = between(random, 0, 6);
@@ -25,7 +34,7 @@ export function randomService(
     });
   }
   const stock: NonNullable<Docs<"services">["stock"]> = [];
-  const aDate = () => random.pick(["2027-01-20", "2027-01-30", "2027-03-01"]);
+  const aDate = () => random.pick(["2027-01-10", date, "2027-12-31"]);
   if (chance(random, 0.5)) {
     const { id } = random.pick(ingredients);
     stock.push({
@@ -45,11 +54,26 @@ export function randomService(
   return {
     ...{ id: "service-1", name: "Service 1", menu: menu.id, covers, guests, stock },
     kitchen: random.pick(["small", "middle", "large"]),
-    at: "2027-01-30T19:30",
+    at: `${date}T19:30`,
     horizon: random.pick(["D-2 06:00", "D-2 06:00", "D-1 06:00"]),
+    pins: pinsOf(random, preparations),
     tasting: between(random, 0, 2),
     slackMin: random.pick([0, 15]),
     priceAsOf: "2027-01-15",
     ...(chance(random, 0.5) ? { sellPerCover: "48.00" } : {}),
   };
+}
+
+/** Sometimes a step is pinned to a start, a person or a piece of equipment. */
+function pinsOf(random: Random, preparations: readonly Docs<"preparations">[]) {
+  if (!chance(random, 0.25)) return [];
+  const preparation = random.pick(preparations);
+  const step = random.pick(preparation.steps);
+  const task = `${preparation.id}/${step.id}/1`;
+  const kind = step.uses?.[0]?.kind;
+  return random.pick([
+    [{ task, start: `D-1 ${between(random, 10, 16)}:00` }],
+    [{ task, crew: ["cook-1"] }],
+    [{ task, ...(kind ? { equipment: [kind] } : { crew: ["cook-2"] }) }],
+  ]);
 }

@@ -27,11 +27,13 @@ export function randomIngredients(random: Random, count: number): Docs<"ingredie
       ...{ id: "water", name: "Water", free: true, origin: ["mineral"] },
       ...{ allergens: { status: "known" }, storage: { state: "ambient", days: 365 } },
       densities: [{ state: "plain", kgPerL: 1, source: INVENTED }],
+      composition: { water: 100, source: INVENTED },
     },
   ];
   for (let i = 1; i <= count; i++) {
     const plain = i <= 3;
     const origin = plain || chance(random, 0.4) ? [random.pick(PLAIN)] : [...random.pick(OTHER)];
+    const water = between(random, 40, 90);
     const some = (p: number) => (plain ? [] : ALLERGENS.filter(() => chance(random, p)));
     list.push({
       id: `ingredient-${i}`,
@@ -42,6 +44,7 @@ export function randomIngredients(random: Random, count: number): Docs<"ingredie
         ...{ id: `cut-${k + 1}`, name: `Cut ${k + 1}`, source: INVENTED },
         trimYield: between(random, 40, 100) / 100,
       })),
+      composition: { water, protein: 4, fat: 5, carbohydrate: 100 - water - 10, ash: 1, source: INVENTED },
       allergens: {
         status: !plain && chance(random, 0.05) ? "unknown" : "known",
         contains: some(0.06),

@@ -1,0 +1,108 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { parseBook } from "../book/index.ts";
+import type { Book } from "../book/schema.ts";
+import { replayTrace } from "../run/replay.ts";
+import type { Result } from "../run/result.ts";
+import { contextRules, run } from "../run/run.ts";
+import { inspect } from "./index.ts";
+import { scopeOf } from "./scope.ts";
+import { randomBook } from "./testing/random-book.ts";
+
+const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
+const SERVICE = "service-1";
+const OPTIONS = { seed: 1, schedules: 4, remedies: false } as const;
+const sizeOf = (seed: number) => 3 + ((seed * 7) % 38);
+
+/** What the books happened to hold, so that a generator gone dull is noticed. */
+const seen = { feasible: 0, broken: 0, none: 0, loads: 0, thaws: 0, looks: 0, heated: 0, pins: 0 };
+
+describe.each(SEEDS)("I15 random book %i", (seed) => {
+  const book = randomBook(seed, sizeOf(seed));
+  let result: Result;
+  beforeAll(() => {
+    result = run(book, SERVICE, OPTIONS);
+    count(book, result);
+  });
+
+  test("is valid as a file, and always the same", () => {
+    expect(parseBook(JSON.parse(JSON.stringify(book)))).toEqual({ ok: true, value: book });
+    expect(randomBook(seed, sizeOf(seed))).toEqual(book);
+  });
+
+  test("the planner keeps every rule or says itself what it breaks", () => {
+    const options = { service: SERVICE, heatMinutes: heatOf(book) };
+    const words = new Set(inspect(book, result, options).admitted.map((finding) => finding.what));
+    // A run adds what the inspector finds to what the plan breaks: taken out, the planner stands alone.
+    const broken = result.plan.broken.filter((one) => !words.has(one.what));
+    const status = broken.length === 0 && result.plan.status === "broken" ? "feasible" : result.plan.status;
+    const alone = { ...result, plan: { ...result.plan, status, broken } };
+    expect(inspect(book, alone, options).findings).toEqual([]);
+    expect(status).toBe(result.plan.status);
+  });
+
+  test("every number is proved by its trace", () => {
+    expect(replayTrace(book, result, OPTIONS)).toEqual([]);
+    expect(unprovedGivens(result)).toEqual([]);
+  });
+
+  test("a task may begin at its earliest, everything else left as it is", () => {
+    if (result.plan.status !== "feasible") return;
+    const scope = scopeOf(book, { service: SERVICE });
+    const free = result.plan.tasks.filter((task) => task.earliest !== task.start).slice(0, 4);
+    for (const { id, earliest, startMin } of free) {
+      const by = scope.minuteOf(earliest) - startMin;
+      const moved = result.plan.tasks.map((task) => {
+        if (task.id !== id) return task;
+        const end = task.endMin + by;
+        return { ...task, startMin: startMin + by, endMin: end, start: earliest, end: scope.textOf(end) };
+      });
+      // Orders follow the plan, so they are left out here.
+      const early = { ...result, orders: [], plan: { ...result.plan, tasks: moved } };
+      expect(inspect(book, early, { service: SERVICE }).findings).toEqual([]);
+    }
+  });
+});
+
+afterAll(() => {
+  expect(seen.feasible).toBeGreaterThan(SEEDS.length / 3);
+  expect(seen.broken).toBeGreaterThan(3);
+  for (const what of ["loads", "thaws", "looks", "heated", "pins"] as const)
+    expect(seen[what], what).toBeGreaterThan(0);
+});
+
+function count(book: Book, { plan }: Result): void {
+  seen[plan.status] += 1;
+  seen.loads += plan.tasks.filter((task) => /\/\d+\.\d+/.test(task.id)).length;
+  seen.thaws += plan.tasks.filter((task) => task.id.startsWith("thaw/")).length;
+  seen.looks += plan.tasks.filter((task) => task.id.includes("/look-")).length;
+  seen.pins += book.services[0]!.pins.length;
+  const heated = (task: Result["plan"]["tasks"][number]) =>
+    book.preparations.find((one) => one.id === task.preparation)?.steps.find((step) => step.id === task.step)
+      ?.target;
+  seen.heated += plan.tasks.filter(heated).length;
+}
+
+/** What heat says, from the run's own rules: the inspector knows none. */
+function heatOf(book: Book) {
+  const rules = contextRules(book, SERVICE, OPTIONS);
+  return (id: string, stepId: string) => {
+    const at = book.preparations.findIndex((each) => each.id === id);
+    const step = book.preparations[at]!.steps.findIndex((each) => each.id === stepId);
+    return rules["heatedMinutes"]!(at, step);
+  };
+}
+
+/** Ordinals, the plan's own options, and one label a container: numbers of a result that rest on nothing. */
+const GIVEN = [
+  /^\/needs\/\d+\/batches\/\d+\/index$/,
+  /^\/(plan\/tasks|batchSheets|labels)\/\d+\/(batch|count)$/,
+  /^\/plan\/seed$/,
+];
+
+/** Numbers of the result that are only stated, where they should follow from something. */
+function unprovedGivens(result: Result): string[] {
+  return Object.entries(result.trace)
+    .filter(([path, node]) => path.startsWith("/") && node.rule === "given" && node.inputs.length === 0)
+    .map(([path]) => path)
+    .filter((path) => !GIVEN.some((known) => known.test(path)));
+}
