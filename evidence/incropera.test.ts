@@ -25,7 +25,7 @@ test("bar quenched and left to equalise (5S.5): its mean when taken out is where
     bar,
     90,
     { mediumC: 40, coefficient: 20, untilMeanC: 55 },
-    { mediumC: 55, coefficient: 1e-3, minutes: 60 },
+    { mediumC: 55, coefficient: 0.01, minutes: 60 },
   );
   expect(Math.abs(result.stages[1]!.coreC - 55)).toBeLessThan(0.05);
   expect(Math.abs(result.stages[1]!.surfaceC - 55)).toBeLessThan(0.05);

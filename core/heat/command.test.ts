@@ -144,7 +144,7 @@ describe("H18 wrong input gets a place, a reason and a mend", () => {
         i.stages[0].coefficient = -5;
       },
       "/stages/0/coefficient",
-      /more than 0/,
+      /at least 0.01/,
     ],
     [
       "coefficient 0",
@@ -152,7 +152,7 @@ describe("H18 wrong input gets a place, a reason and a mend", () => {
         i.stages[0].coefficient = 0;
       },
       "/stages/0/coefficient",
-      /more than 0/,
+      /at least 0.01/,
     ],
     [
       "absurd coefficient",
@@ -227,6 +227,14 @@ describe("H18 wrong input gets a place, a reason and a mend", () => {
       /thickness/,
     ],
     [
+      "a tolerance as thick as the piece",
+      (i) => {
+        i.spread = { thicknessMm: 25 };
+      },
+      "/spread/thicknessMm",
+      /less than half/,
+    ],
+    [
       "layers twice",
       (i) => {
         i.layers = [{ thicknessMm: 1, material: i.material }];
@@ -248,12 +256,12 @@ describe("H18 wrong input gets a place, a reason and a mend", () => {
     const stage = fc.oneof(
       fc.record({
         mediumC: fc.double({ min: -200, max: 1000, noNaN: true }),
-        coefficient: fc.double({ min: 1e-3, max: 1e6, noNaN: true }),
+        coefficient: fc.double({ min: 0.01, max: 1e6, noNaN: true }),
         minutes: fc.double({ min: 1e-3, max: 43200, noNaN: true }),
       }),
       fc.record({
         mediumC: fc.double({ min: -200, max: 1000, noNaN: true }),
-        coefficient: fc.double({ min: 1e-3, max: 1e6, noNaN: true }),
+        coefficient: fc.double({ min: 0.01, max: 1e6, noNaN: true }),
         untilCoreC: fc.double({ min: -200, max: 1000, noNaN: true }),
       }),
       fc.record({

@@ -9,7 +9,7 @@ import { fineness, type Range, type SpreadInput } from "./spread.ts";
 
 /** Tolerances taken where a target names none. Common practice, no source. */
 export const usualSpread = (thicknessMm: number): Required<Spread> => ({
-  thicknessMm: Math.max(1, 0.05 * thicknessMm),
+  thicknessMm: Math.min(Math.max(1, 0.05 * thicknessMm), thicknessMm / 4),
   startC: 1,
   mediumC: 1,
   coefficient: 0.2,
@@ -88,7 +88,11 @@ function filled(q: TargetQuestion): Filled {
     startC,
     stages: target.stages,
     place: q.place,
-    paths: { piece: q.paths?.piece ?? "/piece", stages: `${targetPath}/stages` },
+    paths: {
+      piece: q.paths?.piece ?? "/piece",
+      stages: `${targetPath}/stages`,
+      spread: `${targetPath}/spread`,
+    },
   };
   const spread = target.spread ?? usualSpread(sizeMm(q.piece));
   const result = trial(question, spread);

@@ -1,6 +1,6 @@
 import { profileOf } from "./body.ts";
 import { prepare, type Question, type Ready } from "./prepare.ts";
-import { type Note, type Problem, plain, Refused } from "./problem.ts";
+import { type Note, type Problem, plain, Refused, refuse } from "./problem.ts";
 import { type Run, runStages } from "./run-stages.ts";
 import type { HeatInput, Spread } from "./schema.ts";
 import { type Band, bandOf } from "./spread.ts";
@@ -89,6 +89,13 @@ export function answer<T>(compute: () => T): T | Refusal {
 /** The same as `heat` for other rooms' questions. Throws Refused. */
 export function trial(question: Question, spread?: Spread): HeatResult {
   const ready = prepare(question);
+  const halfMm = 1000 * ready.whole.halves[0]!;
+  if ((spread?.thicknessMm ?? 0) >= halfMm)
+    refuse(
+      `${question.paths?.spread ?? "/spread"}/thicknessMm`,
+      `a tolerance of ${spread?.thicknessMm} mm is half the piece or more`,
+      `give less than half of ${plain(2 * halfMm, 2)} mm`,
+    );
   const { run, error } = fineEnough(ready);
   const notes = [...ready.notes, ...standingNotes(ready, run)];
   if (error.celsius > 2 * wantedOfSeveralC)

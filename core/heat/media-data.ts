@@ -73,7 +73,7 @@ export const media: readonly Medium[] = [
   },
   {
     id: "water-bath",
-    also: ["bath", "sous-vide"],
+    also: ["water", "bath", "sous-vide"],
     celsius: { by: "asked", like: 60 },
     watery: true,
     coefficient: 95,
@@ -121,7 +121,7 @@ export const media: readonly Medium[] = [
   },
   {
     id: "frying-fat",
-    also: ["deep-fryer", "fryer", "deep-fat"],
+    also: ["fat", "oil", "hot-fat", "deep-fryer", "fryer", "deep-fat"],
     celsius: { by: "usual", usual: 175 },
     watery: false,
     coefficient: 300,
@@ -150,7 +150,7 @@ export const media: readonly Medium[] = [
   },
   {
     id: "walk-in",
-    also: ["walk-in-cooler", "cold-room", "refrigerator", "fridge"],
+    also: ["walk-in-cooler", "cooler", "cold-room", "refrigerator", "fridge"],
     celsius: { by: "usual", usual: 4 },
     watery: false,
     coefficient: 8,

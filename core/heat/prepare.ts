@@ -46,7 +46,7 @@ export type Question = {
   place: Place;
   organism?: DAndZ | undefined;
   /** Where the parts of the question stand in the caller's document. */
-  paths?: { piece?: string; stages?: string };
+  paths?: { piece?: string; stages?: string; spread?: string };
 };
 
 /** Reads a question, refusing what cannot be computed and noting what should be known. Throws Refused. */

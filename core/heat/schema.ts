@@ -100,7 +100,7 @@ export type LethalityTableRef = z.infer<typeof LethalityTableSchema>;
 const surroundings = {
   mediumC: temperatureC.optional(),
   medium: z.string().max(80).optional(),
-  coefficient: z.number().positive().max(1e6).optional(),
+  coefficient: z.number().min(0.01).max(1e6).optional(),
 };
 
 /** What lies against the underside, when it is not the stage's own medium (a griddle, a tray, a board). */

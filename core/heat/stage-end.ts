@@ -75,10 +75,13 @@ export function unreached(
   );
 }
 
-/** Lowest temperature at which a day's hold gives so many log10. */
+/** Below this no table counts a hold and spores may grow, °C (FSIS-GD-2021-14, first row 130 °F). */
+export const lowestCookingC = 54.4;
+
+/** Lowest temperature, none below that, at which a day's hold gives so many log10. */
 function hotEnough(rate: KillRate, log10: number): number {
   const short = (t: number) => Math.log(Math.max(1e-300, rate(t) * 86400)) - Math.log(log10);
   if (short(150) < 0) return 150;
-  if (short(0) > 0) return 0;
-  return Math.ceil(findRoot(short, 0, 150, 0.01).x * 10) / 10;
+  if (short(lowestCookingC) > 0) return lowestCookingC;
+  return Math.ceil(findRoot(short, lowestCookingC, 150, 0.01).x * 10) / 10;
 }

@@ -129,6 +129,12 @@ describe("H10 lethality over the whole curve", () => {
     expect(result.stages[0]!.worstLog10).toBeLessThan(result.stages[0]!.log10);
     expect(result.notes.some((n) => n.code === "worst-elsewhere")).toBe(true);
   });
+  test("a reduction counted below 54.4 °C is computed, and said not to count in any table", () => {
+    const untilLog10 = { dMinutes: 1, referenceC: 55, zC: 6, log10: 5 };
+    const result = trial([{ ...bath(53), untilLog10 }]);
+    expect(result.stages[0]!.worstLog10).toBeCloseTo(5, 3);
+    expect(result.notes.some((n) => n.code === "low-temperature")).toBe(true);
+  });
   test("a slow come-up is said", () => {
     const result = trial([{ mediumC: 58, coefficient: 30, untilCoreC: 56 }], {
       shape: { kind: "slab", thicknessMm: 120 },

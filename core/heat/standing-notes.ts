@@ -2,6 +2,7 @@ import { choiOkosRangeC } from "./choi-okos.ts";
 import type { Ready } from "./prepare.ts";
 import { type Note, plain } from "./problem.ts";
 import type { Run } from "./run-stages.ts";
+import { lowestCookingC } from "./stage-end.ts";
 
 /** Time FSIS advises at most between 10 and 54.4 °C on the way up, minutes (FSIS-GD-2021-14). */
 const comeUpMinutes = 360;
@@ -40,6 +41,11 @@ export function standingNotes(ready: Ready, run: Run): Note[] {
     if (ready.stages[i]!.around.coefficient < 2)
       say("coefficient-below", "A coefficient below 2 W/(m² K) is below still air: an insulated piece.");
   }
+  if (ready.stages.some((stage) => stage.end.by === "log10") && peakC < lowestCookingC)
+    say(
+      "low-temperature",
+      `The core stays below ${lowestCookingC} °C: no FSIS table counts a hold there, and spores may grow meanwhile.`,
+    );
   if (last.end.meanC > last.end.coreC + 0.5 && last.end.coreC > 20)
     say(
       "carry-over",
