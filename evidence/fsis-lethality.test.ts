@@ -1,5 +1,4 @@
-import { existsSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { fsisChicken, fsisMeat, fsisTurkey } from "../core/heat/fsis-tables.ts";
 import {
@@ -12,6 +11,7 @@ import {
 } from "../core/heat/lethality.ts";
 import { organismNamed } from "../core/heat/organisms.ts";
 import type { LethalityTableRef } from "../core/heat/schema.ts";
+import { checkData } from "./check-data.ts";
 import { run } from "./heat-cases.ts";
 
 /** FSIS Cooking Guideline for Meat and Poultry Products, FSIS-GD-2021-14, December 2021 (published). */
@@ -100,9 +100,9 @@ describe("FSIS tables, by integrating a held temperature", () => {
   });
 });
 
-const file = join(process.env.CHECK_DATA ?? "", "lethality-fsis.json");
-const there = process.env.CHECK_DATA !== undefined && existsSync(file);
-if (!there) console.warn("skipped: CHECK_DATA does not lead to lethality-fsis.json; 1 test of all cells");
+const data = checkData("1 test of all cells", "reference/lethality-fsis.json");
+const there = data !== undefined;
+const [file] = data ?? [""];
 
 test.skipIf(!there)("every cell of the three tables is the printed one", () => {
   const read = JSON.parse(readFileSync(file, "utf8"));

@@ -1,11 +1,11 @@
-import { existsSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { readFileSync } from "node:fs";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
 import { FormulaCells } from "../core/formula/cells.ts";
 import { PreparationSchema } from "../core/formula/schema.ts";
 import { Ledger } from "../core/ledger/ledger.ts";
 import { IngredientSchema } from "../core/pantry/schema.ts";
+import { checkData } from "./check-data.ts";
 import { BOILED, COOKED, TRIMMED } from "./usda-yields.ts";
 
 const source = { doc: "USDA", kind: "published" } as const;
@@ -51,14 +51,13 @@ function cooked(moisture: number, fat: number) {
   ]);
 }
 
-const folder = process.env.CHECK_DATA ?? "";
-const file = join(folder, "usda-cooking-yields", "yields.csv");
-const trims = join(folder, "yields.json");
-const there = process.env.CHECK_DATA !== undefined && existsSync(file) && existsSync(trims);
-if (!there)
-  console.warn(
-    "skipped: CHECK_DATA does not lead to usda-cooking-yields and yields.json; 3 tests of all rows",
-  );
+const data = checkData(
+  "3 tests of all rows",
+  "reference/usda-cooking-yields/yields.csv",
+  "reference/yields.json",
+);
+const there = data !== undefined;
+const [file, trims] = data ?? ["", ""];
 
 describe("USDA cooking yields, Release 2 (2014)", () => {
   test.each(COOKED)(
@@ -73,11 +72,11 @@ describe("USDA cooking yields, Release 2 (2014)", () => {
   );
 
   test.skipIf(!there)("106 of the 150 rows with both changes close within 5 points, and no others", () => {
-    const { data } = Papa.parse<Record<string, string>>(readFileSync(file, "utf8"), {
+    const { data: rows } = Papa.parse<Record<string, string>>(readFileSync(file, "utf8"), {
       header: true,
       skipEmptyLines: true,
     });
-    const known = data.filter((row) => row.moisture_change_pct !== "" && row.fat_change_pct !== "");
+    const known = rows.filter((row) => row.moisture_change_pct !== "" && row.fat_change_pct !== "");
     const close = known.filter((row) => {
       const of = cooked(Number(row.moisture_change_pct), Number(row.fat_change_pct));
       return Math.abs(of.outG / 10 - Number(row.yield_pct)) <= 5 + 1e-9;
@@ -86,12 +85,12 @@ describe("USDA cooking yields, Release 2 (2014)", () => {
   });
 
   test.skipIf(!there)("the rows restated here are the published ones", () => {
-    const { data } = Papa.parse<Record<string, string>>(readFileSync(file, "utf8"), {
+    const { data: rows } = Papa.parse<Record<string, string>>(readFileSync(file, "utf8"), {
       header: true,
       skipEmptyLines: true,
     });
     for (const [ndb, , , ...figures] of COOKED) {
-      const row = data.find((each) => each.ndb === ndb)!;
+      const row = rows.find((each) => each.ndb === ndb)!;
       expect([row.yield_pct, row.moisture_change_pct, row.fat_change_pct].map(Number)).toEqual(figures);
     }
   });

@@ -1,15 +1,12 @@
-import { existsSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { readFileSync } from "node:fs";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
+import { checkData } from "../../../evidence/check-data.ts";
 import { ingredients } from "./index.ts";
 
-/** Published rows are kept outside the repository: CHECK_DATA names the folder. */
-const folder = process.env.CHECK_DATA;
-const file = folder ? join(folder, "usda-sr", "foods.csv") : "";
-const there = file !== "" && existsSync(file);
-if (!there)
-  console.warn("skipped: CHECK_DATA does not lead to usda-sr/foods.csv; 2 tests of restated figures");
+const data = checkData("2 tests of restated figures", "reference/usda-sr/foods.csv");
+const there = data !== undefined;
+const [file] = data ?? [""];
 
 const COLUMNS = {
   water: ["water_g", 1],
