@@ -29,23 +29,23 @@ const wettestSurfaceC = 75;
 /**
  * A loaded oven as two lumps: air and walls of one heat capacity, and the load. The burner gives its full power
  * below the setting and what the load draws at it; `powerKW` is what is left after the oven's own losses.
- * C dT/dt = P - N U A (T - T_load). Stepped forward by Heun's method, 5 s at a time.
+ * C dT/dt = P - N U A (T - T_load), stepped forward by implicit Euler, 5 s at a time: a light load follows the
+ * air at once, and nothing overshoots.
  */
 export function recovery(setC: number, oven: z.infer<typeof OvenSchema>, load: Load): Recovery {
   const capacity = oven.heatCapacityKJPerK * 1000;
   const power = oven.powerKW * 1000;
   const mass = load.massKg * oven.pieces * load.specificHeat;
   const area = load.areaM2 * oven.pieces;
-  const drawn = (airC: number, loadC: number) => {
-    const into = load.overall * area * (airC - loadC);
-    return load.wet
-      ? Math.max(into, load.coefficient * area * (airC - Math.max(loadC, wettestSurfaceC)))
-      : into;
-  };
-  const slope = (airC: number, loadC: number) => {
-    const draw = drawn(airC, loadC);
-    const given = airC < setC ? power : Math.min(power, draw);
-    return { air: (given - draw) / capacity, load: (load.overall * area * (airC - loadC)) / mass };
+  const into = load.overall * area;
+  const follow = (stepS * into) / mass;
+  /** Conductance and temperature of what the air gives its heat to; a wet surface may take more than the inside. */
+  const sink = (airC: number, loadC: number) => {
+    const surfaceC = Math.max(loadC, wettestSurfaceC);
+    const wet = load.coefficient * area;
+    return load.wet && wet * (airC - surfaceC) > into * (airC - loadC)
+      ? { conductance: wet, celsius: surfaceC, load: false }
+      : { conductance: into, celsius: loadC, load: true };
   };
   const airs = [setC - (oven.dropC ?? 0)];
   let airC = airs[0]!;
@@ -53,15 +53,17 @@ export function recovery(setC: number, oven: z.infer<typeof OvenSchema>, load: L
   let lowestC = airC;
   let backMinutes: number | undefined;
   for (let i = 0; i < (12 * 3600) / stepS; i++) {
-    const a = slope(airC, loadC);
-    const b = slope(airC + a.air * stepS, loadC + a.load * stepS);
-    airC = Math.min(setC, airC + ((a.air + b.air) / 2) * stepS);
-    loadC = Math.min(setC, loadC + ((a.load + b.load) / 2) * stepS);
+    const to = sink(airC, loadC);
+    // A load that warms within the step gives its resistance in series with its own heat capacity.
+    const g = (stepS * to.conductance) / (to.load ? 1 + follow : 1);
+    airC = Math.min(setC, (capacity * airC + stepS * power + g * to.celsius) / (capacity + g));
+    loadC = Math.min(setC, (loadC + follow * airC) / (1 + follow));
     airs.push(airC);
     lowestC = Math.min(lowestC, airC);
     if (airC >= setC - 1 && backMinutes === undefined) backMinutes = ((i + 1) * stepS) / 60;
     if (airC < setC - 1) backMinutes = undefined;
-    if (airC >= setC && drawn(setC, loadC) <= power) break;
+    const next = sink(setC, loadC);
+    if (airC >= setC && next.conductance * (setC - next.celsius) <= power) break;
   }
   return {
     lowestC,
