@@ -56,6 +56,7 @@ describe("Q7 reading an amount", () => {
       "56-58 °C": "56..58 °C | ",
       "2 à 3 c. à soupe": "2..3 metric tbsp | ",
       "2 bis 3 EL Öl": "2..3 metric tbsp | Öl",
+      "6 TO 8 EGGS": "6..8 piece | EGGS",
     });
   });
   test("sums of measures", () => {
@@ -128,6 +129,8 @@ describe("Q7 reading an amount", () => {
       "1 bag (250 g) spinach": "1 packet (250 g) | spinach",
       "1 bulb garlic": "1 head | garlic",
       "4 thick slices bread": "~4 slice | bread",
+      "50 ml (3 cucharadas) de aceite": "50 mL (3 metric tbsp) | aceite",
+      "Farina 00 250 g": "250 g | Farina 00",
       "la ralladura de 1 naranja": "1 piece | naranja, la ralladura",
     });
   });

@@ -39,7 +39,8 @@ const BULLET = /^(?:[-–—*•·▪◦‣☐✓]\s+)+/u;
 const ABOUT =
   /^(?:(?:about|approx(?:imately)?|around|roughly|circa|environ|env|etwa|ungefähr|zirka|unos|unas|aprox|aproximadamente|cerca de|ca|c)(?:\.\s*|\s+)|[~≈±]\s*)(?=\S)/iu;
 const MINUS = /^[-−](?=[\d.,])/;
-const TO_TASTE =
+/** "To taste" in the five languages, with the commas and brackets around it. */
+export const TO_TASTE =
   /[,(\s]*\b(?:(?:or|more|plus more)\s+)?(?:to taste|as needed|as required|q\.?\s?b\.?|q\.?\s?s\.?|quanto basta|al gusto|a gusto|au goût|selon (?:le |votre )?goût|à volonté|nach (?:geschmack|belieben|bedarf)|n\.\s?b\.)(?![\p{L}\d])\)?[,\s]*/iu;
 const VAGUE =
   /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|unas cuantas|algun[oa]s|qualche|ein paar|einige|etwas)\s+/iu;
@@ -134,6 +135,8 @@ function bareMeasure(body: string, from: number, options: ReadOptions): Quantiti
 /** "Flour 500 g", "Eggs: 3", "Milk, 1,5 l (about 3 pints)". */
 function trailing(body: string, options: ReadOptions): Reading | undefined {
   for (const match of body.matchAll(NUMBER_INSIDE)) {
+    // "Farina 00 250 g": a number with a nought before it is a name.
+    if (/^0\d/.test(body.slice(match.index + match[0].length))) continue;
     const read = readQuantity(body, match.index + match[0].length, options);
     const marked = /[:x×]/.test(match[0]);
     if (!read || (read.unit === null && !marked)) continue;
@@ -197,7 +200,9 @@ function finish(body: string, read: Quantities, about: boolean, options: ReadOpt
     }
     beside ??= besideOf(inside.read, each, inside.about);
     said.push(brackets[1]!.trim());
-    rest = `${rest.slice(0, brackets.index)} ${rest.slice(brackets.index + brackets[0].length)}`;
+    const after = rest.slice(brackets.index + brackets[0].length);
+    // "50 ml (3 cucharadas) de aceite": the "of" stands behind the brackets.
+    rest = brackets.index === 0 ? after.trimStart().replace(OF, "") : `${rest.slice(0, brackets.index)} ${after}`;
   }
   if (unit === "piece" && read.unit === null && toNumber(read.high) >= 50) {
     doubts.push(`no measure after ${toNumber(read.high)}: read as that many pieces`);

@@ -1,0 +1,102 @@
+import { pieceName, type ReadOptions, readAmount, unitFacts } from "../quantity/index.ts";
+import { bare } from "./read-line.ts";
+import { SEASONING } from "./split-note.ts";
+import {
+  INGREDIENT_HEADINGS,
+  META,
+  METHOD_HEADINGS,
+  NOTE_HEADINGS,
+  PART_KEY,
+  PART_NOUNS,
+} from "./words.ts";
+
+/** One line of the source that is not empty, with what its looks tell. */
+export interface Row {
+  /** Line of the source, from 1. */
+  readonly at: number;
+  /** As it stands, without the space around it. */
+  readonly text: string;
+  /** Without list marks and markdown. */
+  readonly body: string;
+  readonly afterBlank: boolean;
+  readonly indented: boolean;
+  readonly bulleted: boolean;
+  readonly numbered: boolean;
+  /** An amount of food stands at the beginning or the end. */
+  readonly amount: boolean;
+  readonly words: number;
+  /** Ends as a sentence does, or holds one. */
+  readonly prose: boolean;
+  readonly section: "ingredients" | "method" | "notes" | "mark" | undefined;
+}
+
+/** Longer lines are prose, whatever they begin with. */
+const LONGEST_HEADING = 60;
+const BULLET = /^(?:[-–—*•·▪◦‣☐☑✓✔✅]|\p{Extended_Pictographic}\uFE0F?|\[[ x]?\])\s*/u;
+const NUMBERED = /^(?:(?:step|étape|paso|fase|schritt)\s+)?\d{1,2}\s*(?:[.):]|\s[-–])\s+(?=\D)/iu;
+const STEP_MARK = /^(?:step|étape|paso|fase|schritt)\s+\d{1,2}\s*[:.]?$/iu;
+const SENTENCE = /[.!?…]["”')]?$|\p{Ll}{3}[.!?]\s+\p{Lu}/u;
+const LEADING_NUMBER = /^(?:[~≈]|ca\.?\s|about\s)?[\d¼½¾⅓⅔⅛⅜⅝⅞]/u;
+
+/** Sorts one line by its looks. */
+export function rowOf(line: string, at: number, afterBlank: boolean, options: ReadOptions): Row {
+  const text = line.trim();
+  const body = bare(text.replace(/^#{1,6}\s+/, "").slice(0, 500));
+  const section = sectionOf(body);
+  const words = text.length > 2000 ? 400 : body.split(/\s+/).length;
+  return {
+    ...{ at, text, body, afterBlank, words, section },
+    indented: /^(?:\s{2,}|\t)\S/.test(line),
+    bulleted: BULLET.test(text),
+    numbered: NUMBERED.test(text) || STEP_MARK.test(text),
+    amount: section === undefined && text.length <= 300 && hasAmount(body, words, options),
+    prose: SENTENCE.test(text.slice(-400)) && words > 3,
+  };
+}
+
+function sectionOf(body: string): Row["section"] {
+  if (body.length > LONGEST_HEADING) return undefined;
+  const plain = body
+    .toLowerCase()
+    .replace(/[’]/g, "'")
+    .replace(/[\s:.*_=#–—-]+$/u, "")
+    .replace(/^[\s:*_=#–—-]+/u, "");
+  if (STEP_MARK.test(body)) return "mark";
+  if (INGREDIENT_HEADINGS.has(plain)) return "ingredients";
+  if (METHOD_HEADINGS.has(plain)) return "method";
+  return NOTE_HEADINGS.has(plain) ? "notes" : undefined;
+}
+
+function hasAmount(body: string, words: number, options: ReadOptions): boolean {
+  const read = readAmount(body, options);
+  if (read.low === null || read.rest === "") return read.low !== null && read.unit !== null && pieceName(read.unit) !== undefined;
+  const { dimension } = unitFacts(read.unit ?? "piece");
+  if (dimension === "time" || dimension === "temperature") return false;
+  if (LEADING_NUMBER.test(body)) return true;
+  // A sentence that ends in "with 2 l of stock" is no line of a list.
+  return words <= 12 && !SENTENCE.test(body.replace(/\b\p{L}{1,5}\.$/u, ""));
+}
+
+/** The name in "For the sauce:", "### Sauce", "SAUCE:"; undefined when the row is no heading of a part. */
+export function partName(row: Row, next: Row | undefined, previous: Row | undefined): string | undefined {
+  if (row.text.length > LONGEST_HEADING || row.amount || row.section || row.numbered || META.test(row.body)) return undefined;
+  const markdown = /^#{2,6}\s/.test(row.text) || /^\*\*[^*]+\*\*:?$/.test(row.text);
+  const colon = /[:：]\s*\**$/u.test(row.body) || /[:：]$/u.test(row.text.replaceAll("*", ""));
+  const name = row.body.replace(/[\s:：*_]+$/u, "").trim();
+  if (name === "" || (row.prose && !colon) || /[.!?]$/.test(name)) return undefined;
+  const key = PART_KEY.exec(name);
+  const named = key ? name.slice(key[0].length).trim() : name;
+  const short = key ? titled(key[0], named) : named;
+  if (markdown || colon) return short;
+  if (key && row.words <= 7 && !row.bulleted && !/,|\d/.test(name)) return short;
+  if (row.bulleted || row.words > 5 || /[,(]|\d/.test(name) || SEASONING.test(name) || !next?.amount) return undefined;
+  const capitals = name === name.toUpperCase() && /\p{Lu}{3}/u.test(name);
+  const opens = row.afterBlank || previous === undefined || previous.section === "ingredients" || !previous.amount;
+  const last = name.toLowerCase().split(/\s+/).at(-1)!;
+  const otherBullets = next.bulleted;
+  if (capitals || PART_NOUNS.has(last) || otherBullets) return name;
+  return opens && !next.afterBlank ? name : undefined;
+}
+
+/** "To serve" is the part "serve"; "For the sauce" is "sauce". */
+const titled = (_key: string, rest: string) => rest;

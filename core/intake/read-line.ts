@@ -1,0 +1,213 @@
+import { convertExactly } from "../quantity/convert.ts";
+import { pieceName, type ReadOptions, type Reading, readAmount, type Unit, unitFacts, unitWord } from "../quantity/index.ts";
+import { TO_TASTE } from "../quantity/read.ts";
+import { parseRational, toNumber, toText } from "../numerics/rational.ts";
+import { SEASONING, splitNote } from "./split-note.ts";
+import type { ReadLine } from "./types.ts";
+
+/** What one line says, before its place in the recipe is known. */
+export type LineRead = Omit<ReadLine, "at" | "part">;
+
+/** List marks, check boxes and small pictures before the first word or number. */
+const BULLET = /^(?:[^\p{L}\p{N}(\[.~≈±+#]|[+#](?=\s))+/u;
+const LIST_NUMBER = /^\d{1,2}[.)]\s+(?=[\d¼½¾⅓⅔⅛]|\p{L})/u;
+const LEADERS = /\s*(?:\.{3,}|…{2,}|\.{2}(?=\s)|_{2,}|\t)[\s.]*/gu;
+const PERCENT_AFTER = /[\s–—-]+(\d{1,4}(?:[.,]\d{1,3})?\s?%)$/u;
+const MAYBE = /^(?:evtl\.?|eventuell|optional(?:ly)?:?|facultatif\s?:?|opcional:?|facoltativo:?|ggf\.?)\s+/iu;
+const OF = /^(?:of\s+|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
+/** Measures that no scale knows. */
+const UNMEASURED =
+  /^((?:(?:an?|the|1|one|une?|una|uno|eine?n?)\s+)?(?:(?:good|large|small|generous|big|little|petite?|bonne?|gran|buon|kleine[rn]?|guter?)\s+)?(?:glugs?|drizzles?|splash(?:es)?|knobs?|squeezes?|dollops?|dabs?|sprinkl(?:es?|ing)|lugs?|grinds?|(?:noix|noisette|nuez|noce)(?= (?:de|di) (?:beurre|mantequilla|burro))|filet(?= (?:d['’]huile|de (?:citron|vinaigre|jus)))|chorr[oe]|filo|goccio|schuss|klecks|spritzer|stich|flöckchen))\s+(?:(?:of|de|di|von)\s+|d['’]\s?)?(?=\p{L})/iu;
+/** After French, Spanish and Italian measures an adjective may come before "de". */
+const LATE_ADJECTIVE =
+  /^(fines?|épaisses?|rases?|bombées?|soperas?|colmad[oa]s?|rasas?|grandes?|petites?|pequeñ[oa]s?|colm[oi]|abbondant[ei]|sottil[ei]|generos[oaie]|hermos[oa]s?)\s+(?:(?:de|di|del|della)\s+|d['’])/iu;
+/** Shapes and packs after a weight, volume or length. */
+const PACK_WORD =
+  /^(tubs?|cartons?|jars?|packs?|packets?|packages?|tins?|cans?|bottles?|bags?|boxes|box|pieces?|knobs?|chunks?|blocks?|slabs?|thumbs?|pots?|containers?|trozos?|stück|pezz[oi]|morceaux?|pedazos?)\s+(?:(?:of|de|di|von)\s+|d['’])?(?=\p{L})/iu;
+const COUNTED_PACK = /^(würfel|becher|trozos?|pedazos?|cesp[io]|päckchen)\s+(?:(?:de|di)\s+)?(?=\p{L})/iu;
+const EACH_FIRST = /^(each)\s+/iu;
+const SOME = /^(un[oa]s|des|qualche)\s+(?=\p{L})/iu;
+/** "Eggs 3", "Uova  2 (medie)", "Radicchio, 2 cespi", "Bay leaves  6 no.". */
+const COUNT_LAST =
+  /^([^\d]{2,80}?)(\s{2,}|\s*[,:–—]\s+|\s+-\s+|\s)([1-9]\d{0,3})(?:\s*(?:no|nr|stk|stück|ea|each|pcs?|pz|uds?|x)\.?)?(?:\s+(\p{L}{2,20}))?(?:\s*\(([^()]*)\))?\.?$/iu;
+const COUNT_IN_BRACKETS = /^([^\d()]{2,80})\((\d{1,3})\)$/u;
+/** Kinds of piece that, written after the ingredient, belong to its name: bay leaves, cinnamon sticks. */
+const PART_OF_NAME: ReadonlySet<string> = new Set(["leaf", "fillet", "stick", "sheet", "slice", "can", "glass"]);
+const LEFT_TO_COOK =
+  /^(?:for|to|pour|para|per|zum|zur|für|optional|facultatif|opcional|facoltativo|as)\b|(?:\bto|\bfor|\bpour|\bpara|\bper)\s\p{L}+$/iu;
+
+/** A line of ingredients is far shorter. */
+export const LONGEST_LINE = 400;
+
+/** The line without its list mark, with one kind of space. */
+export function bare(text: string): string {
+  return text.replace(BULLET, "").replaceAll("**", "").replace(LIST_NUMBER, "").replace(LEADERS, "  ").trim();
+}
+
+/**
+ * Reads one line of ingredients: amount, ingredient, note. Never throws; what is not said stays null.
+ * A sum is given in its smaller measure, a dozen as twelve.
+ */
+export function readLine(text: string, options: ReadOptions = {}): LineRead {
+  const kept = text.trim();
+  if (kept.length > LONGEST_LINE) {
+    const doubt = `longer than ${LONGEST_LINE} characters: is this one line?`;
+    return { ...NONE, text: kept, ingredient: kept, note: "", toTaste: false, doubt };
+  }
+  let body = bare(kept);
+  const notes: string[] = [];
+  const maybe = MAYBE.exec(body);
+  if (maybe) {
+    notes.push(maybe[0].trim());
+    body = body.slice(maybe[0].length);
+  }
+  const taste = TO_TASTE.exec(body);
+  if (taste) {
+    const [before, after] = [body.slice(0, taste.index).trim(), body.slice(taste.index + taste[0].length).trim()];
+    body = before && after ? `${before}, ${after}` : before || after;
+  }
+  const found = readWhole(body, notes, options);
+  const { ingredient, notes: said } = splitNote(found.rest, found.low !== null);
+  if (found.bracket) notes.push(found.bracket);
+  notes.push(...said);
+  if (taste) notes.push(taste[0].replace(/^[\s,(]+|[\s,)]+$/g, ""));
+  const name = found.kindAfter ? `${ingredient} ${found.kindAfter}`.trim() : ingredient;
+  const note = notes.join(", ");
+  const left = found.low === null && (taste !== null || SEASONING.test(name) || notes.some((n) => LEFT_TO_COOK.test(n)));
+  return {
+    ...{ text: kept, low: found.low, high: found.high, exact: found.exact, unit: found.unit },
+    ...{ ingredient: name, note, toTaste: left, doubt: doubtsOf(found, name, said, left) },
+  };
+}
+
+interface Found {
+  low: number | null;
+  high: number | null;
+  exact: { low: string; high: string } | null;
+  unit: Unit | "";
+  rest: string;
+  doubt: string;
+  kindAfter?: string;
+  bracket?: string;
+}
+
+const NONE = { low: null, high: null, exact: null, unit: "" as const, doubt: "" };
+
+function readWhole(body: string, notes: string[], options: ReadOptions): Found {
+  if (body === "") return { ...NONE, rest: "" };
+  const loose = UNMEASURED.exec(body);
+  if (loose) {
+    notes.push(loose[1]!);
+    return { ...NONE, rest: body.slice(loose[0].length), doubt: `"${loose[1]}" is no measure: how much is it?` };
+  }
+  const table = columns(body, notes, options);
+  if (table) return table;
+  const percent = /^\p{L}/u.test(body) ? PERCENT_AFTER.exec(body) : null;
+  if (percent) {
+    const read = readAmount(body.slice(0, percent.index), options);
+    if (read.low !== null) {
+      notes.push(percent[1]!);
+      return measured(read, body.slice(0, percent.index), notes);
+    }
+  }
+  const read = readAmount(body, options);
+  if (read.low !== null) return measured(read, body, notes);
+  return countLast(body) ?? unmeasured(read, body, notes);
+}
+
+/** "Water 1    1750 g    70%": the name, the amount and what else stands in columns. */
+function columns(body: string, notes: string[], options: ReadOptions): Found | undefined {
+  const cells = body.split(/\s{2,}/);
+  if (cells.length < 2 || !/^\p{L}/u.test(body)) return undefined;
+  for (let i = 1; i < cells.length; i++) {
+    const read = readAmount(cells[i]!, options);
+    if (read.low === null || read.unit === "piece" || read.rest !== "") continue;
+    notes.push(...cells.slice(i + 1));
+    return measured({ ...read, rest: cells.slice(0, i).join(" ") }, body, notes);
+  }
+  return undefined;
+}
+
+/** A count after the name, where `readAmount` wants a measure. */
+function countLast(body: string): Found | undefined {
+  const last = COUNT_LAST.exec(body);
+  const held = last ? null : COUNT_IN_BRACKETS.exec(body);
+  const [name, digits] = last ? [last[1]!, last[3]!] : held ? [held[1]!, held[2]!] : [];
+  if (name === undefined || digits === undefined) return undefined;
+  // "Flour type 55" ends in a number that counts nothing: behind a single space only a few are counted.
+  if (last && last[2] === " " && (Number(digits) > 24 || /\b(?:type|typ|no|nr|t|n°)\.?$/iu.test(name))) return undefined;
+  const [kind, bracket] = [last?.[4], last?.[5]];
+  const rest = kind ? `${name.trim()}, ${kind}` : name.trim();
+  const count = { ...NONE, low: Number(digits), high: Number(digits), exact: { low: digits, high: digits } };
+  return { ...count, rest, ...(bracket ? { bracket } : {}) };
+}
+
+/** "a few sprigs of thyme": no number, though the measure may be known. */
+function unmeasured(read: Reading, body: string, notes: string[]): Found {
+  let rest = read.rest;
+  let doubt = read.doubt ?? "";
+  const some = SOME.exec(rest);
+  if (some) {
+    notes.push(some[1]!);
+    rest = rest.slice(some[0].length);
+    doubt = `"${some[1]}" is no number: how much is it?`;
+  } else if (rest.length < body.length && body.endsWith(rest)) {
+    const word = body.slice(0, body.length - rest.length).trim();
+    if (/\p{L}/u.test(word)) notes.push(word.replace(/\s+(?:of|de|di)$|\s+d['’]$/iu, ""));
+  }
+  const first = /^\p{L}+\.?/u.exec(rest)?.[0];
+  const word = first && notes.length > 0 ? unitWord(first) : undefined;
+  if (first && word && (pieceName(word.unit) || unitFacts(word.unit).dimension === "volume")) {
+    const after = rest.slice(first.length).trim().replace(OF, "");
+    if (after) return { ...NONE, unit: word.unit, rest: after, doubt };
+  }
+  return { ...NONE, rest, doubt };
+}
+
+function measured(read: Reading, body: string, notes: string[]): Found {
+  notes.push(...(read.said ?? []));
+  let { rest } = read;
+  let unit: Unit = read.unit ?? "piece";
+  let [low, high] = [parseRational(read.exact!.low)!, parseRational(read.exact!.high)!];
+  const smaller = read.smallest ?? (unit === "dozen" ? "piece" : undefined);
+  if (smaller) {
+    const [a, b] = [convertExactly(low, unit, smaller), convertExactly(high, unit, smaller)];
+    if (a.ok && b.ok) [low, high, unit] = [a.value, b.value, smaller];
+  }
+  const dimension = unitFacts(unit).dimension;
+  const take = (pattern: RegExp) => {
+    const word = pattern.exec(rest);
+    if (!word) return;
+    notes.push(word[1]!);
+    rest = rest.slice(word[0].length);
+  };
+  if (unit !== "piece") take(LATE_ADJECTIVE);
+  if (dimension !== "count") take(PACK_WORD);
+  if (unit === "piece") take(COUNTED_PACK);
+  take(EACH_FIRST);
+  let kindAfter = read.kindAfter;
+  if (kindAfter && PART_OF_NAME.has(unit)) unit = "piece";
+  else kindAfter = undefined;
+  if (rest === "" && pieceName(unit)) {
+    // "2 Knoblauchzehen", "4 cloves": the measure is the thing itself.
+    rest = /\p{L}[\p{L}\s-]*$/u.exec(body)?.[0] ?? "";
+    if (!/knoblauch/iu.test(rest)) unit = "piece";
+  }
+  return {
+    ...{ low: toNumber(low), high: toNumber(high), exact: { low: toText(low), high: toText(high) } },
+    ...{ unit: unit === "piece" ? ("" as const) : unit, rest, doubt: read.doubt ?? "" },
+    ...(kindAfter ? { kindAfter } : {}),
+  };
+}
+
+const ANOTHER_AMOUNT = /(?:^|\s(?:and|et|y|e|und)\s|\+\s)\d+(?:[.,/]\d+)?\s+\p{L}{3,}/iu;
+
+function doubtsOf(found: Found, name: string, said: readonly string[], leftToCook: boolean): string {
+  if (name === "" && found.low === null) return found.doubt || "there is nothing to read here";
+  if (name === "") return "of what? The line gives an amount alone";
+  if (found.low === null) return leftToCook ? "" : found.doubt;
+  const doubts = found.doubt ? [found.doubt] : [];
+  if (ANOTHER_AMOUNT.test(name) || said.some((note) => /^(?:\+\s)?\d+(?:[.,/]\d+)?\s+\p{L}{3,}/u.test(note)))
+    doubts.push("the line names another amount too: give each its own line");
+  return doubts.join("; ");
+}

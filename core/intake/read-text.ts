@@ -1,0 +1,211 @@
+import type { ReadOptions } from "../quantity/index.ts";
+import { partName, type Row, rowOf } from "./layout.ts";
+import { LONGEST_LINE, readLine } from "./read-line.ts";
+import { LONGEST_STEP, readStep } from "./read-step.ts";
+import { readYield, yieldWithin } from "./read-yield.ts";
+import { SEASONING } from "./split-note.ts";
+import type { ReadLine, ReadPart, ReadProblem, ReadRecipe, ReadStep, ReadYield } from "./types.ts";
+import { META, PART_KEY } from "./words.ts";
+
+/** Lines of one recipe that are read; a recipe is far shorter. */
+export const MOST_LINES = 5_000;
+const MOST_PROBLEMS = 100;
+
+/**
+ * Reads a recipe in plain text: title, yields, parts, lines, steps. Never throws, linear in the text; what cannot
+ * be placed is kept under `other`, what is too long is named by its line.
+ */
+export function readText(source: string, options: ReadOptions = {}): ReadRecipe {
+  const { rows, problems } = rowsOf(source, options);
+  return new Placing(rows, problems, options).read();
+}
+
+function rowsOf(source: string, options: ReadOptions): { rows: Row[]; problems: ReadProblem[] } {
+  const rows: Row[] = [];
+  const problems: ReadProblem[] = [];
+  let blank = false;
+  let at = 0;
+  for (let start = 0; start <= source.length; ) {
+    const newline = source.indexOf("\n", start);
+    const end = newline < 0 ? source.length : newline;
+    const line = source.slice(start, end).replace(/\r$/, "");
+    start = end + 1;
+    at++;
+    if (line.trim() === "" || /^\s*[-=_*~]{3,}\s*$/.test(line.slice(0, 200))) {
+      blank = true;
+      continue;
+    }
+    if (rows.length >= MOST_LINES) {
+      const what = `more than ${MOST_LINES} lines: what follows is not read`;
+      problems.push({ at, what, mend: "give one recipe at a time" });
+      break;
+    }
+    if (line.includes("\uFFFD") && problems.length < MOST_PROBLEMS)
+      problems.push({ at, what: "a letter was lost in an earlier encoding (�)", mend: "correct the word, or save the file as UTF-8" });
+    if (line.length > LONGEST_STEP && problems.length < MOST_PROBLEMS)
+      problems.push({ at, what: `a line of ${line.length} characters is kept but not read`, mend: "part it into lines" });
+    rows.push(rowOf(line, at, blank, options));
+    blank = false;
+  }
+  return { rows, problems };
+}
+
+type State = "head" | "ingredients" | "method" | "notes";
+
+/** Goes through the rows once and puts each in its place. */
+class Placing {
+  private title = "";
+  private state: State = "head";
+  /** A heading said so; otherwise the change to the method is a guess that an ingredient may undo. */
+  private declared = false;
+  private part: number | null = null;
+  private readonly yields: ReadYield[] = [];
+  private readonly parts: ReadPart[] = [];
+  private readonly lines: ReadLine[] = [];
+  private readonly steps: { text: string; at: number; part: number | null }[] = [];
+  private readonly other: { at: number; text: string }[] = [];
+  private readonly anyAmount: boolean;
+  private readonly rows: readonly Row[];
+  private readonly problems: ReadProblem[];
+  private readonly options: ReadOptions;
+
+  constructor(rows: readonly Row[], problems: ReadProblem[], options: ReadOptions) {
+    this.rows = rows;
+    this.problems = problems;
+    this.options = options;
+    this.anyAmount = rows.some((row) => row.amount);
+  }
+
+  read(): ReadRecipe {
+    for (let i = 0; i < this.rows.length; i++) this.place(this.rows[i]!, this.rows[i + 1], this.rows[i - 1], i);
+    const steps: ReadStep[] = this.steps.map(({ text, at, part }) => ({ ...readStep(text), at, part }));
+    const title = yieldWithin(this.title, this.options);
+    if (title) this.yields.unshift({ ...title, at: this.rows[0]!.at });
+    if (this.yields.length === 0) {
+      const last = this.steps.at(-1);
+      const said = last && yieldWithin(last.text, this.options);
+      if (said) this.yields.push({ ...said, at: last.at });
+    }
+    const { yields, parts, lines, other, problems } = this;
+    return { title: this.title, yields, parts, lines, steps, other, problems };
+  }
+
+  private place(row: Row, next: Row | undefined, previous: Row | undefined, index: number): void {
+    if (row.section) return this.open(row);
+    if (this.state === "notes" && !partName(row, next, previous)) return void this.keep(row);
+    if (META.test(row.body) || row.body.includes("|")) {
+      const said = row.body.split(/[|·•]/u).map((piece) => readYield(piece, this.options));
+      for (const one of said) if (one) this.yields.push({ ...one, at: row.at });
+      if (META.test(row.body) || said.some(Boolean)) return void this.keep(row);
+    }
+    if (index === 0 && this.isTitle(row, next)) {
+      this.title = row.body.replace(/^#+\s*/, "").replace(/[\s:]+$/, "");
+      return;
+    }
+    if (!row.prose || row.words <= 12) {
+      const made = this.state === "method" && this.declared ? undefined : readYield(row.text, this.options);
+      if (made && !(PART_KEY.test(row.body) && made.what === "portions" && made.unit !== "")) {
+        this.yields.push({ ...made, at: row.at });
+        // "Zutaten für 4 Portionen", "Ingredienti per 4 persone:" open the list as well.
+        if (/^(?:ingr|zutaten)/iu.test(row.body)) this.state = "ingredients";
+        return;
+      }
+    }
+    const name = partName(row, next, previous);
+    if (name !== undefined && this.opensPart(row, next)) return this.openPart(row, name);
+    if (this.continues(row, previous)) return;
+    if (this.isIngredient(row, next)) return this.addLine(row);
+    if (this.state === "head" && this.anyAmount) return void this.keep(row);
+    this.addStep(row, previous);
+  }
+
+  private keep(row: Row): void {
+    this.other.push({ at: row.at, text: row.text });
+  }
+
+  private open(row: Row): void {
+    if (row.section === "mark") return;
+    this.state = row.section as State;
+    this.declared = true;
+    if (row.section === "ingredients" && this.lines.length === 0) this.part = null;
+    if (row.section === "method") this.part = null;
+  }
+
+  private isTitle(row: Row, next: Row | undefined): boolean {
+    if (row.bulleted && row.amount) return false;
+    if (/^#\s/.test(row.text)) return true;
+    if (row.amount && !/^\p{L}/u.test(row.body)) return false;
+    // A list without a title: its first line carries an amount, or is salt.
+    if (row.amount && next?.amount && !next.afterBlank) return false;
+    return !SEASONING.test(row.body) && !(row.prose && row.words > 14) && !readYield(row.text, this.options)?.what.startsWith("portions");
+  }
+
+  /** In the method a short line is a heading of a part only where ingredients or steps of its own follow. */
+  private opensPart(row: Row, next: Row | undefined): boolean {
+    if (next === undefined) return false;
+    if (this.state === "method" && this.declared) return next.amount ? row.afterBlank : /[:：]\**$/u.test(row.text) && !row.prose;
+    return true;
+  }
+
+  private openPart(row: Row, name: string): void {
+    const known = this.parts.findIndex((part) => part.name.toLowerCase() === name.toLowerCase());
+    if (known >= 0) this.part = known;
+    else {
+      this.parts.push({ name, text: row.text, at: row.at });
+      this.part = this.parts.length - 1;
+    }
+    if (this.state !== "method") this.state = "ingredients";
+  }
+
+  private isIngredient(row: Row, next: Row | undefined): boolean {
+    if (row.text.length > LONGEST_LINE) return false;
+    const sentence = row.prose && row.words > 8;
+    if (this.state === "method" && this.declared) return false;
+    if (row.amount) return !(sentence && this.state === "method") && !(row.numbered && row.prose);
+    if (row.numbered || this.state === "method") return false;
+    if (this.state === "head" && !this.declared) {
+      // Before the first amount only what stands directly over it can be a line without one.
+      return !row.prose && row.words <= 6 && next?.amount === true && this.lines.length > 0;
+    }
+    if (row.bulleted && row.words <= 14 && !sentence) return true;
+    if (row.prose && row.words > 4) return false;
+    return row.words <= 8 || (row.words <= 12 && next?.amount === true);
+  }
+
+  /** A long line of a list that was wrapped: indented, in small letters, without an amount. */
+  private continues(row: Row, previous: Row | undefined): boolean {
+    const last = this.lines.at(-1);
+    if (!last || !previous || previous.at !== row.at - 1 || last.at > previous.at) return false;
+    if (this.state !== "ingredients" || !row.indented || previous.indented || row.amount) return false;
+    if (!/^[\p{Ll}(]/u.test(row.text)) return false;
+    this.lines[this.lines.length - 1] = { ...readLine(`${last.text}\n${row.text}`, this.options), at: last.at, part: last.part };
+    return true;
+  }
+
+  private addLine(row: Row): void {
+    if (this.state === "method") this.state = "ingredients";
+    if (this.state === "head") this.state = "ingredients";
+    this.lines.push({ ...readLine(row.text, this.options), at: row.at, part: this.part });
+  }
+
+  private addStep(row: Row, previous: Row | undefined): void {
+    if (this.state !== "method") {
+      this.state = "method";
+      this.declared = this.declared && this.lines.length === 0;
+      // A method that follows a list in parts is that of the whole.
+      if (this.parts.length > 1) this.part = null;
+    }
+    const last = this.steps.at(-1);
+    const joined =
+      last !== undefined && previous !== undefined && !row.afterBlank && !row.numbered && !row.bulleted &&
+      last.at <= previous.at && !/[.!?…:)"”]$/u.test(last.text);
+    if (joined) last.text = `${last.text}\n${row.text}`;
+    else this.steps.push({ text: stepText(row.text), at: row.at, part: this.part });
+  }
+}
+
+/** A step without its number or list mark. */
+const stepText = (text: string) =>
+  text
+    .replace(/^(?:(?:step|étape|paso|fase|schritt)\s+)?\d{1,2}\s*(?:[.):]|\s[-–])\s+/iu, "")
+    .replace(/^(?:[-–—*•·▪◦‣☐☑✓✔✅👉]|\p{Extended_Pictographic}\uFE0F?)\s*/u, "");
