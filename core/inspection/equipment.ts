@@ -1,6 +1,6 @@
 import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
-import { covered, type Span, shared } from "./spans.ts";
+import { covered, type Span, shared, worstOfStretches } from "./spans.ts";
 import { type Finding, roundUp } from "./types.ts";
 import { type Stay, staysOf } from "./units.ts";
 
@@ -35,20 +35,23 @@ function judgeDays(scope: Scope, stay: Stay): Finding[] {
   return [{ rule: "days", tasks: [stay.task], by, unit: "min", what }];
 }
 
-/** At the moment each stay begins, in each dimension: no more than the unit holds. */
+/** In each dimension no more than the unit holds; each unbroken stretch of too much is told by its worst moment. */
 function judgeRoom(own: readonly Stay[]): Finding[] {
   const found: Finding[] = [];
-  for (const { unit: dimension, value: room } of own[0]!.equipment.capacity)
-    for (const stay of own) {
-      const here = own.filter((each) => each.from <= stay.from && each.to > stay.from);
-      const taking = here.filter((each) => spaceIn(each, dimension) > 0);
-      const by = taking.reduce((sum, each) => sum + spaceIn(each, dimension), 0) - room;
-      if (by > 1e-6 * room && spaceIn(stay, dimension) > 0)
-        found.push({
-          ...{ rule: "room", tasks: taking.map((each) => each.task), by, unit: dimension },
-          what: `${stay.unit} is over full by ${by} ${dimension} when ${stay.task} begins`,
-        });
+  for (const { unit: dimension, value: room } of own[0]!.equipment.capacity) {
+    const taking = own.filter((stay) => spaceIn(stay, dimension) > 0);
+    const hereAt = (at: number) => taking.filter((stay) => stay.from <= at && stay.to > at);
+    const over = (at: number) => {
+      const by = hereAt(at).reduce((sum, stay) => sum + spaceIn(stay, dimension), 0) - room;
+      return by > 1e-6 * room ? by : 0;
+    };
+    const moments = taking.flatMap((stay) => [stay.from, stay.to]);
+    for (const { at, by } of worstOfStretches(moments, over)) {
+      const tasks = hereAt(at).map((stay) => stay.task);
+      const what = `${own[0]!.unit} is over full by ${by} ${dimension} when ${tasks.at(-1)} begins`;
+      found.push({ rule: "room", tasks, by, unit: dimension, what });
     }
+  }
   return found;
 }
 

@@ -4,7 +4,7 @@ import type { Preparation } from "../formula/schema.ts";
 import { lacking } from "./flow.ts";
 import { batchesOf } from "./needs.ts";
 import { byLargestRemainder } from "./plates.ts";
-import { covered, type Span } from "./spans.ts";
+import { covered, type Span, worstOfStretches } from "./spans.ts";
 import { judgeSupply } from "./supply.ts";
 import { judged, type Small, toldBy } from "./testing/breaking.ts";
 import { smallResult } from "./testing/small-result.ts";
@@ -95,6 +95,24 @@ describe("I2 the sums of the inspector, against slower ones", () => {
         let sum = 0;
         for (let at = from; at < to; at++) if (list.some(([a, b]) => a <= at && at < b)) sum += 1;
         expect(covered(list as Span[], from, to)).toBe(sum);
+      }),
+      settings,
+    );
+  });
+
+  test("stretches of too much are those counted minute by minute", () => {
+    const profile = fc.array(fc.integer({ min: -2, max: 3 }), { minLength: 1, maxLength: 20 });
+    fc.assert(
+      fc.property(profile, (over) => {
+        const runs: number[][] = [];
+        over.forEach((by, at) => {
+          if (by <= 0) return;
+          if (at > 0 && over[at - 1]! > 0) runs.at(-1)!.push(by);
+          else runs.push([by]);
+        });
+        const told = worstOfStretches(over.keys(), (at) => over[at]!);
+        expect(told.map(({ by }) => by)).toEqual(runs.map((each) => Math.max(...each)));
+        for (const { at, by } of told) expect(over[at]).toBe(by);
       }),
       settings,
     );

@@ -17,3 +17,24 @@ export function covered(spans: readonly Span[], from: number, to: number): numbe
 export function shared(a: Span, b: Span): number {
   return Math.max(0, Math.min(a[1], b[1]) - Math.max(a[0], b[0]));
 }
+
+/**
+ * The unbroken stretches of time in which something is over, each by its worst moment (the first of equals).
+ * @param moments at which anything may change. @param over by how much it is over from that moment on.
+ */
+export function worstOfStretches(
+  moments: Iterable<number>,
+  over: (minute: number) => number,
+): { readonly at: number; readonly by: number }[] {
+  const found: { at: number; by: number }[] = [];
+  let open = false;
+  for (const at of [...new Set(moments)].sort((a, b) => a - b)) {
+    const by = over(at);
+    if (by > 0 && (!open || by > found.at(-1)!.by)) {
+      if (open) found.pop();
+      found.push({ at, by });
+    }
+    open = by > 0;
+  }
+  return found;
+}

@@ -4,6 +4,7 @@ import { takesOf } from "./feeding.ts";
 import { enteringOf, lastStepsOf } from "./masses.ts";
 import type { Load, Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
+import { worstOfStretches } from "./spans.ts";
 import type { Take } from "./supply.ts";
 import type { Finding } from "./types.ts";
 
@@ -35,23 +36,23 @@ export function judgeStores(scope: Scope, parts: Parts, plates: readonly PlateCo
     const room = positionsIn(scope, STORES[state]);
     if (room === 0) continue;
     const pools = [...poolsOf(parts, takes, state), ...(state === "cold" ? thawing(parts) : [])];
-    const moments = new Set(pools.flatMap((pool) => pool.lots.map((lot) => lot.from)));
-    let worst: Finding | undefined;
-    for (const at of [...moments].sort((a, b) => a - b)) {
-      const open = pools
-        .map((pool) => ({ pool, needs: positionsAt(pool, at) }))
-        .filter((each) => each.needs > 0);
-      const by = open.reduce((sum, each) => sum + each.needs, 0) - room;
-      if (by > 1e-6 * room && by > (worst?.by ?? 0))
-        worst = {
-          ...{ rule: "store", tasks: open.flatMap((each) => each.pool.lots.map((lot) => lot.task)), by },
-          ...{
-            unit: "position",
-            what: `what waits ${state} at ${scope.textOf(at)} needs ${by} positions too many`,
-          },
-        };
-    }
-    if (worst) found.push(worst);
+    const openAt = (at: number) => pools.filter((pool) => positionsAt(pool, at) > 0);
+    const over = (at: number) => {
+      const by = pools.reduce((sum, pool) => sum + positionsAt(pool, at), 0) - room;
+      return by > 1e-6 * room ? by : 0;
+    };
+    const moments = pools.flatMap((pool) => [
+      ...pool.lots.map((lot) => lot.from),
+      ...pool.takes.map((take) => take.takenMin),
+    ]);
+    for (const { at, by } of worstOfStretches(moments, over))
+      found.push({
+        ...{ rule: "store", tasks: openAt(at).flatMap((pool) => pool.lots.map((lot) => lot.task)), by },
+        ...{
+          unit: "position",
+          what: `what waits ${state} at ${scope.textOf(at)} needs ${by} positions too many`,
+        },
+      });
   }
   return found;
 }

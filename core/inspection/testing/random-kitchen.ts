@@ -81,7 +81,7 @@ function equipmentOf(random: Random, size: number): Piece[] {
       capacity: [{ unit: "kg", value: 8 * size }],
     },
     {
-      ...{ id: "chiller", name: "Chiller", kind: "chiller", count: 1 },
+      ...{ id: "chiller", name: "Chiller", kind: "chiller", maxDepthMm: 50 },
       capacity: [
         { unit: "kg", value: 15 * size },
         { unit: "position", value: 5 * size },

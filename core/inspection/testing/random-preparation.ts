@@ -151,14 +151,14 @@ function step(random: Random, id: string, from: string[]): Step {
     "none" as const,
     { factor: between(random, 70, 98) / 100, as: "evaporated" as const },
     { addWaterFactor: between(random, 10, 150) / 100 },
-    { toFactor: between(random, 30, 90) / 100 },
+    { toFactor: between(random, 50, 90) / 100 },
   ]);
   const out: Step = {
     ...{ id, name: `Do ${id}`, text: `Do ${id}.`, from: [...from], change },
     ...(chance(random, 0.2)
       ? {
           discard: {
-            factor: between(random, 1, 40) / 100,
+            factor: between(random, 1, 25) / 100,
             as: random.pick(["trim", "strain", "fat"] as const),
           },
         }
@@ -229,7 +229,15 @@ function uses(random: Random, passive: boolean): NonNullable<Step["uses"]> {
       [{ kind: "burner", during, space: { value: between(random, 1, 2), unit: "burner" } }],
       [{ kind: "kettle", during, space: { value: 1.2, unit: "litre" }, per: "kg" }],
       [{ kind: "mixer", during, space: { value: 1, unit: "kg" }, per: "kg" }],
-      [{ kind: "chiller", during, space: { value: 1, unit: "kg" }, per: "kg" }],
+      [
+        {
+          kind: "chiller",
+          during,
+          space: { value: 1, unit: "kg" },
+          per: "kg",
+          depthMm: random.pick([40, 50, 60]),
+        },
+      ],
       [{ kind: "bench", during, space: { value: 1, unit: "piece" }, exclusive: chance(random, 0.2) }],
       [{ equipment: "burners", during, space: { value: 1, unit: "burner" } }],
     ]),

@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { parseBook } from "../book/index.ts";
 import type { Book } from "../book/schema.ts";
-import { replayTrace } from "../run/replay.ts";
-import type { Result } from "../run/result.ts";
-import { contextRules, run } from "../run/run.ts";
-import { inspect } from "./index.ts";
-import { scopeOf } from "./scope.ts";
-import { randomBook } from "./testing/random-book.ts";
+import { inspect } from "../inspection/index.ts";
+import { scopeOf } from "../inspection/scope.ts";
+import { randomBook } from "../inspection/testing/random-book.ts";
+import { replayTrace } from "./replay.ts";
+import type { Result } from "./result.ts";
+import { contextRules, run } from "./run.ts";
 
 const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
 const SERVICE = "service-1";
@@ -16,7 +16,7 @@ const sizeOf = (seed: number) => 3 + ((seed * 7) % 38);
 /** What the books happened to hold, so that a generator gone dull is noticed. */
 const seen = { feasible: 0, broken: 0, none: 0, loads: 0, thaws: 0, looks: 0, heated: 0, pins: 0 };
 
-describe.each(SEEDS)("I15 random book %i", (seed) => {
+describe.each(SEEDS)("R4 random book %i", (seed) => {
   const book = randomBook(seed, sizeOf(seed));
   let result: Result;
   beforeAll(() => {
@@ -88,7 +88,7 @@ function heatOf(book: Book) {
   return (id: string, stepId: string) => {
     const at = book.preparations.findIndex((each) => each.id === id);
     const step = book.preparations[at]!.steps.findIndex((each) => each.id === stepId);
-    return rules["heatedMinutes"]!(at, step);
+    return rules.heatedMinutes!(at, step);
   };
 }
 
