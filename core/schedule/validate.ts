@@ -50,7 +50,7 @@ class Reader {
   }
 
   refuse(path: string, what: string, mend: string): void {
-    this.refusals.push({ path, what, mend });
+    this.refusals.push({ path: `/${path.replace(/\[(\d+)\]/g, "/$1").replaceAll(".", "/")}`, what, mend });
   }
 
   private unique(list: readonly { readonly id: string }[], path: string): void {
@@ -58,7 +58,7 @@ class Reader {
     list.forEach((item, i) => {
       const first = seen.get(item.id);
       if (first !== undefined)
-        this.refuse(`${path}[${i}].id`, `"${item.id}" is also ${path}[${first}]`, "give it an id of its own");
+        this.refuse(`${path}[${i}].id`, `"${item.id}" is also ${path} ${first}`, "give it an id of its own");
       else seen.set(item.id, i);
     });
   }

@@ -97,7 +97,9 @@ export class ProjectProof {
         if (!bounds.learn()) return this.root(within);
         this.activity.decay();
         if (bounds.level === 0 && bounds.min(this.end) > this.lower) this.lower = bounds.min(this.end);
-        continue;
+        if (bounds.conflicts < limit) continue;
+        bounds.backTo(0);
+        return "limit";
       }
       if (bounds.level === 0) this.lower = Math.max(this.lower, bounds.min(this.end));
       if (this.lower > within) return "impossible";

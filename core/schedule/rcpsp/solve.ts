@@ -22,8 +22,9 @@ export interface ProjectResult {
   readonly schedules: number;
 }
 
-/** Share of the schedules of a plain project that go to genetic search; the rest goes to proof. */
-const GENETIC = 0.75;
+/** Times that genetic search and proof take turns, and the first share of the schedules for proof. */
+const TURNS = 6;
+const FIRST_PROOF = 0.1;
 
 /**
  * Least makespan of a project. Plain projects: genetic search and, in turns, proof by learning from conflicts,
@@ -79,10 +80,13 @@ class ProjectRun {
     this.breed(genetic, 1);
     const proof = new ProjectProof(this.p, this.makespan);
     this.proof = proof;
-    const turns = 4;
-    for (let turn = 1; turn <= turns && !this.over && this.makespan > this.lower; turn++) {
-      this.breed(genetic, Math.floor((this.limit * GENETIC * turn) / turns));
-      this.prove(proof, Math.floor((this.limit * turn) / turns) - this.schedules);
+    // The proof gets less each time it neither ends nor finds a better plan.
+    let share = FIRST_PROOF;
+    for (let turn = 1; turn <= TURNS && !this.over && this.makespan > this.lower; turn++) {
+      this.breed(genetic, this.decodes + Math.floor((this.limit * (1 - FIRST_PROOF)) / TURNS));
+      const before = this.makespan;
+      this.prove(proof, Math.floor(this.limit * share));
+      if (this.makespan === before) share /= 2;
     }
     // What one of them left over, the other uses.
     if (this.makespan > this.lower) this.breed(genetic, this.limit);

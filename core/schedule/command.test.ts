@@ -1,0 +1,133 @@
+import { describe, expect, it } from "vitest";
+import { runSchedule } from "./command.ts";
+import { faultOf, type Project } from "./rcpsp/project.ts";
+import { readProject } from "./rcpsp/read.ts";
+
+// Written for these tests: four jobs between two dummies on two pairs of hands, 16 minutes of work. Job 4 takes
+// both hands after job 2. For 8 minutes both would have to be busy throughout, and 3, 4 and 5 minutes do not split
+// into equal halves before and after job 4. 9 is reached: 2 then 3 beside 5, and 4 from minute 7.
+const SM = `************
+jobs (incl. supersource/sink ):  6
+RESOURCES
+  - renewable                 :  1   R
+************
+PRECEDENCE RELATIONS:
+jobnr.    #modes  #successors   successors
+   1        1          3           2   3   5
+   2        1          1           4
+   3        1          1           6
+   4        1          1           6
+   5        1          1           6
+   6        1          0
+************
+REQUESTS/DURATIONS:
+jobnr. mode duration  R 1
+------------------------------------
+  1      1     0       0
+  2      1     3       1
+  3      1     4       1
+  4      1     2       2
+  5      1     5       1
+  6      1     0       0
+************
+RESOURCEAVAILABILITIES:
+  R 1
+    2
+************
+`;
+
+// Two activities of 3 and 2 on one resource of one; the second starts at most 1 before and 4 after the first.
+const SCH = (most: number) => `2\t1\t0\t0
+0\t1\t2\t1\t2\t[0]\t[0]
+1\t1\t2\t2\t3\t[-1]\t[3]
+2\t1\t2\t1\t3\t[-${most}]\t[2]
+3\t1\t0
+0\t1\t0\t0
+1\t1\t3\t1
+2\t1\t2\t1
+3\t1\t0\t0
+1
+`;
+
+describe("S16: project files are known by their content", () => {
+  it("single-mode files: optimum proved, starts keep the rules", () => {
+    const answer = runSchedule(SM, { schedules: 500 });
+    if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+    const { status, makespan, lowerBound, starts } = answer.value;
+    expect({ status, makespan, lowerBound }).toEqual({ status: "optimal", makespan: 9, lowerBound: 9 });
+    expect(faultOf(readProject(SM) as Project, starts!)).toBeNull();
+  });
+
+  it("files with lags both ways: feasible or proved infeasible", () => {
+    const yes = runSchedule(SCH(4), { schedules: 100 });
+    expect(yes).toMatchObject({ ok: true, value: { status: "optimal", makespan: 5 } });
+    // At most 2 after the first start, but the first lasts 3, and the second is not wholly before it either.
+    const no = runSchedule(SCH(2), { schedules: 100 });
+    expect(no).toMatchObject({ ok: true, value: { status: "infeasible", makespan: null, starts: null } });
+  });
+
+  it("carriage returns and capitals change nothing", () => {
+    const shouted = SM.toUpperCase().replaceAll("\n", "\r\n");
+    expect(runSchedule(shouted, { schedules: 500 })).toEqual(runSchedule(SM, { schedules: 500 }));
+  });
+
+  const bad: [string, string, RegExp][] = [
+    [
+      "a missing section",
+      SM.replace("RESOURCEAVAILABILITIES", "NOTHING"),
+      /RESOURCEAVAILABILITIES is missing/,
+    ],
+    ["a successor that is not there", SM.replace("2   3   5", "2   3   9"), /no activity 9/],
+    [
+      "a wrong count",
+      SM.replace("3           2   3   5", "2           2   3   5"),
+      /3 successors, 2 announced/,
+    ],
+    ["several modes", SM.replace("   3        1 ", "   3        2 "), /2 modes/],
+    ["a word for a figure", SM.replace("  3      1     4", "  3      1     x"), /"x" is not a whole number/],
+    ["a short file", SCH(4).split("\n").slice(0, 6).join("\n"), /6 lines, 10 are needed/],
+    ["a missing lag", SCH(4).replace("\t[3]", ""), /figures/],
+    ["neither", "hello", /neither a project file/],
+    ["JSON of another kind", '{"a": 1}', /./],
+  ];
+  for (const [name, text, what] of bad)
+    it(`refuses ${name} with the place`, () => {
+      const answer = runSchedule(text);
+      expect(answer.ok).toBe(false);
+      if (!answer.ok) expect(answer.problems.map((p) => `${p.path} ${p.what}`).join("\n")).toMatch(what);
+    });
+});
+
+describe("S16: problems of our own", () => {
+  const problem = {
+    horizon: 100,
+    tasks: [
+      { id: "a", modes: [{ duration: 10, people: [{ count: 1 }] }] },
+      { id: "b", modes: [{ duration: 20, people: [{ count: 1 }] }] },
+    ],
+    lags: [{ from: { task: "a", at: "end" }, to: { task: "b", at: "start" }, least: 5 }],
+    persons: [{ id: "p", skills: [], shifts: [{ from: 0, to: 90 }] }],
+    objective: { makespan: 1 },
+  };
+  it("gives report and result", () => {
+    const answer = runSchedule(JSON.stringify(problem), { schedules: 50 });
+    expect(answer).toMatchObject({
+      ok: true,
+      value: { status: "optimal", makespan: 35, lowerBound: 35, starts: [0, 15] },
+    });
+  });
+  it("refuses unknown fields and nonsense with a JSON Pointer", () => {
+    const odd = { ...problem, tasks: [{ ...problem.tasks[0], colour: "red" }, problem.tasks[1]] };
+    expect(runSchedule(JSON.stringify(odd))).toMatchObject({ ok: false, problems: [{ path: "/tasks/0" }] });
+    const none = { ...problem, persons: [] };
+    expect(runSchedule(JSON.stringify(none))).toMatchObject({
+      ok: false,
+      problems: [{ path: "/tasks/0/modes/0/people/0" }, {}],
+    });
+  });
+  it("stops by the clock it is given", () => {
+    let now = 0;
+    const answer = runSchedule(SM, { seconds: 1, clock: () => (now += 10) });
+    expect(answer).toMatchObject({ ok: true });
+  });
+});

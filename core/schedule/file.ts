@@ -1,0 +1,132 @@
+import { z } from "zod";
+import type { Problem } from "./problem.ts";
+import type { Refusal } from "./refusal.ts";
+
+// The shape of a problem written as JSON; what the figures mean together is validate.ts's to judge.
+
+const interval = { from: z.number(), to: z.number() };
+const moment = z.strictObject({ task: z.string(), at: z.enum(["start", "end"]) });
+const resourceNeed = z.strictObject({
+  of: z.array(z.string()),
+  amount: z.array(z.number()),
+  state: z.strictObject({ set: z.number(), tolerance: z.number().optional() }).optional(),
+  exclusive: z.boolean().optional(),
+  class: z.string().optional(),
+  batch: z.string().optional(),
+  same: z.string().optional(),
+});
+const mode = z.strictObject({
+  duration: z.number(),
+  interrupt: z.enum(["no", "breaks", "shifts"]).optional(),
+  people: z
+    .array(
+      z.strictObject({
+        count: z.number(),
+        skill: z.string().optional(),
+        among: z.array(z.string()).optional(),
+        same: z.string().optional(),
+      }),
+    )
+    .optional(),
+  resources: z.array(resourceNeed).optional(),
+  cost: z.number().optional(),
+});
+const task = z.strictObject({
+  id: z.string(),
+  modes: z.array(mode),
+  release: z.number().optional(),
+  deadline: z.number().optional(),
+  due: z.number().optional(),
+  late: z.number().optional(),
+  early: z.number().optional(),
+  criticality: z.number().optional(),
+  status: z.enum(["open", "started", "done"]).optional(),
+  pin: z
+    .strictObject({
+      start: z.number().optional(),
+      end: z.number().optional(),
+      mode: z.number().optional(),
+      persons: z.array(z.string()).optional(),
+      resources: z.array(z.string()).optional(),
+    })
+    .optional(),
+  place: z.string().optional(),
+  label: z.string().optional(),
+});
+const ProblemSchema = z.strictObject({
+  horizon: z.number(),
+  now: z.number().optional(),
+  tasks: z.array(task),
+  lags: z
+    .array(
+      z.strictObject({
+        from: moment,
+        to: moment,
+        least: z.number().optional(),
+        most: z.number().optional(),
+        best: z.number().optional(),
+        cost: z.number().optional(),
+        rule: z.string().optional(),
+      }),
+    )
+    .optional(),
+  resources: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        capacity: z.array(z.number()),
+        dimensions: z.array(z.string()).optional(),
+        calendar: z.array(z.strictObject({ ...interval, capacity: z.array(z.number()) })).optional(),
+        state: z
+          .strictObject({
+            lowest: z.number(),
+            highest: z.number(),
+            tolerance: z.number(),
+            minutesPerUnit: z.number(),
+            leastMinutes: z.number(),
+          })
+          .optional(),
+        setups: z.array(z.strictObject({ from: z.string(), to: z.string(), minutes: z.number() })).optional(),
+        label: z.string().optional(),
+      }),
+    )
+    .optional(),
+  persons: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        skills: z.array(z.string()),
+        shifts: z.array(
+          z.strictObject({ ...interval, breaks: z.array(z.strictObject(interval)).optional() }),
+        ),
+        label: z.string().optional(),
+      }),
+    )
+    .optional(),
+  spans: z.array(z.strictObject({ id: z.string(), from: moment, to: moment, need: resourceNeed })).optional(),
+  walks: z.array(z.strictObject({ from: z.string(), to: z.string(), minutes: z.number() })).optional(),
+  objective: z
+    .strictObject({
+      makespan: z.number().optional(),
+      late: z.number().optional(),
+      early: z.number().optional(),
+      hold: z.number().optional(),
+      changes: z.number().optional(),
+      peak: z.strictObject({ above: z.number(), weight: z.number() }).optional(),
+      walk: z.number().optional(),
+      modes: z.number().optional(),
+    })
+    .optional(),
+});
+
+/** Reads a problem from parsed JSON, or says where its shape is wrong. */
+export function readProblem(json: unknown): Problem | readonly Refusal[] {
+  const read = ProblemSchema.safeParse(json);
+  if (read.success) return read.data as Problem;
+  return read.error.issues.map((issue) => ({
+    path: `/${issue.path.join("/")}`,
+    what: issue.code === "unrecognized_keys" ? `unknown: ${issue.keys.join(", ")}` : issue.message,
+    mend:
+      issue.code === "unrecognized_keys" ? "correct the spelling or take it out" : "give what is asked for",
+  }));
+}
