@@ -2,7 +2,7 @@ import { solveTridiagonal } from "../numerics/tridiagonal.ts";
 import type { Faces } from "./body.ts";
 import type { Axis } from "./mesh.ts";
 import { heatAt, type Substance, temperatureAt } from "./substance.ts";
-import { linearFace, type Surroundings, surfaceTemperature } from "./surroundings.ts";
+import { type LinearFace, linearFace, type Surroundings, surfaceTemperature } from "./surroundings.ts";
 
 /** Arrays for one line of cells, reused from line to line. */
 export type Bench = {
@@ -22,6 +22,9 @@ export type Bench = {
   heatIn: number;
   evaporatedOuterJ: number;
   evaporatedInnerJ: number;
+  /** Surface temperatures last found at the two ends; the next line's are near them. */
+  outerSurfaceC: number;
+  innerSurfaceC: number;
 };
 
 export function benchFor(n: number): Bench {
@@ -42,6 +45,8 @@ export function benchFor(n: number): Bench {
     heatIn: 0,
     evaporatedOuterJ: 0,
     evaporatedInnerJ: 0,
+    outerSurfaceC: 20,
+    innerSurfaceC: 20,
   };
 }
 
@@ -111,16 +116,19 @@ function implicit(
       right[i] = inflow;
     }
     const outerR = (outer[last]! * outerArea) / conductivity[last]!;
-    const out = linearFace(faces.outer, at, celsius[last]!, outerR, dried[0]);
+    const out = linearFace(faces.outer, at, celsius[last]!, outerR, dried[0], b.outerSurfaceC);
+    b.outerSurfaceC = out.surfaceC;
     const outG = out.coefficient > 0 ? (step * outerArea) / (outerR + 1 / out.coefficient) : 0;
     diagonal[last] = diagonal[last]! + outG;
     right[last] = right[last]! + outG * (out.ambientC - celsius[last]!);
     let innG = 0;
     let innC = 0;
     let innR = 0;
+    let inn: LinearFace | undefined;
     if (faces.inner && !axis.symmetric) {
       innR = (inner[0]! * innerArea) / conductivity[0]!;
-      const inn = linearFace(faces.inner, at, celsius[0]!, innR, dried[1]);
+      inn = linearFace(faces.inner, at, celsius[0]!, innR, dried[1], b.innerSurfaceC);
+      b.innerSurfaceC = inn.surfaceC;
       innG = inn.coefficient > 0 ? (step * innerArea) / (innR + 1 / inn.coefficient) : 0;
       innC = inn.ambientC;
       diagonal[0] = diagonal[0]! + innG;
@@ -144,8 +152,9 @@ function implicit(
     const outerC = celsius[last]! + right[last]!;
     const innerC = celsius[0]! + right[0]!;
     b.heatIn += (weight / step) * (outG * (out.ambientC - outerC) + innG * (innC - innerC));
-    b.evaporatedOuterJ += weight * evaporated(faces.outer, at, outerC, outerR, dried[0]);
-    if (faces.inner) b.evaporatedInnerJ += weight * evaporated(faces.inner, at, innerC, innR, dried[1]);
+    b.evaporatedOuterJ += weight * evaporated(faces.outer, out, outerC, outerR, dried[0]);
+    if (inn && faces.inner)
+      b.evaporatedInnerJ += weight * evaporated(faces.inner, inn, innerC, innR, dried[1]);
     return true;
   }
   return false;
@@ -154,11 +163,16 @@ function implicit(
 /** The search ends when a round moves no cell by more than this, or the next one would not, K. */
 const settledK = 2e-4;
 
-/** W/m² that evaporation takes from a face. */
-function evaporated(s: Surroundings, at: number, insideC: number, resistance: number, dried: number): number {
+/** W/m² that evaporation takes from a face, `linear` being what stands for it in this round. */
+function evaporated(
+  s: Surroundings,
+  linear: LinearFace,
+  insideC: number,
+  resistance: number,
+  dried: number,
+): number {
   if (!s.evaporation) return 0;
-  const surfaceC = surfaceTemperature(linearFace(s, at, insideC, resistance, dried), insideC, resistance);
-  return Math.max(0, s.evaporation.flux(surfaceC, dried));
+  return Math.max(0, s.evaporation.flux(surfaceTemperature(linear, insideC, resistance), dried));
 }
 
 /**

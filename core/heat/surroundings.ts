@@ -17,12 +17,16 @@ export type Surroundings = {
   evaporation?: Evaporation;
 };
 
-/** A linear face, q into the food = coefficient (ambientC - surface), that stands for a curved one here. */
-export type LinearFace = { coefficient: number; ambientC: number };
+/**
+ * A linear face, q into the food = coefficient (ambientC - surface), that stands for a curved one near the
+ * surface temperature `surfaceC` it was found at.
+ */
+export type LinearFace = { coefficient: number; ambientC: number; surfaceC: number };
 
 /**
  * The linear face that gives the heat flow of `s` at the surface temperature it would now have, with the right
- * slope: Newton on the surface's own heat balance. `insideC` is the temperature `resistance` (m² K/W) below.
+ * slope: Newton on the surface's own heat balance. `insideC` is the temperature `resistance` (m² K/W) below;
+ * `guessC` is where to begin, such as the surface of the line before.
  */
 export function linearFace(
   s: Surroundings,
@@ -30,12 +34,13 @@ export function linearFace(
   insideC: number,
   resistance: number,
   dried: number,
+  guessC: number = insideC,
 ): LinearFace {
   const ambientC = s.ambientC(seconds);
-  if (!s.evaporation) return { coefficient: s.coefficient, ambientC };
+  if (!s.evaporation) return { coefficient: s.coefficient, ambientC, surfaceC: insideC };
   const { flux, slope: slopeOf } = s.evaporation;
   const h = s.coefficient;
-  let surface = insideC;
+  let surface = guessC;
   let taken = 0;
   let slope = 0;
   for (let i = 0; i < 30; i++) {
@@ -46,7 +51,8 @@ export function linearFace(
     if (Math.abs(step) < 1e-5) break;
     surface += Math.max(-40, Math.min(40, step));
   }
-  return { coefficient: h + slope, ambientC: (h * ambientC - taken + slope * surface) / (h + slope) };
+  const linearC = (h * ambientC - taken + slope * surface) / (h + slope);
+  return { coefficient: h + slope, ambientC: linearC, surfaceC: surface };
 }
 
 /** Temperature of the surface itself in °C, from the cell `resistance` below it. */
