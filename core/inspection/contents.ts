@@ -1,7 +1,8 @@
 import type { Preparation, Step } from "../formula/schema.ts";
-import { ALLERGENS, type Allergen, type Ingredient, type Origin } from "../pantry/schema.ts";
+import type { Allergen, Ingredient, Origin } from "../pantry/schema.ts";
 import type { Need, Placement } from "../plating/schema.ts";
 import type { Offer } from "../purchasing/schema.ts";
+import type { AllergenState } from "../run/result.ts";
 import type { Scope } from "./scope.ts";
 
 /** An ingredient as it reaches the guest, by one way: dish > preparation > … > ingredient. */
@@ -60,20 +61,29 @@ export function speaksAgainst(
   return undefined;
 }
 
-/** Contained, perhaps contained, or not known: all speak against. Wheat is gluten; an unknown food is everything. */
-function mayHold(scope: Scope, ingredient: Ingredient, allergen: Allergen): boolean {
-  const told = new Set<Allergen>(
-    ingredient.allergens.status === "unknown"
-      ? ALLERGENS
-      : [...ingredient.allergens.contains, ...ingredient.allergens.mayContain],
-  );
+/** Contained, perhaps contained, or not known: all three speak against. */
+const mayHold = (scope: Scope, ingredient: Ingredient, allergen: Allergen) =>
+  stateIn(scope, ingredient, allergen) !== "free";
+
+/** What is told of an allergen in an ingredient, by itself and by who sells it. Wheat is gluten. */
+function stateIn(scope: Scope, ingredient: Ingredient, allergen: Allergen): AllergenState {
+  const words = [ingredient.allergens];
   for (const supplier of scope.suppliers)
     for (const offer of supplier.offers)
-      if (offer.ingredient === ingredient.id && isOpen(offer, scope.service.priceAsOf))
-        for (const each of [...(offer.allergens?.contains ?? []), ...(offer.allergens?.mayContain ?? [])])
-          told.add(each);
-  if (told.has("wheat")) told.add("gluten");
-  return told.has(allergen);
+      if (offer.ingredient === ingredient.id && offer.allergens && isOpen(offer, scope.service.priceAsOf))
+        words.push({ status: "known", ...offer.allergens });
+  const names = (list: readonly Allergen[]) =>
+    list.includes(allergen) || (allergen === "gluten" && list.includes("wheat"));
+  if (words.some((each) => names(each.contains))) return "contains";
+  if (ingredient.allergens.status === "unknown") return "unknown";
+  return words.some((each) => names(each.mayContain)) ? "may" : "free";
+}
+
+/** The worst that is told of an allergen on a plate: contained, then not known, then perhaps. */
+export function stateOn(scope: Scope, allergen: Allergen, placements: readonly Placement[]): AllergenState {
+  const all = placements.flatMap((placement) => arrivalsOn(scope, placement));
+  const states = all.map((arrival) => stateIn(scope, arrival.ingredient, allergen));
+  return (["contains", "unknown", "may"] as const).find((state) => states.includes(state)) ?? "free";
 }
 
 /** Whether an offer could be bought on a date: any of them may come. */

@@ -1,8 +1,10 @@
 import type { Book } from "../book/schema.ts";
 import type { PlanTask } from "../run/result.ts";
+import { judgeBalance } from "./balance.ts";
 import { judgeEquipment } from "./equipment.ts";
 import { judgeFeeding } from "./feeding.ts";
 import { Unweighable } from "./grams.ts";
+import { judgeMatrix } from "./matrix.ts";
 import { judgeMoments } from "./moments.ts";
 import { judgeNeeds, type Made, madeOf } from "./needs.ts";
 import { judgeOrder } from "./order.ts";
@@ -38,7 +40,7 @@ export function inspect(book: Book, result: Judged, options: InspectOptions): Re
 }
 
 function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
-  const { plates, plan } = result;
+  const { plates, plan, allergens, balance } = result;
   const wrongPlates = judgePlates(scope, plates);
   if (wrongPlates.length > 0) return reportOf(result, wrongPlates);
   const made = madeOf(scope, plates);
@@ -48,6 +50,8 @@ function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
   const found = [
     ...(parts ? judgePlan(scope, result, options, made, parts) : []),
     ...judgeOrders(scope, made, parts, plates, result.orders ?? []),
+    ...(allergens ? judgeMatrix(scope, plates, allergens) : []),
+    ...(balance ? judgeBalance(scope, made, balance) : []),
     ...judgeStatus(plan),
   ];
   const past = happened(scope);

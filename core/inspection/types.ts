@@ -1,7 +1,8 @@
 import type { Result } from "../run/result.ts";
 
 /** The parts of a run's result that are judged. */
-export type Judged = Pick<Result, "plates" | "needs" | "plan"> & Partial<Pick<Result, "orders">>;
+export type Judged = Pick<Result, "plates" | "needs" | "plan"> &
+  Partial<Pick<Result, "orders" | "allergens" | "balance">>;
 
 export interface InspectOptions {
   /** Id of the service. */

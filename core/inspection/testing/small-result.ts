@@ -1,3 +1,5 @@
+import { ALLERGENS } from "../../pantry/schema.ts";
+import { DIETS } from "../../plating/schema.ts";
 import type { PlanTask, PlateCount } from "../../run/result.ts";
 import type { Judged } from "../types.ts";
 
@@ -55,6 +57,19 @@ export function smallResult(): Judged {
       ...{ status: "feasible", objective: [], broken: [], remedies: [], load: [], seed: 1, schedules: 1 },
       tasks: DAY.map(task),
     },
+    allergens: [
+      ...cells("meat", "standard", ["milk"], ["vegetarian", "vegan", "pescatarian"]),
+      ...cells("green", "standard", ["milk"], ["vegan"]),
+      ...cells("tart", "standard", ["gluten", "wheat"], ["coeliac"]),
+      ...cells("tart", "coeliac", [], []),
+    ],
+    balance: [
+      // 6 kg × 0.8 − a sixth; 1.6 kg reduced to 1 kg.
+      balance("stock", 6000, 4000, { evaporated: 1200, strained: 800 }),
+      balance("sauce", 1600, 1000, { evaporated: 600 }),
+      balance("tart", 2000, 2000, {}),
+      balance("gratin", 1000, 1000, {}),
+    ],
     orders: [
       {
         ...{ supplier: "market", name: "Market", orderBy: "D-1 12:00", deliver: "D 07:00" },
@@ -110,6 +125,24 @@ function need(preparation: string, grams: number, overage: number, factor: numbe
       ...(count === undefined ? {} : { pieces: count }),
     })),
   };
+}
+
+function cells(dish: string, variant: string, contained: readonly string[], notFor: readonly string[]) {
+  const cell = (bad: boolean) => ({
+    dish,
+    variant,
+    state: bad ? ("contains" as const) : ("free" as const),
+    paths: [],
+  });
+  return [
+    ...ALLERGENS.map((allergen) => ({ ...cell(contained.includes(allergen)), allergen })),
+    ...DIETS.map((need) => ({ ...cell(notFor.includes(need)), need })),
+  ];
+}
+
+function balance(preparation: string, inG: number, outG: number, lost: Record<string, number>) {
+  const named = Object.entries(lost).map(([how, g]) => ({ how, g }));
+  return { preparation, inG, outG, lost: named, waterG: 0, declaredG: outG };
 }
 
 function task([id, start, end, hands = "", units = ""]: Row): PlanTask {

@@ -1,0 +1,50 @@
+import { ALLERGENS } from "../pantry/schema.ts";
+import { DIETS, type Placement } from "../plating/schema.ts";
+import type { AllergenCell, AllergenState, PlateCount } from "../run/result.ts";
+import { speaksAgainst, stateOn } from "./contents.ts";
+import { namedForm } from "./forms.ts";
+import type { Scope } from "./scope.ts";
+import type { Finding } from "./types.ts";
+
+/** From what nobody need fear to what somebody must not get; perhaps and not known weigh the same. */
+const WEIGHT: Readonly<Record<AllergenState, number>> = { free: 0, may: 1, unknown: 1, contains: 2 };
+
+/** Judges the matrix: each plate served stands against each allergen and diet, as its ingredients say. */
+export function judgeMatrix(
+  scope: Scope,
+  plates: readonly PlateCount[],
+  cells: readonly AllergenCell[],
+): Finding[] {
+  const found: Finding[] = [];
+  const told = new Map(
+    cells.map((cell) => [keyOf(cell.dish, cell.variant, cell.allergen ?? cell.need), cell]),
+  );
+  const say = (what: string) => found.push({ rule: "matrix", tasks: [], by: 1, unit: "cell", what });
+  const served = new Map<string, { row: PlateCount; form: Placement[] }>();
+  for (const row of plates)
+    if (row.count + row.spare > 0)
+      served.set(keyOf(row.dish, row.variant), {
+        row,
+        form: namedForm(scope.dishes.get(row.dish)!, row.variant)!,
+      });
+  for (const { row, form } of served.values()) {
+    const { dish, variant } = row;
+    for (const allergen of ALLERGENS) {
+      const cell = told.get(keyOf(dish, variant, allergen));
+      const state = stateOn(scope, allergen, form);
+      if (!cell || WEIGHT[cell.state] !== WEIGHT[state])
+        say(`${dish} (${variant}): ${allergen} is "${state}", not "${cell?.state ?? "told"}"`);
+    }
+    for (const need of DIETS) {
+      const cell = told.get(keyOf(dish, variant, need));
+      const why = speaksAgainst(scope, need, form);
+      if (!cell || (cell.state === "free") !== (why === undefined))
+        say(
+          `${dish} (${variant}): ${need} is told as "${cell?.state ?? "nothing"}"; ${why ?? "nothing speaks against"}`,
+        );
+    }
+  }
+  return found;
+}
+
+const keyOf = (...words: readonly (string | undefined)[]) => words.join(" ");
