@@ -3,7 +3,7 @@ import type { Book } from "../core/book/schema.ts";
 import type { TraceNode } from "../core/ledger/ledger.ts";
 import type { Result } from "../core/run/result.ts";
 import { type OpenRun, openRun, RunRefusal, USUAL_SCHEDULES } from "../core/run/run.ts";
-import type { FromWorker, Question, ToWorker } from "./compute/protocol.ts";
+import type { FromWorker, Question, Stage, ToWorker } from "./compute/protocol.ts";
 
 /** Computes away from the page: reads the book once a version, answers questions, keeps how figures came. */
 let book: Book | undefined;
@@ -39,23 +39,27 @@ function amounts(id: number, question: Question): void {
   tell(id, told, true, began);
 }
 
-/** A first plan soon, then the good one. */
+/** A first plan soon, then the good one, then, where it does not fit, remedies that were tried. */
 function plan(id: number, question: Question): void {
   const began = performance.now();
   const covers = question.covers === undefined ? {} : { covers: question.covers };
   const run = open(question);
-  tell(id, run.at({ ...covers, schedules: 1, remedies: false, trace: false }), false, began);
-  const best = run.at({
-    ...covers,
-    onProgress: ({ schedules }) => say({ type: "progress", id, done: schedules, of: USUAL_SCHEDULES }),
-  });
+  tell(id, run.at({ ...covers, schedules: 1, remedies: false, trace: false }), false, began, "improving");
+  const onProgress = ({ schedules }: { readonly schedules: number }) =>
+    say({ type: "progress", id, done: schedules, of: USUAL_SCHEDULES });
+  let best = run.at({ ...covers, remedies: false, onProgress });
+  if (best.plan.status !== "feasible") {
+    trace = () => best.trace;
+    tell(id, best, false, began, "remedies");
+    best = run.at(covers);
+  }
   trace = () => best.trace;
   tell(id, best, true, began);
 }
 
-function tell(id: number, result: Result, last: boolean, began: number): void {
+function tell(id: number, result: Result, last: boolean, began: number, next?: Stage): void {
   const { trace: _, ...told } = result;
-  say({ type: "told", id, told, last, ms: performance.now() - began });
+  say({ type: "told", id, told, last, next, ms: performance.now() - began });
 }
 
 function answer(id: number, part: "amounts" | "plan", question: Question): void {

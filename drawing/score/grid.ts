@@ -4,6 +4,8 @@ import { point, type Sheet } from "./sheet.ts";
 
 /** Room for an hour's figure, px; ticks are thinned until they have it. */
 const HOUR_ROOM = { along: 46, down: 34 } as const;
+/** A score of fewer minutes is a glimpse of one day. */
+const SHORT = 600;
 const STEPS = [15, 30, 60, 120, 180, 360, 720, 1440];
 
 /** Hours, days and folds, behind everything. */
@@ -65,6 +67,8 @@ export function hourTicks({ time, direction }: Pick<Sheet, "time" | "direction">
 function days(sheet: Sheet, head: number): Drawn[] {
   const { time, ink } = sheet;
   const parts: Drawn[] = [];
+  // A few hours of one day need no name.
+  if (time.to - time.from < SHORT) return [];
   const first = Math.floor(time.from / 1440);
   for (let day = first; day * 1440 < time.to; day++) {
     const from = time.at(Math.max(day * 1440, time.from));

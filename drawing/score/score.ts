@@ -1,5 +1,5 @@
 import type { Ink } from "../ink.ts";
-import { fitText } from "../text.ts";
+import { fitText, textWidth } from "../text.ts";
 import { type Drawn, draw, path } from "../tree.ts";
 import { grid } from "./grid.ts";
 import { holdMatters } from "./hold.ts";
@@ -136,10 +136,9 @@ function serviceLine(
       text,
     );
   if (sheet.direction === "down") return main ? [bar, word(sheet.size - 4, place - 6, "end", name)] : [bar];
-  if (main) return [bar, word(place - 4, 14, "end", name)];
+  if (main && place > textWidth(name, 16) + 120) return [bar, word(place - 4, 14, "end", name)];
   const room = (next === undefined ? sheet.time.length + 10 : sheet.time.at(next)) - place - 8;
-  const text = fitText(name, 15, room);
-  return text === name ? [bar, word(place, 14, "start", text)] : [bar];
+  return textWidth(name, 15.5) <= room ? [bar, word(place, 14, "start", name)] : [bar];
 }
 
 function nowLine(sheet: Sheet, minute: number, word: string): Drawn {

@@ -29,12 +29,16 @@ export interface Traced {
   readonly inputs: readonly { readonly path: string; readonly node: TraceNode | undefined }[];
 }
 
+/** What is computed after what was told. */
+export type Stage = "first" | "improving" | "remedies";
+
 export type FromWorker =
   | {
       readonly type: "told";
       readonly id: number;
       readonly told: Told;
       readonly last: boolean;
+      readonly next?: Stage | undefined;
       readonly ms: number;
     }
   | { readonly type: "progress"; readonly id: number; readonly done: number; readonly of: number }

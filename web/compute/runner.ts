@@ -1,6 +1,6 @@
 import type { Problem } from "../../core/book/problem.ts";
 import type { Book } from "../../core/book/schema.ts";
-import type { FromWorker, Question, Told, ToWorker, Traced } from "./protocol.ts";
+import type { FromWorker, Question, Stage, Told, ToWorker, Traced } from "./protocol.ts";
 
 export interface RunState {
   /** Newest amounts for the newest question that was answered. */
@@ -8,6 +8,8 @@ export interface RunState {
   /** Newest plan; it may belong to an older question while the next is on its way. */
   readonly plan: Told | undefined;
   readonly planning: "idle" | "working" | "stopped";
+  /** What the planner is at. */
+  readonly stage: Stage;
   readonly progress: number;
   /** Why the last question could not be computed; what was computed before stays. */
   readonly problems: readonly Problem[];
@@ -48,6 +50,7 @@ export class Runner {
     amounts: undefined,
     plan: undefined,
     planning: "idle",
+    stage: "first",
     progress: 0,
     problems: [],
     question: undefined,
@@ -124,7 +127,7 @@ export class Runner {
     this.#plannerBusy = true;
     this.#giveBook(this.#planner);
     this.#planner.postMessage({ type: "ask", id, part: "plan", question });
-    this.#set({ planning: "working", progress: 0 });
+    this.#set({ planning: "working", stage: "first", progress: 0 });
   }
 
   #giveBook(hand: Hand): void {
@@ -168,7 +171,8 @@ export class Runner {
       this.#set({
         plan: said.told,
         planning: said.last ? "idle" : "working",
-        progress: said.last ? 1 : this.#state.progress,
+        stage: said.next ?? "first",
+        progress: said.last ? 1 : 0,
       });
     }
     if (said.type === "refused") {

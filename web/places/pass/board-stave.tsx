@@ -10,8 +10,8 @@ import { useWidth } from "../../parts/use-size.ts";
 import { useScore } from "../run/use-score.ts";
 
 /** Minutes seen before and after now. */
-const BEFORE = 60;
-const AFTER = 300;
+const WIDE = { before: 60, after: 240 };
+const NARROW = { before: 20, after: 100 };
 
 /** One station's stave round now: what was, what comes, the holds that run. */
 export function BoardStave({
@@ -34,7 +34,8 @@ export function BoardStave({
     const stave = staves.find((s) => s.kind === "station" && s.id === station);
     if (!stave || width === 0) return undefined;
     const at = now - midnight;
-    const [from, to] = [at - BEFORE, at + AFTER];
+    const { before, after } = width > 600 ? WIDE : NARROW;
+    const [from, to] = [at - before, at + after];
     const tasks = stave.tasks.filter((t) => t.to > from && t.from < to);
     const time = runTime(from, to, [{ from, to }], { perMinute: (width - 12) / (to - from) });
     return scoreDrawing(

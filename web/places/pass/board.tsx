@@ -152,7 +152,7 @@ function Now({
       <h2 className="board-name">{task.name}</h2>
       {sheet && (
         <p className="board-text">
-          <strong>{sheet.amount}</strong> {sheet.text}
+          <strong>{sheet.amount}</strong> {withoutName(sheet.text, task.name)}
         </p>
       )}
       <p className="quiet board-text">
@@ -219,4 +219,9 @@ function DoneLine({ task }: { readonly task: PlanTask }) {
       </Button>
     </li>
   );
+}
+
+/** What a prep list says of a task, without the name that stands above it already. */
+function withoutName(text: string, name: string): string {
+  return text.startsWith(name) ? text.slice(name.length).replace(/^[.\s]+/, "") : text;
 }

@@ -59,8 +59,14 @@ export function Allergens() {
           />
         </>
       ) : (
-        rows.map((row) => (
-          <Listed key={row.dish + row.variant} row={row} chosen={chosen} onChoose={setChosen} />
+        rows.map((row, i) => (
+          <Listed
+            key={row.dish + row.variant}
+            row={row}
+            first={rows[i - 1]?.dish !== row.dish}
+            chosen={chosen}
+            onChoose={setChosen}
+          />
         ))
       )}
       {wide && (
@@ -155,10 +161,12 @@ function Matrix({
 /** On a narrow screen: a dish, and below it what it contains, in words. */
 function Listed({
   row,
+  first,
   chosen,
   onChoose,
 }: {
   readonly row: Row;
+  readonly first: boolean;
   readonly chosen: string | undefined;
   readonly onChoose: (key: string) => void;
 }) {
@@ -197,8 +205,9 @@ function Listed({
     );
   return (
     <section className="allergen-dish">
-      <h2 className="note-title dish">
-        {names.dish(row.dish)} <Variant of={row.variant} />
+      <h2 className={first ? "note-title dish" : "note-title"}>
+        <span className={first ? "" : "unseen"}>{names.dish(row.dish)} </span>
+        <Variant of={row.variant} />
       </h2>
       {there.length === 0 && <p className="quiet">{say("allergens.free")}</p>}
       {group(say("allergens.contains"), there, SIGNS)}

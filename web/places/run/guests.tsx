@@ -199,8 +199,8 @@ function Plates() {
               <th>{say("guests.variant")}</th>
               <th className="num">{say("guests.count")}</th>
               <th className="num">{say("guests.spare")}</th>
-              <th className="num">{say("guests.plateG")}</th>
-              <th>{say("guests.seat")}</th>
+              <th className="num wide-only">{say("guests.plateG")}</th>
+              <th className="wide-only">{say("guests.seat")}</th>
             </tr>
           </thead>
           {(menu?.courses ?? []).map((course) => (
@@ -234,8 +234,8 @@ function Plates() {
                     <td className="num quiet">
                       {plate.spare > 0 ? `+ ${write.number(plate.spare, 0)}` : ""}
                     </td>
-                    <td className="num">{write.mass(plate.plateG)}</td>
-                    <td className="small">{plate.seats.join(", ")}</td>
+                    <td className="num wide-only">{write.mass(plate.plateG)}</td>
+                    <td className="small wide-only">{plate.seats.join(", ")}</td>
                   </tr>
                 ),
               )}

@@ -69,9 +69,9 @@ function Order({
               <th>{say("orders.what")}</th>
               <th className="num">{say("orders.packs")}</th>
               <th>{say("orders.pack")}</th>
-              <th className="num">{say("orders.need")}</th>
-              <th className="num">{say("orders.bought")}</th>
-              <th className="num">{say("orders.price")}</th>
+              <th className="num wide-only">{say("orders.need")}</th>
+              <th className="num wide-only">{say("orders.bought")}</th>
+              <th className="num wide-only">{say("orders.price")}</th>
               <th className="num">{say("orders.sum")}</th>
             </tr>
           </thead>
@@ -85,13 +85,13 @@ function Order({
                   </Figure>
                 </td>
                 <td>{line.pack}</td>
-                <td className="num">
+                <td className="num wide-only">
                   <Figure at={`${at}/lines/${i}/need/value`} unfold="over" label={line.name}>
                     {write.quantity(line.need)}
                   </Figure>
                 </td>
-                <td className="num quiet">{write.quantity(line.bought)}</td>
-                <td className="num quiet">{write.money(line.price, currency)}</td>
+                <td className="num quiet wide-only">{write.quantity(line.bought)}</td>
+                <td className="num quiet wide-only">{write.money(line.price, currency)}</td>
                 <td className="num">{write.money(line.total, currency)}</td>
               </tr>
             ))}
@@ -99,16 +99,16 @@ function Order({
           <tfoot>
             {Number(order.charge) > 0 && (
               <tr>
-                <th scope="row" colSpan={6}>
-                  {say("orders.charge")}
-                </th>
+                <th scope="row">{say("orders.charge")}</th>
+                <td colSpan={2} />
+                <td colSpan={3} className="wide-only" />
                 <td className="num">{write.money(order.charge, currency)}</td>
               </tr>
             )}
             <tr>
-              <th scope="row" colSpan={6}>
-                {say("orders.together")}
-              </th>
+              <th scope="row">{say("orders.together")}</th>
+              <td colSpan={2} />
+              <td colSpan={3} className="wide-only" />
               <td className="num">
                 <strong>{write.money(order.total, currency)}</strong>
               </td>

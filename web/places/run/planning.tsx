@@ -5,7 +5,7 @@ import { useWords } from "../../app/settings.tsx";
 /** How far the plan is; it can be stopped, and the best so far stays. The room for it is always kept. */
 export function Planning() {
   const { runner } = useHands();
-  const { planning, progress, plan } = useRunState();
+  const { planning, stage, progress, plan } = useRunState();
   const { say, write } = useWords();
   return (
     <div className="planning" data-state={planning}>
@@ -13,7 +13,7 @@ export function Planning() {
         <>
           <ProgressBar
             className="progress"
-            aria-label={say("run.planning")}
+            aria-label={say(`run.stage.${stage}`)}
             value={progress * 100}
             isIndeterminate={progress === 0}
           >
@@ -22,6 +22,7 @@ export function Planning() {
               style={progress === 0 ? {} : { inlineSize: `${progress * 100}%` }}
             />
           </ProgressBar>
+          <span className="quiet">{say(`run.stage.${stage}`)}</span>
           <Button className="link-button" onPress={() => runner.stop()}>
             {say("run.stop")}
           </Button>

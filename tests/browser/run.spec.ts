@@ -1,0 +1,147 @@
+import { expect, test } from "@playwright/test";
+import { computed } from "./computed.ts";
+
+test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
+
+test("A2 covers by number, by keys and by drag: amounts follow at once, the plan after", async ({ page }) => {
+  await page.goto("/run/orders");
+  await computed(page);
+  const plates = page.locator(".figures dd").nth(2);
+  const before = Number((await plates.innerText()).match(/\d+/)![0]);
+  const field = page.getByRole("textbox", { name: "Covers" });
+  await field.fill("90");
+  await field.press("Enter");
+  await expect(plates).not.toContainText(String(before));
+  await expect(page).toHaveURL(/covers=90/);
+  const slider = page.getByRole("slider", { name: "Covers" });
+  await slider.press("ArrowRight");
+  await expect(field).toHaveValue("91");
+  const thumb = (await page.locator(".thumb").boundingBox())!;
+  await page.mouse.move(thumb.x + 16, thumb.y + 16);
+  await page.mouse.down();
+  await page.mouse.move(thumb.x + 60, thumb.y + 16, { steps: 8 });
+  const dragged = Number(await field.inputValue());
+  expect(dragged).toBeGreaterThan(91);
+  await page.mouse.up();
+  await expect(page).toHaveURL(new RegExp(`covers=${dragged}`));
+  await computed(page);
+  await page.getByRole("button", { name: /Back to 72/ }).click();
+  await expect(field).toHaveValue("72");
+  await expect(page).not.toHaveURL(/covers=/);
+});
+
+test("A2 the page never stands still while the plan is being made, and a plan can be stopped", async ({
+  page,
+}) => {
+  await page.goto("/run/plan?service=demo-700");
+  await expect(page.locator(".figures dd").first()).toBeVisible({ timeout: 30_000 });
+  const longest = await page.evaluate(
+    () =>
+      new Promise<number>((done) => {
+        let last = performance.now();
+        const began = last;
+        let worst = 0;
+        const frame = () => {
+          const now = performance.now();
+          worst = Math.max(worst, now - last);
+          last = now;
+          if (now - began < 2000) requestAnimationFrame(frame);
+          else done(worst);
+        };
+        requestAnimationFrame(frame);
+      }),
+  );
+  expect(longest).toBeLessThan(1000);
+  await page.getByRole("button", { name: "Stop" }).click();
+  await expect(page.locator(".planning")).toContainText("Stopped");
+  await expect(page.getByRole("button", { name: "Plan again" })).toBeVisible();
+});
+
+test("A5 a figure unfolds how it came, as deep as it goes", async ({ page }) => {
+  await page.goto("/bench/preparation/celeriac-veloute");
+  await computed(page);
+  await page.locator(".figures .figure").first().click();
+  const trace = page.locator(".trace").first();
+  await expect(trace.locator(".trace-rule").first()).not.toHaveText(/^\w{0,3}$/);
+  const steps = trace.locator("button.trace-input");
+  await expect(steps.first()).toBeVisible();
+  const before = await page.locator(".trace").count();
+  await steps.first().click();
+  await expect(page.locator(".trace")).toHaveCount(before + 1);
+});
+
+test("A8 the score is read by keys: arrows choose a task, the margin tells of it", async ({ page }) => {
+  await page.goto("/run/plan");
+  await computed(page);
+  const score = page.getByRole("listbox", { name: /Plan of the run/ });
+  await score.focus();
+  await page.keyboard.press("ArrowRight");
+  const title = page.locator(".note-title").first();
+  const first = await title.innerText();
+  await page.keyboard.press("ArrowRight");
+  await expect(title).not.toHaveText(first);
+  await expect(score).toHaveAttribute("aria-activedescendant", /^task-/);
+  await page.keyboard.press("Escape");
+  await expect(page.locator(".plan-hint")).toBeVisible();
+});
+
+test("D9 the score shows stations, then ovens with their temperatures; people and equipment by choice", async ({
+  page,
+}) => {
+  await page.goto("/run/plan");
+  await computed(page);
+  await expect(page.locator(".score-name").first()).toBeVisible();
+  await expect(page.locator(".score-scroll svg")).toContainText("°C");
+  await page.getByRole("radio", { name: "People" }).check({ force: true });
+  const person = await page.locator(".score-name").first().innerText();
+  await page.getByRole("radio", { name: "Equipment" }).check({ force: true });
+  await expect(page.locator(".score-name").first()).not.toHaveText(person);
+});
+
+test("an allergen tells the way it arrives", async ({ page }) => {
+  await page.goto("/run/allergens");
+  await computed(page);
+  await page
+    .getByRole("button", { name: /hazelnut brown butter.*tree nuts: contains/i })
+    .first()
+    .click();
+  await expect(page.locator(".paths-place")).toContainText("›");
+  await expect(page.locator(".paths-place")).toContainText(/hazelnut/i);
+});
+
+test("A8 measures, degrees and clock change the writing alone", async ({ page }) => {
+  await page.goto("/run/cost");
+  await computed(page);
+  const cost = await page.locator(".figures dd").first().innerText();
+  await page.getByRole("button", { name: "Settings" }).click();
+  await page.getByRole("radio", { name: "US" }).check({ force: true });
+  await page.getByRole("radio", { name: "°F" }).check({ force: true });
+  await page.getByRole("radio", { name: "12 hours" }).check({ force: true });
+  await page.keyboard.press("Escape");
+  await expect(page.locator(".run-when")).toContainText("7:30 pm");
+  expect(await page.locator(".figures dd").first().innerText()).toBe(cost);
+  await page.getByRole("link", { name: "Plan", exact: true }).click();
+  await expect(page.locator(".score-scroll svg")).toContainText("°F");
+  await page.getByRole("link", { name: "Orders" }).click();
+  await expect(page.locator("tbody").first()).toContainText(/\b(lb|oz)\b/);
+});
+
+test("prep lists and plate cards print a page each, in black, without the frame", async ({ page }) => {
+  await page.goto("/run/prep");
+  await computed(page);
+  await page.emulateMedia({ media: "print" });
+  await expect(page.locator(".top")).toBeHidden();
+  await expect(page.locator(".run-head")).toBeHidden();
+  await expect(page.locator(".prep-entry").first()).toBeVisible();
+  const lists = await page.locator(".sheet-page").count();
+  const pdf = await page.pdf({ preferCSSPageSize: true });
+  const pages = pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+  expect(pages).toBeGreaterThanOrEqual(lists);
+  await page.emulateMedia({ media: "screen" });
+  await page.goto("/pass/cards");
+  await computed(page);
+  const cards = await page.locator(".card").count();
+  await page.emulateMedia({ media: "print" });
+  const printed = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+  expect(printed.match(/\/Type\s*\/Page\b/g)?.length ?? 0).toBeGreaterThanOrEqual(cards);
+});
