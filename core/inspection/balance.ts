@@ -8,7 +8,7 @@ import type { Finding } from "./types.ts";
 /** The balance must close to this, g. */
 const CLOSED_G = 0.1;
 
-/** Judges mass balances at the declared yield: what goes in, what is left at the end, and that nothing is lost unnamed. */
+/** Judges mass balances of what is made: what goes in, what is left at the end, and that nothing is lost unnamed. */
 export function judgeBalance(
   scope: Scope,
   made: ReadonlyMap<string, Made>,
@@ -22,19 +22,20 @@ export function judgeBalance(
       if (by > CLOSED_G) found.push({ rule: "balance", tasks: [], by, unit: "g", what: `${id}: ${what}` });
     };
     if (!told) {
-      if (grams > 0) say(yieldG(preparation), "no balance is told");
+      say(grams, "no balance is told");
       continue;
     }
-    const inG = preparation.lines.reduce((sum, line) => sum + lineG(scope, line), 0);
+    const factor = grams / yieldG(preparation);
+    const inG = factor * preparation.lines.reduce((sum, line) => sum + lineG(scope, line), 0);
     const masses = massesOf(scope, preparation);
     let outG = 0;
     for (const step of preparation.steps) {
       const taken = preparation.steps.flatMap(enteringOf).filter((from) => from.id === step.id);
-      outG += masses.get(step.id)!.outG * (1 - taken.reduce((sum, from) => sum + from.share, 0));
+      outG += factor * masses.get(step.id)!.outG * (1 - taken.reduce((sum, from) => sum + from.share, 0));
     }
     say(Math.abs(told.inG - inG), `${inG} g go in, not ${told.inG}`);
     say(Math.abs(told.outG - outG), `${outG} g come out, not ${told.outG}`);
-    say(Math.abs(told.declaredG - yieldG(preparation)), `${yieldG(preparation)} g are declared`);
+    say(Math.abs(told.declaredG - grams), `${grams} g are declared`);
     const lost = told.lost.reduce((sum, each) => sum + each.g, 0);
     say(
       Math.abs(told.inG + told.waterG - lost - told.outG),

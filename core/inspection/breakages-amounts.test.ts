@@ -246,18 +246,18 @@ describe("I4 the matrix", () => {
 describe("I5 balance", () => {
   const of = (s: Small, id: string) =>
     s.result.balance.find((each: { preparation: string }) => each.preparation === id);
-  breakage("more goes in", (s) => (of(s, "stock").inG = 6001), [
+  breakage("more goes in", (s) => (of(s, "stock").inG = 991), [
     ["balance", [], 1],
     ["balance", [], 1],
   ]);
-  breakage("more comes out", (s) => (of(s, "stock").outG = 4001), [
+  breakage("more comes out", (s) => (of(s, "stock").outG = 661), [
     ["balance", [], 1],
     ["balance", [], 1],
   ]);
-  breakage("lost and not named", (s) => of(s, "stock").lost.pop(), [["balance", [], 800]]);
-  breakage("another yield declared", (s) => (of(s, "sauce").declaredG = 1010), [["balance", [], 10]]);
-  breakage("no balance", (s) => s.result.balance.pop(), [["balance", [], 1000]]);
-  breakage("closed to 0.1 g", (s) => (of(s, "tart").inG = 2000.09), []);
+  breakage("lost and not named", (s) => of(s, "stock").lost.pop(), [["balance", [], 132]]);
+  breakage("another yield declared", (s) => (of(s, "sauce").declaredG = 450), [["balance", [], 10]]);
+  breakage("no balance", (s) => s.result.balance.pop(), [["balance", [], 1280]]);
+  breakage("closed to 0.1 g", (s) => (of(s, "tart").inG = 1000.09), []);
 });
 
 describe("I13 orders", () => {

@@ -64,11 +64,11 @@ export function smallResult(): Judged {
       ...cells("tart", "coeliac", [], []),
     ],
     balance: [
-      // 6 kg × 0.8 − a sixth; 1.6 kg reduced to 1 kg.
-      balance("stock", 6000, 4000, { evaporated: 1200, strained: 800 }),
-      balance("sauce", 1600, 1000, { evaporated: 600 }),
-      balance("tart", 2000, 2000, {}),
-      balance("gratin", 1000, 1000, {}),
+      // 0.99 kg × 0.8, less a sixth; 0.704 kg reduced to 0.44 kg.
+      balance("stock", 990, 660, { evaporated: 198, strained: 132 }),
+      balance("sauce", 704, 440, { evaporated: 264 }),
+      balance("tart", 1000, 1000, {}),
+      balance("gratin", 1280, 1280, {}),
     ],
     orders: [
       {
