@@ -4,6 +4,12 @@ import { Agenda } from "./people.ts";
 import { Profile } from "./profile.ts";
 import { Windows } from "./windows.ts";
 
+/** What is left out of account: shifts, longest waits. */
+export interface Leave {
+  readonly anytime?: boolean;
+  readonly patient?: boolean;
+}
+
 /** A partial plan in the direction of the model: what is placed, what is given away, what windows are left. */
 export class Board {
   readonly model: Model;
@@ -34,10 +40,10 @@ export class Board {
   /** Whether the dates and arcs alone can be kept. */
   readonly sound: boolean;
 
-  constructor(model: Model, ignoreLongest = false) {
+  constructor(model: Model, { anytime = false, patient = false }: Leave = {}) {
     this.model = model;
     const { n } = model;
-    this.windows = new Windows(model.arcs, model.lo, model.hi, ignoreLongest);
+    this.windows = new Windows(model.arcs, model.lo, model.hi, anytime ? null : model.hours, patient);
     this.sound = this.windows.close();
     this.windows.commit();
     this.lo = this.windows.lo.slice();

@@ -20,7 +20,7 @@ const TIED = 240;
 
 export function clustersOf(model: Model): Clusters {
   const { n, arcs } = model;
-  const windows = new Windows(arcs, model.lo, model.hi);
+  const windows = new Windows(arcs, model.lo, model.hi, model.hours);
   windows.close();
   const parent = Int32Array.from({ length: n }, (_, i) => i);
   const find = (i: number): number => {

@@ -19,11 +19,16 @@ export class Generator {
   private readonly push = new Map<number, number>();
 
   /** `manners`: the first is tried for a whole cluster, then the next. */
-  constructor(model: Model, clusters: Clusters, manners: readonly Manner[], ignoreLongest = false) {
-    this.board = new Board(model, ignoreLongest);
+  constructor(model: Model, clusters: Clusters, manners: readonly Manner[], patient = false) {
+    this.board = new Board(model, { anytime: manners.some((m) => m.anytime), patient });
     this.clusters = clusters;
     this.searches = manners.map((m) => new Search(this.board, m));
     this.search = this.searches[0]!;
+  }
+
+  /** The place again, its holds chosen anew, if nothing stands against it now; else null. */
+  exactly(i: number, spot: Spot): Spot | null {
+    return this.search.exactly(i, spot);
   }
 
   /** A place at the first minute of the window, whoever and whatever is free. */

@@ -1,6 +1,7 @@
 import { common, shiftsOf, workOf } from "./calendar.ts";
+import { type Hours, hoursOf } from "./hours.ts";
 import { dueOf } from "./objective.ts";
-import type { Interval, Mode, Moment, Problem, ResourceNeed, Task } from "./problem.ts";
+import type { Interval, Mode, Moment, Person, Problem, ResourceNeed, Task } from "./problem.ts";
 import { servesNeed } from "./validate.ts";
 
 /** Far beyond any time; small enough to be added to itself in 32 bits. */
@@ -97,6 +98,8 @@ export interface Model {
   /** Mirrored: the start before which the task would be late; it is passed only when nothing else fits. */
   readonly wish: Int32Array;
   readonly arcs: Arcs;
+  /** By moment the minutes that shifts allow. */
+  readonly hours: Hours;
   readonly holds: readonly Hold[];
   /** Holds that begin or end with the task. */
   readonly holdsOf: readonly (readonly number[])[];
@@ -165,6 +168,7 @@ export function buildModel(problem: Problem, view: View): Model {
     if (h.to >> 1 !== h.from >> 1) holdsOf[h.to >> 1]!.push(k);
   });
   const kinds = names.kind.size;
+  const workers = (problem.persons ?? []).map((p) => workerOf(p, end, mirrored));
   return {
     problem,
     mirrored,
@@ -178,22 +182,25 @@ export function buildModel(problem: Problem, view: View): Model {
     holds,
     holdsOf,
     equipment: equipmentOf(problem, names, kinds, ways, holds, end, mirrored),
-    workers: (problem.persons ?? []).map((p) => {
-      const turn = (list: readonly Interval[]) => (mirrored ? mirror(list, end) : list);
-      const work = common(turn(workOf(p)), [{ from: 0, to: end }]);
-      const shifts = turn(shiftsOf(p));
-      return {
-        work: Int32Array.from(work.flatMap((i) => [i.from, i.to])),
-        shiftEnd: Int32Array.from(
-          work.map((i) => shifts.find((s) => s.from <= i.from && i.to <= s.to)?.to ?? i.to),
-        ),
-        skills: p.skills.length,
-      };
-    }),
+    workers,
+    hours: hoursOf(ways, workers, decided),
     kinds,
     sames: names.same.size,
     teams: names.team.size,
     decided,
+  };
+}
+
+function workerOf(p: Person, end: number, mirrored: boolean): Worker {
+  const turn = (list: readonly Interval[]) => (mirrored ? mirror(list, end) : list);
+  const work = common(turn(workOf(p)), [{ from: 0, to: end }]);
+  const shifts = turn(shiftsOf(p));
+  return {
+    work: Int32Array.from(work.flatMap((i) => [i.from, i.to])),
+    shiftEnd: Int32Array.from(
+      work.map((i) => shifts.find((s) => s.from <= i.from && i.to <= s.to)?.to ?? i.to),
+    ),
+    skills: p.skills.length,
   };
 }
 

@@ -1,8 +1,9 @@
-import type { Arcs } from "./model.ts";
+import { type Hours, snapDown, snapUp } from "./hours.ts";
+import { type Arcs, NEVER } from "./model.ts";
 
 /**
- * Earliest and latest minute of every moment, kept closed under the arcs (Bellman-Ford over what changed).
- * Every change is written down, so that a try can be taken back.
+ * Earliest and latest minute of every moment, kept closed under the arcs (Bellman-Ford over what changed) and
+ * moved on to minutes that the shifts allow. Every change is written down, so that a try can be taken back.
  */
 export class Windows {
   readonly lo: Int32Array;
@@ -15,13 +16,16 @@ export class Windows {
   clash = -1;
   private readonly arcs: Arcs;
   private readonly ignoreLongest: boolean;
+  private readonly hours: Hours | null;
   private readonly queue: Int32Array;
   private readonly queued: Uint8Array;
   private trail = new Int32Array(1024);
   private trailLength = 0;
 
-  constructor(arcs: Arcs, lo: Int32Array, hi: Int32Array, ignoreLongest = false) {
+  /** `hours`: null leaves the shifts out of account. */
+  constructor(arcs: Arcs, lo: Int32Array, hi: Int32Array, hours: Hours | null = null, ignoreLongest = false) {
     this.arcs = arcs;
+    this.hours = hours;
     this.ignoreLongest = ignoreLongest;
     this.lo = lo.slice();
     this.hi = hi.slice();
@@ -41,10 +45,28 @@ export class Windows {
 
   /** Closes the windows from the dates; false when they cannot all be kept (see `clash`). */
   close(): boolean {
-    const n = this.lo.length;
+    const { lo, hi } = this;
     let size = 0;
-    for (let m = 0; m < n; m++) this.push(m, size++);
+    for (let m = 0; m < lo.length; m++) {
+      lo[m] = this.up(m, lo[m]!);
+      hi[m] = this.down(m, hi[m]!);
+      if (lo[m]! > hi[m]!) {
+        this.clash = m;
+        return false;
+      }
+      this.push(m, size++);
+    }
     return this.run(size);
+  }
+
+  private up(m: number, t: number): number {
+    const minutes = this.hours?.[m];
+    return minutes ? snapUp(minutes, t, NEVER) : t;
+  }
+
+  private down(m: number, t: number): number {
+    const minutes = this.hours?.[m];
+    return minutes ? snapDown(minutes, t) : t;
   }
 
   mark(): number {
@@ -70,7 +92,8 @@ export class Windows {
     this.trailLength = 0;
   }
 
-  raise(m: number, to: number): boolean {
+  raise(m: number, wanted: number): boolean {
+    const to = this.up(m, wanted);
     if (to <= this.lo[m]!) return true;
     if (to > this.hi[m]! || this.placed[m] === 1) {
       this.clash = m;
@@ -159,8 +182,9 @@ export class Windows {
       for (let k = arcs.first[m]!, stop = arcs.first[m + 1]!; k < stop; k++) {
         if (this.ignoreLongest && arcs.longest[k] === 1) continue;
         const to = arcs.to[k]!;
-        const value = least + arcs.length[k]!;
+        let value = least + arcs.length[k]!;
         if (value <= lo[to]!) continue;
+        if (placed[to] === 0) value = this.up(to, value);
         if (placed[to] === 1 || value > hi[to]!) {
           if (lenient) continue;
           this.clash = to;
@@ -181,8 +205,9 @@ export class Windows {
         const k = arcs.into[p]!;
         if (this.ignoreLongest && arcs.longest[k] === 1) continue;
         const from = arcs.from[k]!;
-        const value = most - arcs.length[k]!;
+        let value = most - arcs.length[k]!;
         if (value >= hi[from]!) continue;
+        if (placed[from] === 0) value = this.down(from, value);
         if (placed[from] === 1 || value < lo[from]!) {
           if (lenient) continue;
           this.clash = from;

@@ -1,0 +1,139 @@
+import type { Decided, Way, Worker } from "./model.ts";
+
+/** Minutes a moment may fall on by shifts alone: from, to, from, to …, both belonging to it, sorted. */
+export type Minutes = Int32Array;
+
+/** By moment the minutes its task's people could keep with nothing else to do; null where any would do. */
+export type Hours = readonly (Minutes | null)[];
+
+/**
+ * When each task could start and end if its people had nothing else to do: in any of its ways, as many of those
+ * who can do it as it needs are at work the whole time. What shifts alone forbid need not be tried.
+ */
+export function hoursOf(
+  ways: readonly (readonly Way[])[],
+  workers: readonly Worker[],
+  decided: readonly (Decided | null)[],
+): Hours {
+  const known = new Map<string, readonly [Minutes, Minutes]>();
+  const hours: (Minutes | null)[] = [];
+  ways.forEach((list, i) => {
+    const d = decided[i];
+    const open = d && d.mode >= 0 ? [list[d.mode]!] : list;
+    const free = open.some((w) => w.heads === 0 || w.duration === 0);
+    // What is decided to the minute or has begun answers to nobody's shifts.
+    if (free || (d && (d.status !== "open" || (d.start >= 0 && d.end >= 0)))) {
+      hours.push(null, null);
+      return;
+    }
+    const key = open.map((w) => signature(w, d?.persons ?? null)).join("|");
+    let found = known.get(key);
+    if (!found) {
+      const of = (ends: boolean) =>
+        union(open.flatMap((w) => spansOf(w, workers, d?.persons ?? null, ends).map((s) => [...s])));
+      found = [of(false), of(true)];
+      known.set(key, found);
+    }
+    hours.push(found[0], found[1]);
+  });
+  return hours;
+}
+
+function signature(way: Way, persons: readonly number[] | null): string {
+  const people = persons ? [persons] : way.people.map((n) => [-n.count, ...n.able]);
+  return `${way.duration} ${way.interrupt} ${people.join(";")}`;
+}
+
+type Span = readonly [number, number];
+
+/** Starts (or ends) of one way at which each of its needs finds people enough. */
+function spansOf(
+  way: Way,
+  workers: readonly Worker[],
+  persons: readonly number[] | null,
+  ends: boolean,
+): Span[] {
+  const needs = persons
+    ? persons.map((p) => ({ count: 1, able: [p] }))
+    : way.people.map(({ count, able }) => ({ count, able }));
+  let left: Span[] | null = null;
+  for (const { count, able } of needs) {
+    const each = able.flatMap((p) => alone(workers[p]!, way.duration, way.interrupt, ends));
+    const here = whereAtLeast(each, count);
+    left = left === null ? here : meet(left, here);
+  }
+  return left ?? [];
+}
+
+/** Starts (or ends) of work by one person, as spans of minutes. */
+function alone({ work, shiftEnd }: Worker, minutes: number, interrupt: 0 | 1 | 2, ends: boolean): Span[] {
+  const out: Span[] = [];
+  const count = work.length >> 1;
+  const length = (w: number) => work[2 * w + 1]! - work[2 * w]!;
+  for (let w = 0; w < count; w++) {
+    // Work that may pause has the other intervals, of the shift or of all shifts, on top of this one.
+    let beyond = 0;
+    if (interrupt > 0)
+      for (let v = ends ? 0 : w + 1; v < (ends ? w : count); v++)
+        if (interrupt === 2 || shiftEnd[v] === shiftEnd[w]) beyond += length(v);
+    const here = Math.max(1, minutes - beyond);
+    if (here > length(w)) continue;
+    if (ends) out.push([work[2 * w]! + here, work[2 * w + 1]!]);
+    else out.push([work[2 * w]!, Math.min(work[2 * w + 1]! - here, work[2 * w + 1]! - 1)]);
+  }
+  return out;
+}
+
+/** Minutes that at least `count` of the spans share. */
+function whereAtLeast(spans: readonly Span[], count: number): Span[] {
+  const steps = spans.flatMap(([from, to]) => [
+    [from, 1],
+    [to + 1, -1],
+  ]) as [number, number][];
+  steps.sort((a, b) => a[0] - b[0]);
+  const out: Span[] = [];
+  let there = 0;
+  let since = -1;
+  for (let k = 0; k < steps.length; k++) {
+    there += steps[k]![1];
+    if (k + 1 < steps.length && steps[k + 1]![0] === steps[k]![0]) continue;
+    if (there >= count && since < 0) since = steps[k]![0];
+    if (there < count && since >= 0) {
+      out.push([since, steps[k]![0] - 1]);
+      since = -1;
+    }
+  }
+  return out;
+}
+
+function meet(a: readonly Span[], b: readonly Span[]): Span[] {
+  return whereAtLeast([...a, ...b], 2);
+}
+
+function union(spans: readonly (readonly number[])[]): Minutes {
+  return Int32Array.from(whereAtLeast(spans as Span[], 1).flat());
+}
+
+/** First minute from t on that is among them; `none` if there is none. */
+export function snapUp(minutes: Minutes, t: number, none: number): number {
+  let a = 0;
+  let b = minutes.length >> 1;
+  while (a < b) {
+    const mid = (a + b) >> 1;
+    if (minutes[2 * mid + 1]! >= t) b = mid;
+    else a = mid + 1;
+  }
+  return 2 * a < minutes.length ? Math.max(t, minutes[2 * a]!) : none;
+}
+
+/** Last minute up to t that is among them; -1 if there is none. */
+export function snapDown(minutes: Minutes, t: number): number {
+  let a = 0;
+  let b = minutes.length >> 1;
+  while (a < b) {
+    const mid = (a + b) >> 1;
+    if (minutes[2 * mid]! <= t) a = mid + 1;
+    else b = mid;
+  }
+  return a === 0 ? -1 : Math.min(t, minutes[2 * a - 1]!);
+}
