@@ -1,9 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { parseBook } from "../book/index.ts";
 import type { Book } from "../book/schema.ts";
-import { inspect } from "../inspection/index.ts";
+import { type InspectOptions, inspect } from "../inspection/index.ts";
 import { scopeOf } from "../inspection/scope.ts";
 import { randomBook } from "../inspection/testing/random-book.ts";
+import { inspected } from "./judge.ts";
 import { replayTrace } from "./replay.ts";
 import type { Result } from "./result.ts";
 import { contextRules, run } from "./run.ts";
@@ -12,6 +13,33 @@ const SEEDS = Array.from({ length: 40 }, (_, i) => i + 1);
 const SERVICE = "service-1";
 const OPTIONS = { seed: 1, schedules: 4, remedies: false } as const;
 const sizeOf = (seed: number) => 3 + ((seed * 7) % 38);
+
+test("R4 what a planner leaves unsaid is seen, though the run adds it", () => {
+  const seed = SEEDS.find((each) => planned(each).plan.status === "feasible")!;
+  const [book, result, options] = [randomBook(seed, sizeOf(seed)), planned(seed), { service: SERVICE }];
+  const tasks = result.plan.tasks.map((task, i) => (i === 0 ? task : { ...task, hands: [] }));
+  const silent = { ...result, plan: { ...result.plan, tasks } };
+  const { findings } = inspect(book, silent, options);
+  const added = { ...result, plan: inspected(silent.plan, findings) };
+  expect(added.plan.status).toBe("broken");
+  expect(inspect(book, added, options).findings).toEqual([]);
+  expect(inspect(book, plannedAlone(book, added, options), options).findings).toEqual(findings);
+});
+
+describe("R4 another kitchen, other covers", () => {
+  test.each([3, 10, 15, 21])("random book %i", (seed) => {
+    const book = randomBook(seed, sizeOf(seed));
+    for (const kitchen of ["small", "large"]) {
+      const other = { kitchen, covers: book.services[0]!.covers + 7 };
+      const result = run(book, SERVICE, { ...OPTIONS, ...other, trace: false });
+      const options = { service: SERVICE, ...other };
+      expect(inspect(book, plannedAlone(book, result, options), options).findings).toEqual([]);
+      expect(inspect(book, result, { service: SERVICE }).findings[0]?.rule).toBe("plates");
+    }
+  });
+});
+
+const planned = (seed: number) => run(randomBook(seed, sizeOf(seed)), SERVICE, { ...OPTIONS, trace: false });
 
 /** What the books happened to hold, so that a generator gone dull is noticed. */
 const seen = { feasible: 0, broken: 0, none: 0, loads: 0, thaws: 0, looks: 0, heated: 0, pins: 0 };
@@ -31,13 +59,9 @@ describe.each(SEEDS)("R4 random book %i", (seed) => {
 
   test("the planner keeps every rule or says itself what it breaks", () => {
     const options = { service: SERVICE, heatMinutes: heatOf(book) };
-    const words = new Set(inspect(book, result, options).admitted.map((finding) => finding.what));
-    // A run adds what the inspector finds to what the plan breaks: taken out, the planner stands alone.
-    const broken = result.plan.broken.filter((one) => !words.has(one.what));
-    const status = broken.length === 0 && result.plan.status === "broken" ? "feasible" : result.plan.status;
-    const alone = { ...result, plan: { ...result.plan, status, broken } };
+    const alone = plannedAlone(book, result, options);
     expect(inspect(book, alone, options).findings).toEqual([]);
-    expect(status).toBe(result.plan.status);
+    expect(alone.plan.status).toBe(result.plan.status);
   });
 
   test("every number is proved by its trace", () => {
@@ -69,6 +93,17 @@ afterAll(() => {
   for (const what of ["loads", "thaws", "looks", "heated", "pins"] as const)
     expect(seen[what], what).toBeGreaterThan(0);
 });
+
+/**
+ * The result with the planner's own words alone: a run adds what the inspector finds to what the plan breaks, and
+ * that is taken out again.
+ */
+function plannedAlone(book: Book, result: Result, options: InspectOptions): Result {
+  const words = new Set(inspect(book, result, options).admitted.map((finding) => finding.what));
+  const broken = result.plan.broken.filter((one) => !words.has(one.what));
+  const status = broken.length === 0 && result.plan.status === "broken" ? "feasible" : result.plan.status;
+  return { ...result, plan: { ...result.plan, status, broken } };
+}
 
 function count(book: Book, { plan }: Result): void {
   seen[plan.status] += 1;

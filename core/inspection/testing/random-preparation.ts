@@ -235,7 +235,7 @@ function uses(random: Random, passive: boolean): NonNullable<Step["uses"]> {
           during,
           space: { value: 1, unit: "kg" },
           per: "kg",
-          depthMm: random.pick([40, 50, 60]),
+          depthMm: chance(random, 0.05) ? 60 : 40,
         },
       ],
       [{ kind: "bench", during, space: { value: 1, unit: "piece" }, exclusive: chance(random, 0.2) }],
