@@ -79,10 +79,8 @@ describe("S10: what the engine places keeps every rule, judged by the checker", 
         const result = solve(problem, { schedules: 30 });
         expect(result.schedule).not.toBeNull();
         expect(result.violations).toEqual(checkSchedule(withEnds(problem), result.schedule!));
-        expect(result.status === "broken").toBe(result.violations.length > 0);
-        expect(result.bound).toBeLessThanOrEqual(
-          result.status === "broken" ? Number.POSITIVE_INFINITY : result.value + 1e-9,
-        );
+        expect(["broken", "infeasible"].includes(result.status)).toBe(result.violations.length > 0);
+        if (result.violations.length === 0) expect(result.bound).toBeLessThanOrEqual(result.value + 1e-9);
       }),
       { seed: 13, numRuns: 300 },
     );
@@ -103,8 +101,8 @@ describe("S10: what the engine places keeps every rule, judged by the checker", 
     let moved = 0;
     fc.assert(
       fc.property(problems, (problem) => {
-        const { schedule, status, earliest, latest } = solve(problem, { schedules: 10 });
-        if (status === "broken" || !schedule) return;
+        const { schedule, violations, earliest, latest } = solve(problem, { schedules: 10 });
+        if (violations.length > 0 || !schedule) return;
         problem.tasks.forEach((task, i) => {
           const p = schedule.placements[i]!;
           if ((task.modes[p.mode]!.interrupt ?? "no") !== "no") return;

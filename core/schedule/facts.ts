@@ -1,22 +1,23 @@
 import { common, shiftsOf, workOf } from "./calendar.ts";
-import type { Problem, Task } from "./problem.ts";
+import type { Mode, Person, Problem, Task } from "./problem.ts";
 
 /** The problem with an expected end for every started task that names none: its work run over its people's hours. */
 export function withEnds(problem: Problem): Problem {
   if (!problem.tasks.some((t) => t.status === "started" && t.pin?.end === undefined)) return problem;
   const tasks = problem.tasks.map((t): Task => {
     if (t.status !== "started" || t.pin?.start === undefined || t.pin.end !== undefined) return t;
-    return { ...t, pin: { ...t.pin, end: endOf(problem, t, t.pin.start) } };
+    const end = endOfWork(problem, t.modes[t.pin.mode ?? 0]!, t.pin.persons ?? [], t.pin.start);
+    return { ...t, pin: { ...t.pin, end } };
   });
   return { ...problem, tasks };
 }
 
-function endOf(problem: Problem, task: Task, start: number): number {
-  const mode = task.modes[task.pin?.mode ?? 0]!;
+/** Where work begun at `start` ends; worked straight through where its people's hours do not suffice. */
+export function endOfWork(problem: Problem, mode: Mode, persons: readonly string[], start: number): number {
   const straight = start + mode.duration;
   const interrupt = mode.interrupt ?? "no";
-  const team = (task.pin?.persons ?? []).map((id) => problem.persons!.find((p) => p.id === id)!);
-  if (interrupt === "no" || team.length === 0) return straight;
+  if (interrupt === "no" || persons.length === 0) return straight;
+  const team = persons.map((id): Person => problem.persons!.find((p) => p.id === id)!);
   let hours = team.map(workOf).reduce(common);
   if (interrupt === "breaks") {
     const shift = team
@@ -32,6 +33,5 @@ function endOf(problem: Problem, task: Task, start: number): number {
     if (h.to - from >= left) return from + left;
     left -= h.to - from;
   }
-  // The hours do not suffice: what is left is worked straight through, as overtime.
   return straight;
 }

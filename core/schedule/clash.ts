@@ -1,0 +1,87 @@
+import { leastCycle } from "./cycle.ts";
+import type { Conflict, Moment, Problem } from "./problem.ts";
+
+/** Dates, pins and lags that ask for more time than there is: a circle of positive length in their graph. */
+export function clashOfDates(problem: Problem): Conflict | null {
+  // Least lags in a circle are refused before; what is left needs a date or a longest wait.
+  if (leastCycle(problem)) return null;
+  const arcs = dateArcs(problem);
+  const moments = 2 * problem.tasks.length + 1;
+  const far = new Float64Array(moments);
+  const before = new Int32Array(moments).fill(-1);
+  let moved = -1;
+  for (let round = 0; round < moments; round++) {
+    moved = -1;
+    arcs.forEach((arc, k) => {
+      if (far[arc.from]! + arc.length <= far[arc.to]!) return;
+      far[arc.to] = far[arc.from]! + arc.length;
+      before[arc.to] = k;
+      moved = arc.to;
+    });
+    if (moved < 0) return null;
+  }
+  let at = moved;
+  for (let k = 0; k < moments; k++) at = arcs[before[at]!]!.from;
+  const circle: DateArc[] = [];
+  for (let m = at; circle.length === 0 || m !== at; m = arcs[before[m]!]!.from)
+    circle.push(arcs[before[m]!]!);
+  circle.reverse();
+  const tasks = new Set<string>();
+  for (const arc of circle)
+    for (const m of [arc.from, arc.to]) if (m > 0) tasks.add(problem.tasks[(m - 1) >> 1]!.id);
+  return {
+    tasks: [...tasks],
+    rules: circle.map((arc) => arc.rule),
+    by: circle.reduce((sum, arc) => sum + arc.length, 0),
+    irreducible: true,
+  };
+}
+
+/** time[to] >= time[from] + length; moment 0 is minute 0, then start and end of each task. */
+interface DateArc {
+  readonly from: number;
+  readonly to: number;
+  readonly length: number;
+  readonly rule: string;
+}
+
+function dateArcs(problem: Problem): DateArc[] {
+  const index = new Map(problem.tasks.map((t, i) => [t.id, i]));
+  const moment = (m: Moment) => 1 + 2 * index.get(m.task)! + (m.at === "end" ? 1 : 0);
+  const arcs: DateArc[] = [];
+  problem.tasks.forEach((t, i) => {
+    const name = t.label ?? t.id;
+    const [start, end] = [1 + 2 * i, 2 + 2 * i];
+    const open = (t.status ?? "open") === "open";
+    const pinned = t.pin?.start !== undefined && t.pin.end !== undefined;
+    const add = (from: number, to: number, length: number, rule: string) =>
+      arcs.push({ from, to, length, rule });
+    if (pinned) {
+      add(start, end, t.pin!.end! - t.pin!.start!, `time taken by ${name}`);
+      add(end, start, t.pin!.start! - t.pin!.end!, `time taken by ${name}`);
+    } else {
+      add(start, end, Math.min(...t.modes.map((m) => m.duration)), `duration of ${name}`);
+      if (t.modes.every((m) => (m.interrupt ?? "no") === "no" || !m.people?.length))
+        add(end, start, -Math.max(...t.modes.map((m) => m.duration)), `duration of ${name}`);
+    }
+    if (t.pin?.start !== undefined) {
+      add(0, start, t.pin.start, `pin of ${name}`);
+      add(start, 0, -t.pin.start, `pin of ${name}`);
+    }
+    if (!open) return;
+    if (t.release !== undefined && t.release > (problem.now ?? 0))
+      add(0, start, t.release, `release of ${name}`);
+    else add(0, start, problem.now ?? 0, "now");
+    if (t.deadline !== undefined && t.deadline < problem.horizon)
+      add(end, 0, -t.deadline, `deadline of ${name}`);
+    else add(end, 0, -problem.horizon, "horizon");
+  });
+  for (const lag of problem.lags ?? []) {
+    const [from, to] = [moment(lag.from), moment(lag.to)];
+    const name = lag.rule ?? `${lag.from.task} ${lag.from.at} to ${lag.to.task} ${lag.to.at}`;
+    if (lag.least !== undefined) arcs.push({ from, to, length: lag.least, rule: `least wait: ${name}` });
+    if (lag.most !== undefined)
+      arcs.push({ from: to, to: from, length: -lag.most, rule: `longest wait: ${name}` });
+  }
+  return arcs;
+}
