@@ -37,7 +37,7 @@ module.exports = {
       name: "core-is-pure",
       comment: "no I/O, no clock, no page: core/ imports only core/ and a few pure libraries",
       severity: "error",
-      from: { path: "^core/", pathNot: "\\.test\\.tsx?$" },
+      from: { path: "^core/", pathNot: "\\.test\\.tsx?$|^core/[a-z]+/testing/" },
       to: { pathNot: "^core/|node_modules/(zod|temporal-polyfill|papaparse|@types/papaparse)/" },
     },
     {

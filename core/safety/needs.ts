@@ -11,7 +11,17 @@ export interface NeedRule {
   readonly cookedOnly?: boolean;
 }
 
-const FLESH: readonly Origin[] = ["meat", "pork", "poultry", "fish", "shellfish", "gelatin", "insect"];
+/** "raw-animal" alone still says that an animal died for it. */
+const FLESH: readonly Origin[] = [
+  "meat",
+  "pork",
+  "poultry",
+  "fish",
+  "shellfish",
+  "gelatin",
+  "insect",
+  "raw-animal",
+];
 
 const DIET_RULES: Readonly<Record<string, NeedRule>> = {
   vegetarian: { source: "common practice, no source", origins: [...FLESH, "rennet"], allergens: [] },
