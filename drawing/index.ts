@@ -8,5 +8,7 @@ export { type Score, type ScoreInput, scoreDrawing } from "./score/score.ts";
 export type { Mark } from "./score/sheet.ts";
 export { type Stave, type StaveKind, staves, type TimedTask, timed } from "./score/staves.ts";
 export { type RunTime, runTime } from "./score/time.ts";
-export { type Section, sectionDrawing } from "./section/section.ts";
+export { type HeatSection, heatSectionDrawing } from "./section/heat-section.ts";
+export { type Section, sectionDrawing, thicknessOf } from "./section/section.ts";
+export { type PieceShape, shapeDrawing } from "./section/shape.ts";
 export { type Drawn, svgText } from "./tree.ts";

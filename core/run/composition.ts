@@ -46,7 +46,7 @@ function composed(larder: Larder, gramsOf: GramsOf, id: string, lines: Preparati
     const found =
       "preparation" in line.item
         ? ofPreparation(larder, gramsOf, line.item.preparation)
-        : ofIngredient(larder, line.item.ingredient);
+        : compositionOfIngredient(larder, line.item.ingredient);
     if (!found.ok) return found;
     for (const part of PARTS) sums[part] = (sums[part] ?? 0) + grams * (found.composition[part] ?? 0);
   }
@@ -62,7 +62,8 @@ function ofPreparation(larder: Larder, gramsOf: GramsOf, id: string): Composed {
   return composed(larder, gramsOf, id, larder.preparations.get(id)!.lines);
 }
 
-function ofIngredient(larder: Larder, id: string): Composed {
+/** Mass fractions of an ingredient, for heat. */
+export function compositionOfIngredient(larder: Larder, id: string): Composed {
   const { composition: c } = larder.ingredients.get(id)!;
   if (!c || c.water === undefined) return { ok: false, missing: `the composition of "${id}"` };
   const fibre = c.fibre ?? 0;

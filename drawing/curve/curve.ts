@@ -2,6 +2,7 @@ import { scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import type { Ink } from "../ink.ts";
 import { signShape } from "../mark.ts";
+import { textWidth } from "../text.ts";
 import { type Drawn, draw, path } from "../tree.ts";
 
 export interface Curve {
@@ -24,17 +25,31 @@ export interface Curve {
   readonly height: number;
   /** Readings as open circles; a line of a calculation goes without. */
   readonly readings?: boolean;
+  /** What the line is, written at its end where other lines are drawn beside it. */
+  readonly name?: string;
+  /** Further lines, told apart by their dashes and by the names at their ends. */
+  readonly lines?: readonly {
+    readonly points: readonly (readonly [x: number, y: number])[];
+    readonly name: string;
+    readonly dash?: string;
+  }[];
+  /** A spread whose two edges end at different x: its outline, point by point. */
+  readonly area?: readonly (readonly [x: number, y: number])[];
+  /** Moments: upright lines; a strong one is the moment looked at. */
+  readonly uprights?: readonly { readonly x: number; readonly strong?: boolean }[];
 }
 
 const TEXT = 14;
 const LEFT = 52;
 const BELOW = 22;
 const ABOVE = 12;
+const RIGHT = 10;
 
 /** A quantity along another between its limits: readings of a log, a core temperature along time. */
 export function curveDrawing(curve: Curve, ink: Ink): Drawn {
   const { width, height } = curve;
-  const x = scaleLinear([curve.x.from, curve.x.to], [LEFT, width - 10]);
+  const right = width - RIGHT - nameRoom(curve);
+  const x = scaleLinear([curve.x.from, curve.x.to], [LEFT, right]);
   const y = scaleLinear([curve.y.from, curve.y.to], [height - BELOW, ABOVE]);
   const trace = line<readonly [number, number]>(
     (p) => x(p[0]),
@@ -60,12 +75,13 @@ export function curveDrawing(curve: Curve, ink: Ink): Drawn {
       "font-family": ink.font,
     },
     band && draw("path", { d: `${bandLine(band)}Z`, fill: ink.tint(0.1) }),
+    curve.area && draw("path", { d: `${trace(curve.area)}Z`, fill: ink.tint(0.13) }),
     ...y.ticks(4).map((at) =>
       draw(
         "g",
         {},
         draw("path", {
-          d: path("M", LEFT, y(at), "L", width - 10, y(at)),
+          d: path("M", LEFT, y(at), "L", right, y(at)),
           stroke: ink.rule,
           "stroke-width": 0.5,
           opacity: 0.5,
@@ -89,7 +105,7 @@ export function curveDrawing(curve: Curve, ink: Ink): Drawn {
         "g",
         {},
         draw("path", {
-          d: path("M", LEFT, y(limit.y), "L", width - 10, y(limit.y)),
+          d: path("M", LEFT, y(limit.y), "L", right, y(limit.y)),
           stroke: ink.harm,
           "stroke-width": 1.5,
           "stroke-dasharray": "6 3",
@@ -97,7 +113,7 @@ export function curveDrawing(curve: Curve, ink: Ink): Drawn {
         draw(
           "text",
           {
-            x: width - 10,
+            x: right,
             y: y(limit.y) + (limit.side === "above" ? -5 : 15),
             "text-anchor": "end",
             "font-size": TEXT,
@@ -106,6 +122,22 @@ export function curveDrawing(curve: Curve, ink: Ink): Drawn {
           limit.name,
         ),
       ),
+    ),
+    ...(curve.uprights ?? []).map((at) =>
+      draw("path", {
+        d: path("M", x(at.x), ABOVE, "L", x(at.x), height - BELOW),
+        stroke: at.strong ? ink.decide : ink.rule,
+        "stroke-width": at.strong ? 2 : 1,
+      }),
+    ),
+    ...(curve.lines ?? []).map((each) =>
+      draw("path", {
+        d: trace(each.points) ?? "",
+        fill: "none",
+        stroke: ink.ink,
+        "stroke-width": 1.3,
+        "stroke-dasharray": each.dash,
+      }),
     ),
     curve.points.length > 1 &&
       draw("path", { d: trace(curve.points) ?? "", fill: "none", stroke: ink.ink, "stroke-width": 2 }),
@@ -124,7 +156,34 @@ export function curveDrawing(curve: Curve, ink: Ink): Drawn {
         out(value) && signShape("cross", x(at) + 7, y(value) - 14, 10, ink.harm),
       ),
     ),
+    ...names(curve, y).map((each) =>
+      draw("text", { x: right + 6, y: each.y, "font-size": TEXT, fill: ink.ink }, each.name),
+    ),
   );
+}
+
+/** Room on the right for the longest name of a line. */
+function nameRoom({ name, lines }: Curve): number {
+  const all = [...(name ? [name] : []), ...(lines ?? []).map((each) => each.name)];
+  return all.length === 0 ? 0 : Math.max(...all.map((each) => textWidth(each, TEXT)));
+}
+
+/** Names at the height where their lines end, moved apart where they would lie on one another (D10). */
+function names(curve: Curve, y: (value: number) => number): { name: string; y: number }[] {
+  const ends = [
+    ...(curve.name ? [{ name: curve.name, points: curve.points }] : []),
+    ...(curve.lines ?? []),
+  ].flatMap(({ name, points }) => {
+    const last = points.at(-1);
+    return last && name !== "" ? [{ name, y: y(last[1]) + 5 }] : [];
+  });
+  ends.sort((a, b) => a.y - b.y);
+  const floor = curve.height - BELOW;
+  ends.forEach((end, i) => {
+    end.y = Math.min(Math.max(end.y, i > 0 ? ends[i - 1]!.y + TEXT + 1 : ABOVE), floor);
+  });
+  for (let i = ends.length - 2; i >= 0; i--) ends[i]!.y = Math.min(ends[i]!.y, ends[i + 1]!.y - TEXT - 1);
+  return ends;
 }
 
 function xTicks({ x, width }: Curve): number[] {
