@@ -19,6 +19,7 @@ const COMMANDS: Readonly<Record<string, { what: string; load: () => Promise<{ de
   check: { what: "judge a book file", load: () => import("./commands/check.ts") },
   heat: { what: "temperatures inside a piece through stages", load: () => import("./commands/heat.ts") },
   schedule: { what: "plan tasks on resources", load: () => import("./commands/schedule.ts") },
+  read: { what: "a recipe from text, a page or a table", load: () => import("./commands/read.ts") },
   serve: { what: "serve the app on this machine", load: () => import("./commands/serve.ts") },
 };
 

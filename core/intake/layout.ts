@@ -1,14 +1,7 @@
 import { pieceName, type ReadOptions, readAmount, unitFacts } from "../quantity/index.ts";
 import { bare } from "./read-line.ts";
 import { SEASONING } from "./split-note.ts";
-import {
-  INGREDIENT_HEADINGS,
-  META,
-  METHOD_HEADINGS,
-  NOTE_HEADINGS,
-  PART_KEY,
-  PART_NOUNS,
-} from "./words.ts";
+import { INGREDIENT_HEADINGS, META, METHOD_HEADINGS, NOTE_HEADINGS, PART_KEY, PART_NOUNS } from "./words.ts";
 
 /** One line of the source that is not empty, with what its looks tell. */
 export interface Row {
@@ -69,7 +62,8 @@ function sectionOf(body: string): Row["section"] {
 
 function hasAmount(body: string, words: number, options: ReadOptions): boolean {
   const read = readAmount(body, options);
-  if (read.low === null || read.rest === "") return read.low !== null && read.unit !== null && pieceName(read.unit) !== undefined;
+  if (read.low === null || read.rest === "")
+    return read.low !== null && read.unit !== null && pieceName(read.unit) !== undefined;
   const { dimension } = unitFacts(read.unit ?? "piece");
   if (dimension === "time" || dimension === "temperature") return false;
   if (LEADING_NUMBER.test(body)) return true;
@@ -79,7 +73,8 @@ function hasAmount(body: string, words: number, options: ReadOptions): boolean {
 
 /** The name in "For the sauce:", "### Sauce", "SAUCE:"; undefined when the row is no heading of a part. */
 export function partName(row: Row, next: Row | undefined, previous: Row | undefined): string | undefined {
-  if (row.text.length > LONGEST_HEADING || row.amount || row.section || row.numbered || META.test(row.body)) return undefined;
+  if (row.text.length > LONGEST_HEADING || row.amount || row.section || row.numbered || META.test(row.body))
+    return undefined;
   const markdown = /^#{2,6}\s/.test(row.text) || /^\*\*[^*]+\*\*:?$/.test(row.text);
   const colon = /[:：]\s*\**$/u.test(row.body) || /[:：]$/u.test(row.text.replaceAll("*", ""));
   const name = row.body.replace(/[\s:：*_]+$/u, "").trim();
@@ -89,9 +84,11 @@ export function partName(row: Row, next: Row | undefined, previous: Row | undefi
   const short = key ? titled(key[0], named) : named;
   if (markdown || colon) return short;
   if (key && row.words <= 7 && !row.bulleted && !/,|\d/.test(name)) return short;
-  if (row.bulleted || row.words > 5 || /[,(]|\d/.test(name) || SEASONING.test(name) || !next?.amount) return undefined;
+  if (row.bulleted || row.words > 5 || /[,(]|\d/.test(name) || SEASONING.test(name) || !next?.amount)
+    return undefined;
   const capitals = name === name.toUpperCase() && /\p{Lu}{3}/u.test(name);
-  const opens = row.afterBlank || previous === undefined || previous.section === "ingredients" || !previous.amount;
+  const opens =
+    row.afterBlank || previous === undefined || previous.section === "ingredients" || !previous.amount;
   const last = name.toLowerCase().split(/\s+/).at(-1)!;
   const otherBullets = next.bulleted;
   if (capitals || PART_NOUNS.has(last) || otherBullets) return name;

@@ -1,7 +1,15 @@
-import { convertExactly } from "../quantity/convert.ts";
-import { pieceName, type ReadOptions, type Reading, readAmount, type Unit, unitFacts, unitWord } from "../quantity/index.ts";
-import { TO_TASTE } from "../quantity/read.ts";
 import { parseRational, toNumber, toText } from "../numerics/rational.ts";
+import { convertExactly } from "../quantity/convert.ts";
+import {
+  pieceName,
+  type Reading,
+  type ReadOptions,
+  readAmount,
+  type Unit,
+  unitFacts,
+  unitWord,
+} from "../quantity/index.ts";
+import { TO_TASTE } from "../quantity/read.ts";
 import { SEASONING, splitNote } from "./split-note.ts";
 import type { ReadLine } from "./types.ts";
 
@@ -9,7 +17,7 @@ import type { ReadLine } from "./types.ts";
 export type LineRead = Omit<ReadLine, "at" | "part">;
 
 /** List marks, check boxes and small pictures before the first word or number. */
-const BULLET = /^(?:[^\p{L}\p{N}(\[.~≈±+#]|[+#](?=\s))+/u;
+const BULLET = /^(?:[^\p{L}\p{N}([.~≈±+#]|[+#](?=\s))+/u;
 const LIST_NUMBER = /^\d{1,2}[.)]\s+(?=[\d¼½¾⅓⅔⅛]|\p{L})/u;
 const LEADERS = /\s*(?:\.{3,}|…{2,}|\.{2}(?=\s)|_{2,}|\t)[\s.]*/gu;
 const PERCENT_AFTER = /[\s–—-]+(\d{1,4}(?:[.,]\d{1,3})?\s?%)$/u;
@@ -23,7 +31,7 @@ const LATE_ADJECTIVE =
   /^(fines?|épaisses?|rases?|bombées?|soperas?|colmad[oa]s?|rasas?|grandes?|petites?|pequeñ[oa]s?|colm[oi]|abbondant[ei]|sottil[ei]|generos[oaie]|hermos[oa]s?)\s+(?:(?:de|di|del|della)\s+|d['’])/iu;
 /** Shapes and packs after a weight, volume or length. */
 const PACK_WORD =
-  /^(tubs?|cartons?|jars?|packs?|packets?|packages?|tins?|cans?|bottles?|bags?|boxes|box|pieces?|knobs?|chunks?|blocks?|slabs?|thumbs?|pots?|containers?|trozos?|stück|pezz[oi]|morceaux?|pedazos?)\s+(?:(?:of|de|di|von)\s+|d['’])?(?=\p{L})/iu;
+  /^(tubs?|cartons?|jars?|packs?|packets?|packages?|tins?|cans?|bottles?|bags?|boxes|box|pieces?|sachets?|envelopes?|knobs?|chunks?|blocks?|slabs?|thumbs?|pots?|containers?|trozos?|stück|pezz[oi]|morceaux?|pedazos?)\s+(?:(?:of|de|di|von)\s+|d['’])?(?=\p{L})/iu;
 const COUNTED_PACK = /^(würfel|becher|trozos?|pedazos?|cesp[io]|päckchen)\s+(?:(?:de|di)\s+)?(?=\p{L})/iu;
 const EACH_FIRST = /^(each)\s+/iu;
 const SOME = /^(un[oa]s|des|qualche)\s+(?=\p{L})/iu;
@@ -32,7 +40,15 @@ const COUNT_LAST =
   /^([^\d]{2,80}?)(\s{2,}|\s*[,:–—]\s+|\s+-\s+|\s)([1-9]\d{0,3})(?:\s*(?:no|nr|stk|stück|ea|each|pcs?|pz|uds?|x)\.?)?(?:\s+(\p{L}{2,20}))?(?:\s*\(([^()]*)\))?\.?$/iu;
 const COUNT_IN_BRACKETS = /^([^\d()]{2,80})\((\d{1,3})\)$/u;
 /** Kinds of piece that, written after the ingredient, belong to its name: bay leaves, cinnamon sticks. */
-const PART_OF_NAME: ReadonlySet<string> = new Set(["leaf", "fillet", "stick", "sheet", "slice", "can", "glass"]);
+const PART_OF_NAME: ReadonlySet<string> = new Set([
+  "leaf",
+  "fillet",
+  "stick",
+  "sheet",
+  "slice",
+  "can",
+  "glass",
+]);
 const LEFT_TO_COOK =
   /^(?:for|to|pour|para|per|zum|zur|für|optional|facultatif|opcional|facoltativo|as)\b|(?:\bto|\bfor|\bpour|\bpara|\bper)\s\p{L}+$/iu;
 
@@ -41,7 +57,13 @@ export const LONGEST_LINE = 400;
 
 /** The line without its list mark, with one kind of space. */
 export function bare(text: string): string {
-  return text.replace(BULLET, "").replaceAll("**", "").replace(LIST_NUMBER, "").replace(LEADERS, "  ").trim();
+  return text
+    .replace(BULLET, "")
+    .replaceAll("**", "")
+    .replace(LIST_NUMBER, "")
+    .replace(LEADERS, "  ")
+    .replace(/\bc\/s\b/iu, "cda")
+    .trim();
 }
 
 /**
@@ -63,17 +85,21 @@ export function readLine(text: string, options: ReadOptions = {}): LineRead {
   }
   const taste = TO_TASTE.exec(body);
   if (taste) {
-    const [before, after] = [body.slice(0, taste.index).trim(), body.slice(taste.index + taste[0].length).trim()];
+    const [before, after] = [
+      body.slice(0, taste.index).trim(),
+      body.slice(taste.index + taste[0].length).trim(),
+    ];
     body = before && after ? `${before}, ${after}` : before || after;
   }
   const found = readWhole(body, notes, options);
-  const { ingredient, notes: said } = splitNote(found.rest, found.low !== null);
+  const { ingredient, notes: said } = splitNote(found.rest, found.low !== null, found.each);
   if (found.bracket) notes.push(found.bracket);
   notes.push(...said);
   if (taste) notes.push(taste[0].replace(/^[\s,(]+|[\s,)]+$/g, ""));
   const name = found.kindAfter ? `${ingredient} ${found.kindAfter}`.trim() : ingredient;
   const note = notes.join(", ");
-  const left = found.low === null && (taste !== null || SEASONING.test(name) || notes.some((n) => LEFT_TO_COOK.test(n)));
+  const left =
+    found.low === null && (taste !== null || SEASONING.test(name) || notes.some((n) => LEFT_TO_COOK.test(n)));
   return {
     ...{ text: kept, low: found.low, high: found.high, exact: found.exact, unit: found.unit },
     ...{ ingredient: name, note, toTaste: left, doubt: doubtsOf(found, name, said, left) },
@@ -88,6 +114,8 @@ interface Found {
   rest: string;
   doubt: string;
   kindAfter?: string;
+  /** The amount is for each of several. */
+  each?: boolean;
   bracket?: string;
 }
 
@@ -98,7 +126,11 @@ function readWhole(body: string, notes: string[], options: ReadOptions): Found {
   const loose = UNMEASURED.exec(body);
   if (loose) {
     notes.push(loose[1]!);
-    return { ...NONE, rest: body.slice(loose[0].length), doubt: `"${loose[1]}" is no measure: how much is it?` };
+    return {
+      ...NONE,
+      rest: body.slice(loose[0].length),
+      doubt: `"${loose[1]}" is no measure: how much is it?`,
+    };
   }
   const table = columns(body, notes, options);
   if (table) return table;
@@ -135,7 +167,8 @@ function countLast(body: string): Found | undefined {
   const [name, digits] = last ? [last[1]!, last[3]!] : held ? [held[1]!, held[2]!] : [];
   if (name === undefined || digits === undefined) return undefined;
   // "Flour type 55" ends in a number that counts nothing: behind a single space only a few are counted.
-  if (last && last[2] === " " && (Number(digits) > 24 || /\b(?:type|typ|no|nr|t|n°)\.?$/iu.test(name))) return undefined;
+  if (last && last[2] === " " && (Number(digits) > 24 || /\b(?:type|typ|no|nr|t|n°)\.?$/iu.test(name)))
+    return undefined;
   const [kind, bracket] = [last?.[4], last?.[5]];
   const rest = kind ? `${name.trim()}, ${kind}` : name.trim();
   const count = { ...NONE, low: Number(digits), high: Number(digits), exact: { low: digits, high: digits } };
@@ -177,14 +210,17 @@ function measured(read: Reading, body: string, notes: string[]): Found {
   const dimension = unitFacts(unit).dimension;
   const take = (pattern: RegExp) => {
     const word = pattern.exec(rest);
-    if (!word) return;
+    if (!word) return false;
     notes.push(word[1]!);
     rest = rest.slice(word[0].length);
+    return true;
   };
   if (unit !== "piece") take(LATE_ADJECTIVE);
   if (dimension !== "count") take(PACK_WORD);
   if (unit === "piece") take(COUNTED_PACK);
-  take(EACH_FIRST);
+  const each = take(EACH_FIRST);
+  // "1/2 a lemon"
+  if (toNumber(high) < 1) rest = rest.replace(/^(?:an?|une?|una|eine[rs]?)\s+(?=\p{L})/iu, "");
   let kindAfter = read.kindAfter;
   if (kindAfter && PART_OF_NAME.has(unit)) unit = "piece";
   else kindAfter = undefined;
@@ -197,17 +233,22 @@ function measured(read: Reading, body: string, notes: string[]): Found {
     ...{ low: toNumber(low), high: toNumber(high), exact: { low: toText(low), high: toText(high) } },
     ...{ unit: unit === "piece" ? ("" as const) : unit, rest, doubt: read.doubt ?? "" },
     ...(kindAfter ? { kindAfter } : {}),
+    ...(each ? { each } : {}),
   };
 }
 
-const ANOTHER_AMOUNT = /(?:^|\s(?:and|et|y|e|und)\s|\+\s)\d+(?:[.,/]\d+)?\s+\p{L}{3,}/iu;
+const ANOTHER_AMOUNT = /(?:^|\s(?:and|or|et|ou|y|o|e|und|oder)\s|\+\s)\d+(?:[.,/]\d+)?\s+\p{L}{3,}/iu;
 
 function doubtsOf(found: Found, name: string, said: readonly string[], leftToCook: boolean): string {
   if (name === "" && found.low === null) return found.doubt || "there is nothing to read here";
   if (name === "") return "of what? The line gives an amount alone";
   if (found.low === null) return leftToCook ? "" : found.doubt;
   const doubts = found.doubt ? [found.doubt] : [];
-  if (ANOTHER_AMOUNT.test(name) || said.some((note) => /^(?:\+\s)?\d+(?:[.,/]\d+)?\s+\p{L}{3,}/u.test(note)))
+  if (found.each) doubts.push("the amount is for each of them: give each its own line");
+  else if (
+    ANOTHER_AMOUNT.test(name) ||
+    said.some((note) => /^(?:\+\s)?\d+(?:[.,/]\d+)?\s+\p{L}{3,}/u.test(note))
+  )
     doubts.push("the line names another amount too: give each its own line");
   return doubts.join("; ");
 }

@@ -1,7 +1,7 @@
 import { toNumber } from "../numerics/rational.ts";
 import { convert, unitFacts } from "../quantity/index.ts";
-import { readQuantity } from "../quantity/read-quantity.ts";
 import { FRACTION_GLYPHS } from "../quantity/read-number.ts";
+import { readQuantity } from "../quantity/read-quantity.ts";
 import type { ReadStep } from "./types.ts";
 
 /** Text of a step that is looked through; longer is kept unread. */
@@ -11,11 +11,23 @@ const WINDOW = 70;
 
 /** Times in words, written in figures for the reader. */
 const IN_WORDS: readonly (readonly [RegExp, string])[] = [
-  [/\b(?:three[ -]quarters of an hour|trois quarts d['’]heure|tres cuartos de hora|tre quarti d['’]ora|(?:eine )?dreiviertelstunde)/giu, "45 min"],
-  [/\b(?:(?:a )?quarter of an hour|(?:un )?quart d['’]heure|(?:un )?cuarto de hora|(?:un )?quarto d['’]ora|(?:eine )?viertelstunde)/giu, "15 min"],
-  [/\b(?:(?:an|one|une|una|un|eine) ?['’]? ?(?:hour|heure|hora|ora|stunde)) (?:and a half|et demie|y media|e mezza|und eine halbe)/giu, "90 min"],
+  [
+    /\b(?:three[ -]quarters of an hour|trois quarts d['’]heure|tres cuartos de hora|tre quarti d['’]ora|(?:eine )?dreiviertelstunde)/giu,
+    "45 min",
+  ],
+  [
+    /\b(?:(?:a )?quarter of an hour|(?:un )?quart d['’]heure|(?:un )?cuarto de hora|(?:un )?quarto d['’]ora|(?:eine )?viertelstunde)/giu,
+    "15 min",
+  ],
+  [
+    /\b(?:(?:an|one|une|una|un|eine) ?['’]? ?(?:hour|heure|hora|ora|stunde)) (?:and a half|et demie|y media|e mezza|und eine halbe)/giu,
+    "90 min",
+  ],
   [/\b(\d{1,2}) (?:hours?|heures?|horas?|ore) (?:and a half|et demie|y media|e mezza)/giu, "$1.5 h"],
-  [/\b(?:half an hour|(?:une )?demi-?\s?heure|media hora|mezz['’]ora|mezza ora|(?:eine )?halbe stunde)/giu, "30 min"],
+  [
+    /\b(?:half an hour|(?:une )?demi-?\s?heure|media hora|mezz['’]ora|mezza ora|(?:eine )?halbe stunde)/giu,
+    "30 min",
+  ],
   [/\b(?:anderthalb|eineinhalb) stunden/giu, "90 min"],
   [/\bun['’]ora\b/giu, "1 h"],
   [/\b(?:une dizaine|una decina|unos diez) (?:de |di )?minut[oeis]+/giu, "10 min"],
@@ -31,7 +43,8 @@ const START = new RegExp(`(?<![\\p{L}\\d.,/])(?:[\\d${FRACTION_GLYPHS}]|(?:${WOR
 /** A time after these is no time of the step: every 5 minutes, after 10 minutes, within 6 hours. */
 const NOT_ADDED =
   /(?:\b(?:every|each|after|within|under|less than|last|final|first|from the|toutes? les|chaque|après|dernières|cada|después de|tras|últimos|ogni|dopo|ultimi|alle|nach|letzten|ersten|binnen|innerhalb von|keeps? (?:for|up to)|up to)\s+(?:about\s+)?)$/iu;
-const AHEAD = /^\s*(?:ahead|beforehand|before (?:the end|serving)|in advance|earlier|ago|à l['’]avance|avant (?:la fin|de servir)|antes de (?:servir|terminar)|prima di (?:servire|fine)|vorher|zuvor|vor dem (?:servieren|ende)|old)\b/iu;
+const AHEAD =
+  /^\s*(?:ahead|beforehand|before (?:the end|serving)|in advance|earlier|ago|à l['’]avance|avant (?:la fin|de servir)|antes de (?:servir|terminar)|prima di (?:servire|fine)|vorher|zuvor|vor dem (?:servieren|ende)|old)\b/iu;
 const PER_SIDE =
   /^\s*(?:(?:per|a|each|on each|on either|on both|for each|de chaque|par|por|por cada|de cada|per|per ogni|pro|je|auf jeder|von jeder)\s+(?:sides?|face|côté|lado|lato|seite))\b/iu;
 const FAN = /^\s*(?:fan|convection|chaleur tournante|ventilado|ventilato|umluft)/iu;
@@ -42,10 +55,26 @@ const OVERNIGHT =
 /** Ovens by word: °C from to. Common practice, no source. */
 const OVENS: readonly (readonly [RegExp, string, string])[] = [
   [/\bvery (?:slow|cool|low) oven/iu, "very slow oven", "120 to 140 °C"],
-  [/\b(?:slow|cool|low) oven|four doux|horno (?:suave|bajo)|forno dolce|schwacher hitze im ofen/iu, "slow oven", "140 to 160 °C"],
-  [/\bmoderate(?:ly hot)? oven|four (?:modéré|moyen)|horno (?:moderado|medio)|forno moderato|mittelheiße[rmn]? (?:ofen|backofen)/iu, "moderate oven", "170 to 190 °C"],
-  [/\bvery hot oven|four très chaud|horno muy caliente|forno molto caldo/iu, "very hot oven", "230 to 250 °C"],
-  [/\b(?:hot|quick) oven|four chaud|horno (?:caliente|fuerte)|forno caldo(?! a)|heiße[rmn]? (?:ofen|backofen)/iu, "hot oven", "200 to 220 °C"],
+  [
+    /\b(?:slow|cool|low) oven|four doux|horno (?:suave|bajo)|forno dolce|schwacher hitze im ofen/iu,
+    "slow oven",
+    "140 to 160 °C",
+  ],
+  [
+    /\bmoderate(?:ly hot)? oven|four (?:modéré|moyen)|horno (?:moderado|medio)|forno moderato|mittelheiße[rmn]? (?:ofen|backofen)/iu,
+    "moderate oven",
+    "170 to 190 °C",
+  ],
+  [
+    /\bvery hot oven|four très chaud|horno muy caliente|forno molto caldo/iu,
+    "very hot oven",
+    "230 to 250 °C",
+  ],
+  [
+    /\b(?:hot|quick) oven|four chaud|horno (?:caliente|fuerte)|forno caldo(?! a)|heiße[rmn]? (?:ofen|backofen)/iu,
+    "hot oven",
+    "200 to 220 °C",
+  ],
 ];
 /** °C of gas marks 1 to 10: 140 °C at 1, about 14 °C (25 °F) a mark. Common practice, no source. */
 const gasMarkC = (mark: number) => ((275 + 25 * (mark - 1) - 32) * 5) / 9;
@@ -60,16 +89,24 @@ export type StepRead = Omit<ReadStep, "at" | "part">;
 export function readStep(text: string): StepRead {
   const kept = text.trim();
   if (kept.length > LONGEST_STEP)
-    return { text: kept, minutes: null, temperatureC: null, doubt: `longer than ${LONGEST_STEP} characters: not read` };
+    return {
+      text: kept,
+      minutes: null,
+      temperatureC: null,
+      doubt: `longer than ${LONGEST_STEP} characters: not read`,
+    };
   const body = IN_WORDS.reduce((so, [pattern, figures]) => so.replace(pattern, figures), kept);
   const { minutes, temperatures, doubts } = scan(body);
   if (OVERNIGHT.test(kept)) {
-    const plainly = minutes === null ? "overnight is no number of hours: how long?" : "or overnight: how long at most?";
+    const plainly =
+      minutes === null ? "overnight is no number of hours: how long?" : "or overnight: how long at most?";
     doubts.push(plainly);
   }
   let temperatureC = temperatures[0] ?? null;
   if (temperatures.some((one) => Math.abs(one - temperatures[0]!) > 8))
-    doubts.push(`several temperatures (${[...new Set(temperatures)].map((c) => Math.round(c)).join(", ")} °C): the first is given`);
+    doubts.push(
+      `several temperatures (${[...new Set(temperatures)].map((c) => Math.round(c)).join(", ")} °C): the first is given`,
+    );
   if (temperatureC === null) {
     const [gas, thermostat] = [GAS.exec(body), THERMOSTAT.exec(body)];
     if (gas) {

@@ -41,9 +41,17 @@ function rowsOf(source: string, options: ReadOptions): { rows: Row[]; problems: 
       break;
     }
     if (line.includes("\uFFFD") && problems.length < MOST_PROBLEMS)
-      problems.push({ at, what: "a letter was lost in an earlier encoding (�)", mend: "correct the word, or save the file as UTF-8" });
+      problems.push({
+        at,
+        what: "a letter was lost in an earlier encoding (�)",
+        mend: "correct the word, or save the file as UTF-8",
+      });
     if (line.length > LONGEST_STEP && problems.length < MOST_PROBLEMS)
-      problems.push({ at, what: `a line of ${line.length} characters is kept but not read`, mend: "part it into lines" });
+      problems.push({
+        at,
+        what: `a line of ${line.length} characters is kept but not read`,
+        mend: "part it into lines",
+      });
     rows.push(rowOf(line, at, blank, options));
     blank = false;
   }
@@ -77,7 +85,8 @@ class Placing {
   }
 
   read(): ReadRecipe {
-    for (let i = 0; i < this.rows.length; i++) this.place(this.rows[i]!, this.rows[i + 1], this.rows[i - 1], i);
+    for (let i = 0; i < this.rows.length; i++)
+      this.place(this.rows[i]!, this.rows[i + 1], this.rows[i - 1], i);
     const steps: ReadStep[] = this.steps.map(({ text, at, part }) => ({ ...readStep(text), at, part }));
     const title = yieldWithin(this.title, this.options);
     if (title) this.yields.unshift({ ...title, at: this.rows[0]!.at });
@@ -91,12 +100,21 @@ class Placing {
   }
 
   private place(row: Row, next: Row | undefined, previous: Row | undefined, index: number): void {
-    if (row.section) return this.open(row);
-    if (this.state === "notes" && !partName(row, next, previous)) return void this.keep(row);
+    if (row.section) {
+      this.open(row);
+      return;
+    }
+    if (this.state === "notes" && !partName(row, next, previous)) {
+      this.keep(row);
+      return;
+    }
     if (META.test(row.body) || row.body.includes("|")) {
       const said = row.body.split(/[|·•]/u).map((piece) => readYield(piece, this.options));
       for (const one of said) if (one) this.yields.push({ ...one, at: row.at });
-      if (META.test(row.body) || said.some(Boolean)) return void this.keep(row);
+      if (META.test(row.body) || said.some(Boolean)) {
+        this.keep(row);
+        return;
+      }
     }
     if (index === 0 && this.isTitle(row, next)) {
       this.title = row.body.replace(/^#+\s*/, "").replace(/[\s:]+$/, "");
@@ -112,10 +130,19 @@ class Placing {
       }
     }
     const name = partName(row, next, previous);
-    if (name !== undefined && this.opensPart(row, next)) return this.openPart(row, name);
+    if (name !== undefined && this.opensPart(row, next)) {
+      this.openPart(row, name);
+      return;
+    }
     if (this.continues(row, previous)) return;
-    if (this.isIngredient(row, next)) return this.addLine(row);
-    if (this.state === "head" && this.anyAmount) return void this.keep(row);
+    if (this.isIngredient(row, next)) {
+      this.addLine(row);
+      return;
+    }
+    if (this.state === "head" && this.anyAmount) {
+      this.keep(row);
+      return;
+    }
     this.addStep(row, previous);
   }
 
@@ -137,13 +164,18 @@ class Placing {
     if (row.amount && !/^\p{L}/u.test(row.body)) return false;
     // A list without a title: its first line carries an amount, or is salt.
     if (row.amount && next?.amount && !next.afterBlank) return false;
-    return !SEASONING.test(row.body) && !(row.prose && row.words > 14) && !readYield(row.text, this.options)?.what.startsWith("portions");
+    return (
+      !SEASONING.test(row.body) &&
+      !(row.prose && row.words > 14) &&
+      !readYield(row.text, this.options)?.what.startsWith("portions")
+    );
   }
 
   /** In the method a short line is a heading of a part only where ingredients or steps of its own follow. */
   private opensPart(row: Row, next: Row | undefined): boolean {
     if (next === undefined) return false;
-    if (this.state === "method" && this.declared) return next.amount ? row.afterBlank : /[:：]\**$/u.test(row.text) && !row.prose;
+    if (this.state === "method" && this.declared)
+      return next.amount ? row.afterBlank : /[:：]\**$/u.test(row.text) && !row.prose;
     return true;
   }
 
@@ -178,7 +210,11 @@ class Placing {
     if (!last || !previous || previous.at !== row.at - 1 || last.at > previous.at) return false;
     if (this.state !== "ingredients" || !row.indented || previous.indented || row.amount) return false;
     if (!/^[\p{Ll}(]/u.test(row.text)) return false;
-    this.lines[this.lines.length - 1] = { ...readLine(`${last.text}\n${row.text}`, this.options), at: last.at, part: last.part };
+    this.lines[this.lines.length - 1] = {
+      ...readLine(`${last.text}\n${row.text}`, this.options),
+      at: last.at,
+      part: last.part,
+    };
     return true;
   }
 
@@ -197,8 +233,13 @@ class Placing {
     }
     const last = this.steps.at(-1);
     const joined =
-      last !== undefined && previous !== undefined && !row.afterBlank && !row.numbered && !row.bulleted &&
-      last.at <= previous.at && !/[.!?…:)"”]$/u.test(last.text);
+      last !== undefined &&
+      previous !== undefined &&
+      !row.afterBlank &&
+      !row.numbered &&
+      !row.bulleted &&
+      last.at <= previous.at &&
+      !/[.!?…:)"”]$/u.test(last.text);
     if (joined) last.text = `${last.text}\n${row.text}`;
     else this.steps.push({ text: stepText(row.text), at: row.at, part: this.part });
   }

@@ -6,9 +6,11 @@ import { PORTION_KEY, PORTION_WORDS, YIELD_KEY } from "./words.ts";
 
 /** Longest text that is looked at as a yield. */
 const LONGEST = 120;
-const ABOUT = /^(?:about|approx(?:imately)?\.?|around|roughly|circa|environ|etwa|ca\.?|unos|unas|aprox\.?)\s+/iu;
+const ABOUT =
+  /^(?:about|approx(?:imately)?\.?|around|roughly|circa|environ|etwa|ca\.?|unos|unas|aprox\.?)\s+/iu;
 const TIMES = /^\s*[x×]\s*/u;
-const SERVED = /\b(?:serves|feeds|makes|yields?|pour|para|per|für|ergibt)\s+(?:about\s+|environ\s+|etwa\s+|ca\.\s+|circa\s+)?(?=[\d½¼¾]|(?:one|two|three|four|five|six|eight|ten|twelve|a dozen)\s)/giu;
+const SERVED =
+  /\b(?:serves|feeds|makes|yields?|pour|para|per|für|ergibt)\s+(?:about\s+|environ\s+|etwa\s+|ca\.\s+|circa\s+)?(?=[\d½¼¾]|(?:one|two|three|four|five|six|eight|ten|twelve|a dozen)\s)/giu;
 const COUNTED = /\(?\s*(\d{1,4}(?:\s*(?:-|–|to|à|a|bis)\s*\d{1,4})?)\s+(\p{L}+)\s*\)?$/u;
 
 /**
@@ -40,7 +42,9 @@ export function yieldWithin(text: string, options: ReadOptions = {}): Omit<ReadY
     if (read && read.what !== "") return read;
   }
   const counted = COUNTED.exec(text.slice(-80));
-  return counted && PORTION_WORDS.test(counted[2]!) ? readYield(`${counted[1]} ${counted[2]}`, options) : undefined;
+  return counted && PORTION_WORDS.test(counted[2]!)
+    ? readYield(`${counted[1]} ${counted[2]}`, options)
+    : undefined;
 }
 
 function made(
@@ -49,7 +53,9 @@ function made(
   fed: boolean,
   options: ReadOptions,
 ): Omit<ReadYield, "at"> | undefined {
-  const rest = said.replace(ABOUT, "").replace(/[).\s]+$/u, (end) => (end.includes(")") && said.includes("(", 1) ? ")" : ""));
+  const rest = said
+    .replace(ABOUT, "")
+    .replace(/[).\s]+$/u, (end) => (end.includes(")") && said.includes("(", 1) ? ")" : ""));
   const read = readAmount(rest, options);
   if (read.low === null || read.high === null) return undefined;
   const dimension = unitFacts(read.unit ?? "piece").dimension;
@@ -61,8 +67,10 @@ function made(
   const number = readNumber(rest, 0, options.decimal);
   const sized = read.beside?.each || (read.unit !== null && pieceName(read.unit) !== undefined);
   const what = sized && number ? rest.slice(number.end).replace(TIMES, "").trim() : read.rest;
-  if (sized && number && read.low === read.high) range.low = range.high = toNumber(number.value);
-  if (read.unit === "dozen") range.low = (range.high = read.high * 12) && read.low * 12;
+  const each = read.unit === "dozen" ? 12 : 1;
+  const counted = sized && number && read.low === read.high ? toNumber(number.value) : undefined;
+  range.low = counted ?? read.low * each;
+  range.high = counted ?? read.high * each;
   if (fed || PORTION_WORDS.test(what) || (what === "" && read.unit === "piece"))
     return { text, ...range, unit: "", what: "portions" };
   return { text, ...range, unit: "", what: what || (read.unit ?? "") };

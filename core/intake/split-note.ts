@@ -1,4 +1,4 @@
-import { ADJECTIVES } from "./words.ts";
+import { ADJECTIVES, KINDS } from "./words.ts";
 
 /** What is bought and what is said of it. */
 export interface Split {
@@ -25,12 +25,13 @@ const PARTICIPLE =
   /\s((?:(?:finely|coarsely|roughly|thinly|thickly|very|well|lightly|freshly|just)\s)*(?:chopped|diced|sliced|minced|peeled|grated|crushed|halved|quartered|trimmed|drained|rinsed|seeded|deseeded|pitted|cored|shredded|cubed|torn|beaten|melted|softened|separated|toasted|sifted|juiced|zested|thawed|washed|cleaned|crumbled|mashed|scrubbed|stoned|hulled|shucked|julienned|warmed|chilled|cooled|picked|stemmed|reserved))(?=$|\s(?:and|or|&|into|in|with|to|on|but|if)\s)/giu;
 /** Salt and its like: a list of them without an amount is one thing to the cook. */
 export const SEASONING =
-  /^(?:(?:sea|kosher|fine|flaky|coarse|freshly|ground|fleur de|gros|flor de|some|meer)[\s-]*)*(?:salt|sel|sal|sale|salz|pepper|poivre|pfeffer|pimienta|pepe|s ?& ?p|seasoning|assaisonnement)(?![\p{L}-])/iu;
+  /^(?:(?:sea|kosher|fine|flaky|coarse|freshly|ground|black|white|cracked|milled|fleur de|gros|flor de|some|meer)[\s-]*)*(?:salt|sel|sal|sale|salz|pepper|poivre|pfeffer|pimienta|pepe|s ?& ?p|seasoning|assaisonnement)(?![\p{L}-])/iu;
 
-/** Parts the words after an amount into the ingredient and its notes; every word is in one of them. */
-export function splitNote(words: string, measured: boolean): Split {
+/** Parts the words after an amount into the ingredient and its notes; every word is in one of them.
+ * `several`: the amount is for each of a list, whose commas part no note. */
+export function splitNote(words: string, measured: boolean, several = false): Split {
   const { outside, inside } = takeBrackets(words);
-  const cut = firstCut(outside, measured);
+  const cut = firstCut(outside, measured, several);
   const ingredient = clean(outside.slice(0, cut));
   const tail = clean(outside.slice(cut));
   return { ingredient, notes: tail ? [...inside, tail] : inside };
@@ -67,12 +68,12 @@ function takeBrackets(text: string): { outside: string; inside: string[] } {
 }
 
 /** Where the note begins, or the length of the text. */
-function firstCut(text: string, measured: boolean): number {
+function firstCut(text: string, measured: boolean, several: boolean): number {
   let cut = text.length;
   const seasoning = !measured && SEASONING.test(text);
   for (const match of text.matchAll(MARK)) {
     const comma = match[0] === ",";
-    if (comma && (seasoning || onlyAdjectives(text.slice(0, match.index)))) continue;
+    if (comma && (several || seasoning || onlyAdjectives(text.slice(0, match.index)))) continue;
     cut = match.index;
     break;
   }
@@ -82,7 +83,10 @@ function firstCut(text: string, measured: boolean): number {
     break;
   }
   for (const match of text.slice(0, cut).matchAll(OR)) {
-    if (onlyAdjectives(lastWord(text.slice(0, match.index)))) continue;
+    const before = lastWord(text.slice(0, match.index));
+    const kind =
+      KINDS.has(before.toLowerCase()) && /\S\s+\S/.test(text.slice(match.index + match[0].length, cut));
+    if (kind || onlyAdjectives(before)) continue;
     cut = match.index;
     break;
   }
@@ -97,6 +101,9 @@ function firstCut(text: string, measured: boolean): number {
 const lastWord = (text: string) => /\S+$/.exec(text.trimEnd().slice(-60))?.[0] ?? "";
 
 function onlyAdjectives(text: string): boolean {
-  const words = text.toLowerCase().split(/[\s,]+/).filter(Boolean);
+  const words = text
+    .toLowerCase()
+    .split(/[\s,]+/)
+    .filter(Boolean);
   return words.length > 0 && words.every((word) => ADJECTIVES.has(word));
 }

@@ -57,8 +57,13 @@ export const ADJECTIVES = set(
   "large|small|medium|big|extra-large|fresh|dried|ripe|firm|red|white|green|black|yellow|brown|golden|dark|light|whole|skim|skimmed|" +
     "semi-skimmed|low-fat|full-fat|hot|mild|sweet|cold|warm|plain|strong|boneless|skinless|bone-in|skin-on|raw|frozen|canned|cooked|" +
     "smoked|salted|unsalted|coarse|fine|young|old|tender|crisp|crusty|dry|medium-dry|good|free-range|organic|thick|thin|flat|curly|" +
-    "chicken|vegetable|beef|veal|fish|pork|lamb|turkey|duck|mushroom|olive|sunflower|rapeseed|canola|peanut|grapeseed|vegetal|" +
-    "apple|cider|wine|rice|malt|almond|oat|soy|clear|heavy|single|double|lean|unwaxed|waxy|floury|finely|roughly|thinly|coarsely|" +
+    "clear|heavy|single|double|lean|unwaxed|waxy|floury|finely|roughly|thinly|coarsely|" +
     "freshly|lightly|very|well|rouge|blanc|blanche|vert|verte|noir|noire|frais|fraîche|doux|douce|petit|petits|petite|petites|gros|" +
     "tinto|blanco|verde|rojo|negro|fresco|fresca|rosso|bianco|nero|fresche|freschi|rote|weiße|grüne|frische|große|kleine|reife",
+);
+
+/** Foods that before "or" name a kind: chicken or vegetable stock, olive or sunflower oil. */
+export const KINDS = set(
+  "chicken|vegetable|beef|veal|fish|pork|lamb|turkey|duck|mushroom|olive|sunflower|rapeseed|canola|peanut|grapeseed|" +
+    "apple|cider|wine|rice|malt|almond|oat|soy",
 );

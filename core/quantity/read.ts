@@ -4,6 +4,7 @@ import { disagreement, type Quantities, type ReadOptions, readQuantity } from ".
 import { numberedUnit, readUnit } from "./read-unit.ts";
 import { type Amount, EXACT_TEXT } from "./schema.ts";
 import { pieceName, type Unit, unitFacts } from "./units.ts";
+import { localUnit } from "./words.ts";
 
 /** A second measure given beside the first: "(about 40 g)". */
 export type Beside = { low: number; high: number; unit: Unit; each?: true; approx?: true };
@@ -46,9 +47,9 @@ const VAGUE =
   /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|unas cuantas|algun[oa]s|qualche|ein paar|einige|etwas)\s+/iu;
 /** "Juice of 2 lemons": what is counted is the lemon. */
 const PART_OF =
-  /^((?:the |la |le |el |il |lo )?(?:juice|zest|(?:grated |finely grated )?(?:rind|zest)|(?:juice and zest|zest and juice)|jus|zeste|zumo|jugo|ralladura|succo|scorza|saft|abrieb))\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
+  /^((?:the |la |le |el |il |lo )?(?:(?:(?:finely )?grated )?(?:juice and zest|zest and juice|juice|zest|rind)|jus|zeste|zumo|jugo|ralladura|succo|scorza|saft|abrieb))\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
 const OF = /^\s*(?:of\s+(?:an?\s+)?|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
-const SLASH = /^\s*[/|]\s*(?=\d)/;
+const SLASH = new RegExp(`^\\s*[/|]\\s*(?=[\\d${FRACTION_GLYPHS}])`);
 const BRACKETS = /\(([^()]*)\)/;
 const EACH = /\b(?:each|apiece|a piece|chacune?|cada un[oa]|ciascun[oa]|je|jeweils)\b/iu;
 const ALTOGETHER = /\b(?:in all|in total|total|altogether|en tout|en total|in tutto|insgesamt)\b/iu;
@@ -195,14 +196,15 @@ function finish(body: string, read: Quantities, about: boolean, options: ReadOpt
     const each = EACH.test(brackets[1]!);
     doubts.push(...compared(read, unit, inside.read, each));
     const several = unit !== null && unitFacts(unit).dimension === "count" && toNumber(read.high) > 1;
-    if (several && !each && !ALTOGETHER.test(brackets[1]!)) {
+    if (several && unit !== "stick" && !each && !ALTOGETHER.test(brackets[1]!)) {
       doubts.push(`is "${brackets[1]!.trim()}" for each, or for all together (as read)?`);
     }
     beside ??= besideOf(inside.read, each, inside.about);
     said.push(brackets[1]!.trim());
     const after = rest.slice(brackets.index + brackets[0].length);
     // "50 ml (3 cucharadas) de aceite": the "of" stands behind the brackets.
-    rest = brackets.index === 0 ? after.trimStart().replace(OF, "") : `${rest.slice(0, brackets.index)} ${after}`;
+    const opens = rest.slice(0, brackets.index).trim() === "";
+    rest = opens ? after.trimStart().replace(OF, "") : `${rest.slice(0, brackets.index)} ${after}`;
   }
   if (unit === "piece" && read.unit === null && toNumber(read.high) >= 50) {
     doubts.push(`no measure after ${toNumber(read.high)}: read as that many pieces`);
@@ -263,6 +265,11 @@ function compared(read: Quantities, unit: Unit | null, other: Quantities, each: 
   if (unit === null || other.unit === null || each) return [];
   const off = disagreement(read.low, unit, other.low, other.unit);
   if (off === undefined || off <= AGREES) return [];
+  // "300 ml/½ pint": the imperial pint agrees where the US one does not.
+  if (["fl oz", "pt", "qt", "gal"].includes(other.unit)) {
+    const imperial = disagreement(read.low, unit, other.low, localUnit(other.unit, "imperial"));
+    if (imperial !== undefined && imperial <= AGREES) return [];
+  }
   const show = (value: Rational, of: Unit) => `${toNumber(value)} ${of}`;
   return [`${show(read.low, unit)} and ${show(other.low, other.unit)} differ by ${Math.round(off * 100)} %`];
 }

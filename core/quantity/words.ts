@@ -36,13 +36,13 @@ const NAMES: Partial<Record<Unit, string>> = {
   "metric tsp":
     "cac|c a c|cuil a cafe|cuillere a cafe|cuilleres a cafe|cuilleree a cafe|cuillerees a cafe|c a cafe|c a the|cuillere a the|cuilleres a the|cdta|cdtas|cdita|cditas|cucharadita|cucharaditas|cucchiaino|cucchiaini|tl|teeloffel|teeloeffel",
   "metric tbsp":
-    "cas|c a s|cuil a soupe|cuillere a soupe|cuilleres a soupe|cuilleree a soupe|cuillerees a soupe|c a soupe|cda|cdas|cucharada|cucharadas|cucharada sopera|cucharadas soperas|cucchiaio|cucchiai|el|essloffel|eßloffel|essloeffel",
+    "cas|c a s|cs|cuil a soupe|cuillere a soupe|cuilleres a soupe|cuilleree a soupe|cuillerees a soupe|c a soupe|cda|cdas|cucharada|cucharadas|cucharada sopera|cucharadas soperas|cucchiaio|cucchiai|el|essloffel|eßloffel|essloeffel",
   drop: "drop|drops|goutte|gouttes|gota|gotas|goccia|gocce|tropfen",
   pinch: "pinch|pinches|pincee|pincees|pizca|pizcas|pizzico|pizzichi|prise|prisen|msp|messerspitze",
   dash: "dash|dashes|trait|traits|spritzer|chorrito|spruzzo",
   piece:
     "pc|pcs|piece|pieces|each|ea|pce|pces|pieza|piezas|unidad|unidades|ud|uds|pezzo|pezzi|stk|stck|stuck|stueck",
-  dozen: "doz|dozen|dozens|douzaine|douzaines|docena|docenas|dozzina|dozzine|dutzend",
+  dozen: "doz|dz|dozen|dozens|douzaine|douzaines|docena|docenas|dozzina|dozzine|dutzend",
   mm: "mm|millimeter|millimeters|millimetre|millimetres|milimetro|milimetros|millimetri",
   cm: "cm|centimeter|centimeters|centimetre|centimetres|centimetro|centimetros|centimetri|zentimeter",
   m: "m|meter|meters|metre|metres|metro|metros|metri",

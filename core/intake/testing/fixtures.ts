@@ -60,7 +60,7 @@ function amountOf(text: string) {
 const bag = (text: string) =>
   text
     .toLowerCase()
-    .split(/[\s,;()\[\]–—-]+/)
+    .split(/[\s,;()[\]–—-]+/)
     .filter(Boolean)
     .sort()
     .join(" ");
@@ -92,30 +92,64 @@ export function score(all: readonly Fixture[], read: (text: string) => ReadRecip
       const step = recipe.steps.find((one) => one.at === at);
       if (expected.kind === "line") {
         const right =
-          line !== undefined && line.text === text.trim() && line.unit === expected.unit &&
-          close(line.low, expected.low) && close(line.high, expected.high) && line.ingredient === expected.ingredient;
-        const got = line ? `${line.low}..${line.high} ${line.unit} | ${line.ingredient} | ${line.note}` : step ? "a step" : "no line";
+          line !== undefined &&
+          line.text === text.trim() &&
+          line.unit === expected.unit &&
+          close(line.low, expected.low) &&
+          close(line.high, expected.high) &&
+          line.ingredient === expected.ingredient;
+        const got = line
+          ? `${line.low}..${line.high} ${line.unit} | ${line.ingredient} | ${line.note}`
+          : step
+            ? "a step"
+            : "no line";
         count(result.lines, right, `${text}  -> ${got}`);
-        count(result.notes, line !== undefined && bag(line.note) === bag(expected.note), `note of ${text}  -> ${line?.note}`);
+        count(
+          result.notes,
+          line !== undefined && bag(line.note) === bag(expected.note),
+          `note of ${text}  -> ${line?.note}`,
+        );
         return;
       }
       if (line) count(result.lines, false, `${text}  -> is no ingredient (${expected.kind})`);
       if (expected.kind === "step") {
         const right =
-          step !== undefined && close(step.minutes, expected.minutes, 0.01) && close(step.temperatureC, expected.temperatureC, 0.005);
-        count(result.steps, right, `${text}  -> ${step ? `${step.minutes} ${step.temperatureC}` : "no step"}`);
+          step !== undefined &&
+          close(step.minutes, expected.minutes, 0.01) &&
+          close(step.temperatureC, expected.temperatureC, 0.005);
+        count(
+          result.steps,
+          right,
+          `${text}  -> ${step ? `${step.minutes} ${step.temperatureC}` : "no step"}`,
+        );
       } else if (step) count(result.steps, false, `${text}  -> is no step (${expected.kind})`);
-      if (expected.kind === "title") count(result.headings, recipe.title !== "" && text.includes(recipe.title), `title ${text} -> ${recipe.title}`);
+      if (expected.kind === "title")
+        count(
+          result.headings,
+          recipe.title !== "" && text.includes(recipe.title),
+          `title ${text} -> ${recipe.title}`,
+        );
       if (expected.kind === "part") {
         const part = recipe.parts.find((one) => one.at === at);
-        count(result.headings, part?.name.toLowerCase() === expected.name.toLowerCase(), `part ${text} -> ${part?.name}`);
+        count(
+          result.headings,
+          part?.name.toLowerCase() === expected.name.toLowerCase(),
+          `part ${text} -> ${part?.name}`,
+        );
       }
       if (expected.kind === "yield") {
         const made = recipe.yields.find((one) => one.at === at);
         const right =
-          made !== undefined && close(made.low, expected.low) && close(made.high, expected.high) &&
-          made.unit === expected.unit && bag(made.what) === bag(expected.what);
-        count(result.headings, right, `yield ${text} -> ${made && `${made.low}..${made.high} ${made.unit} | ${made.what}`}`);
+          made !== undefined &&
+          close(made.low, expected.low) &&
+          close(made.high, expected.high) &&
+          made.unit === expected.unit &&
+          bag(made.what) === bag(expected.what);
+        count(
+          result.headings,
+          right,
+          `yield ${text} -> ${made && `${made.low}..${made.high} ${made.unit} | ${made.what}`}`,
+        );
       }
     });
   }

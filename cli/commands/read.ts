@@ -1,0 +1,130 @@
+import { readFileSync } from "node:fs";
+import { decodeText, type Format, linkRecipe, readSource } from "../../core/intake/index.ts";
+import { UNIT_SYMBOLS } from "../../core/quantity/index.ts";
+import { EXIT, type Io, Misuse, readArgs, readBook, refuse, wholeNumber, writeJson } from "../io.ts";
+
+const FORMATS: readonly Format[] = ["text", "page", "data", "table"];
+
+const help = `tournant read FILE [--as text|page|data|table] [--book FILE|demo] [--nth N] [--draft] [--json]
+
+Reads a recipe: pasted text, a page with schema.org Recipe data (JSON-LD), that data alone, or a table (CSV), in
+English, French, Spanish, Italian or German. FILE "-" is standard input. Lines are linked to the pantry of the book.
+
+JSON: {ok, title, format,
+  lines   [{text, low, high, unit, ingredient, item, note, doubt, part}]
+          text as it stands; low = high if single, null if it cannot be measured; a sum in its smaller unit; item is
+          {ingredient, confidence} or null; note and doubt are "" when there is none; part is a name or null
+  parts   [{name, text, lines, steps}]   places in lines and steps
+  steps   [{text, minutes, temperatureC, doubt, part}]   times added up, ranges by their long end
+  yields  [{text, low, high, unit, what}]
+  doubts  [{path, at, ask}]   all that a person should settle, in one list
+  other   [{at, text}], problems [{at, what, mend}], recipes (how many the file holds; --nth takes another)}
+--draft adds the preparations as documents of a book.
+Units: "" for what is counted, else one of
+${wrapped(UNIT_SYMBOLS.filter((unit) => unit !== "piece" && unit !== "dozen"))}
+`;
+
+function wrapped(words: readonly string[]): string {
+  const lines: string[] = [""];
+  for (const word of words) {
+    if (lines.at(-1)!.length + word.length > 105) lines.push("");
+    lines[lines.length - 1] += `${lines.at(-1) === "" ? "  " : ", "}${word}`;
+  }
+  return lines.join(",\n");
+}
+
+async function run(args: string[], io: Io): Promise<number> {
+  const { words, options } = readArgs(
+    args,
+    { as: "text", book: "text", nth: "text", draft: "flag", json: "flag" },
+    { least: 1, most: 1 },
+  );
+  const format = FORMATS.find((one) => one === options.as);
+  if (options.as !== undefined && !format)
+    throw new Misuse(`--as is "${options.as}": one of ${FORMATS.join(", ")}`);
+  const nth = wholeNumber("nth", options.nth, 1, 100_000) ?? 1;
+  const bytes = bytesOf(words[0]!);
+  if (typeof bytes === "string")
+    return refuse(
+      [{ path: "", what: bytes, mend: "check the name and the rights of the file" }],
+      options.json,
+      io,
+    );
+  const book = readBook(options.book ?? "demo");
+  if (!book.ok) return refuse(book.problems, options.json, io);
+  const decoded = decodeText(bytes);
+  const source = readSource(decoded.text, format ? { format } : {});
+  const problems = [...decoded.problems, ...source.problems];
+  const recipe = source.recipes[nth - 1];
+  if (!recipe || (recipe.lines.length === 0 && recipe.steps.length === 0)) {
+    const found = problems.map(({ at, what, mend }) => ({ path: `line ${at}`, what, mend }));
+    const none = {
+      path: "",
+      what: `there are ${source.recipes.length} recipes, not ${nth}`,
+      mend: "give a smaller --nth",
+    };
+    return refuse(recipe || nth === 1 ? found : [none], options.json, io);
+  }
+  const linked = linkRecipe(recipe, book.value.ingredients);
+  const partOf = (part: number | null) => (part === null ? null : recipe.parts[part]!.name);
+  const placesOf = (list: readonly { part: number | null }[], part: number) =>
+    list.flatMap((one, i) => (one.part === part ? [i] : []));
+  const answer = {
+    ...{ ok: true, title: recipe.title, format: source.format },
+    lines: recipe.lines.map(({ text, low, high, unit, ingredient, note, doubt, part }, i) => {
+      const link = linked.links[i];
+      const item = link ? { ingredient: link.ingredient, confidence: link.confidence } : null;
+      return { text, low, high, unit, ingredient, item, note, doubt, part: partOf(part) };
+    }),
+    parts: recipe.parts.map(({ name, text }, i) => ({
+      ...{ name, text, lines: placesOf(recipe.lines, i), steps: placesOf(recipe.steps, i) },
+    })),
+    steps: recipe.steps.map(({ text, minutes, temperatureC, doubt, part }) => ({
+      ...{ text, minutes, temperatureC, doubt, part: partOf(part) },
+    })),
+    yields: recipe.yields.map(({ text, low, high, unit, what }) => ({ text, low, high, unit, what })),
+    ...{ doubts: linked.doubts, other: recipe.other, problems, recipes: source.recipes.length },
+  };
+  const draft = options.draft
+    ? await import("../../core/intake/draft.ts").then(({ draftPreparations }) =>
+        draftPreparations(linked, new Map(book.value.ingredients.map((one) => [one.id, one]))),
+      )
+    : undefined;
+  if (options.json)
+    writeJson(
+      draft
+        ? { ...answer, preparations: draft.preparations, doubts: [...answer.doubts, ...draft.doubts] }
+        : answer,
+      io,
+    );
+  else {
+    io.out(`${answer.title || "(no title)"}\n`);
+    for (const made of answer.yields)
+      io.out(
+        `  makes ${made.low === made.high ? made.low : `${made.low} to ${made.high}`} ${made.unit} ${made.what}\n`,
+      );
+    for (const line of answer.lines) {
+      const amount =
+        line.low === null ? "–" : line.low === line.high ? `${line.low}` : `${line.low} to ${line.high}`;
+      io.out(
+        `  ${`${amount} ${line.unit}`.padEnd(18)}${line.ingredient}${line.note ? `; ${line.note}` : ""}${line.item ? `  [${line.item.ingredient} ${line.item.confidence}]` : ""}\n`,
+      );
+    }
+    answer.steps.forEach((step, i) => io.out(`  ${i + 1}. ${step.text}\n`));
+    for (const { at, ask } of linked.doubts) io.note(`line ${at}: ${ask}\n`);
+  }
+  for (const { at, what, mend } of problems) io.note(`line ${at}: ${what}. To mend: ${mend}.\n`);
+  return EXIT.computed;
+}
+
+/** The bytes of a file, or in words why there are none. */
+function bytesOf(path: string): Uint8Array | string {
+  try {
+    return readFileSync(path === "-" ? 0 : path);
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    return code === "ENOENT" ? `there is no file ${path}` : `${path} cannot be read (${code})`;
+  }
+}
+
+export default { help, run };
