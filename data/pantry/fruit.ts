@@ -1,3 +1,4 @@
+import { season } from "./measures.ts";
 import { known, memory, practice, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
@@ -29,6 +30,7 @@ export const fruit = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 14 },
+    season: season(8, 2),
   },
   {
     id: "quince",
@@ -54,6 +56,7 @@ export const fruit = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 30 },
+    season: season(9, 11),
   },
   {
     id: "apple",
@@ -73,6 +76,7 @@ export const fruit = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 30 },
+    season: season(9, 4),
   },
   {
     id: "lemon",

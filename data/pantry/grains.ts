@@ -1,3 +1,4 @@
+import { boiled } from "./measures.ts";
 import { known, knownAndMaybe, memory, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
@@ -12,6 +13,7 @@ export const grains = [
     allergens: knownAndMaybe(["gluten"], ["wheat"]),
     origin: ["plant"],
     storage: { state: "ambient", days: 360 },
+    cookingYields: [boiled(10.09, 68.8)],
   },
   {
     id: "buckwheat-groats",
@@ -30,6 +32,7 @@ export const grains = [
     allergens: knownAndMaybe([], ["gluten", "wheat"]),
     origin: ["plant"],
     storage: { state: "ambient", days: 360 },
+    cookingYields: [boiled(13.28, 71.61)],
   },
   {
     id: "millet",
@@ -39,6 +42,7 @@ export const grains = [
     allergens: knownAndMaybe([], ["gluten", "wheat"]),
     origin: ["plant"],
     storage: { state: "ambient", days: 360 },
+    cookingYields: [boiled(8.67, 71.41)],
   },
   {
     id: "oat-flakes-gf",

@@ -1,3 +1,4 @@
+import { season } from "./measures.ts";
 import { known, memory, memoryOf, practice, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
@@ -26,6 +27,7 @@ export const greens = [
     allergens: known("celery"),
     origin: ["plant"],
     storage: { state: "cold", days: 10 },
+    season: season(7, 11),
   },
   {
     id: "kale",
@@ -66,6 +68,7 @@ export const greens = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 5 },
+    season: season(10, 3),
   },
   {
     id: "spinach",
@@ -90,6 +93,7 @@ export const greens = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 4 },
+    season: season(4, 10),
   },
   {
     id: "savoy-cabbage",
@@ -131,6 +135,7 @@ export const greens = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 10 },
+    season: season(9, 3),
   },
   {
     id: "watercress",
@@ -194,6 +199,7 @@ export const greens = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 10 },
+    season: season(6, 10),
   },
   {
     id: "cucumber",
@@ -214,6 +220,7 @@ export const greens = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 8 },
+    season: season(5, 9),
   },
   {
     id: "frozen-peas",

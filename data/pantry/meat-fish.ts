@@ -1,3 +1,4 @@
+import { cooked } from "./measures.ts";
 import { known, memory, memoryOf, practice, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
@@ -58,6 +59,7 @@ export const meatFish = [
     allergens: known(),
     origin: ["meat", "raw-animal"],
     storage: { state: "cold", days: 6 },
+    cookingYields: [cooked("braised", 66.07, "NDB 23125, boneless")],
     notes: "Composition is of the lean and fat; the bone stays in after trimming and leaves in the method.",
   },
   {

@@ -1,3 +1,4 @@
+import { season } from "./measures.ts";
 import { known, memory, practice, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
@@ -67,6 +68,7 @@ export const onions = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 10 },
+    season: season(9, 4),
     notes:
       "The published refuse is of untrimmed leeks; the trade buys them with short tops, so practice keeps more.",
   },

@@ -1,3 +1,4 @@
+import { season } from "./measures.ts";
 import { known, memory, practice, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
@@ -23,6 +24,7 @@ export const roots = [
     allergens: known("celery"),
     origin: ["plant"],
     storage: { state: "cold", days: 21 },
+    season: season(9, 3),
   },
   {
     id: "carrot",
@@ -49,6 +51,7 @@ export const roots = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 21 },
+    season: season(6, 11),
   },
   {
     id: "salsify",
@@ -69,6 +72,7 @@ export const roots = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 14 },
+    season: season(10, 3),
   },
   {
     id: "horseradish",
@@ -100,6 +104,7 @@ export const roots = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 30 },
+    season: season(9, 3),
   },
   {
     id: "beetroot",
@@ -114,6 +119,7 @@ export const roots = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 21 },
+    season: season(7, 3),
     notes: "The published refuse counts part of the tops; the trade buys roots without.",
   },
   {
@@ -140,6 +146,7 @@ export const roots = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 14 },
+    season: season(5, 10),
   },
   {
     id: "parsnip",
@@ -159,6 +166,7 @@ export const roots = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 14 },
+    season: season(10, 3),
   },
   {
     id: "potato",
@@ -196,6 +204,7 @@ export const roots = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 14 },
+    season: season(11, 3),
   },
   {
     id: "radish",
@@ -217,5 +226,6 @@ export const roots = [
     allergens: known(),
     origin: ["plant"],
     storage: { state: "cold", days: 6 },
+    season: season(4, 9),
   },
 ] satisfies IngredientInput[];

@@ -26,3 +26,11 @@ export function known(...contains: Allergen[]) {
 export function knownAndMaybe(contains: Allergen[], mayContain: Allergen[]) {
   return { status: "known" as const, contains, mayContain };
 }
+
+/**
+ * Recipes of makers differ: these are in it for sure, and until somebody has read the label it counts as containing
+ * every allergen.
+ */
+export function readLabel(...contains: Allergen[]) {
+  return { status: "unknown" as const, contains };
+}

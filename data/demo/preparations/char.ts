@@ -138,7 +138,7 @@ export const char: PreparationInput[] = [
         name: "Chill",
         text: "Into iced water in its parcel, then unwrap onto a clean marked tray, film, cold room.",
         from: ["poach"],
-        passive: { min: 25 },
+        passive: { min: 40 },
         uses: [on("ice-sink", 1, "kg", { depthMm: 30 })],
         hold: cold(8 * HOUR),
       },

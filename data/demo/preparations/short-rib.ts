@@ -475,7 +475,7 @@ export const shortRib: PreparationInput[] = [
         from: ["cook"],
         change: { factor: 0.99, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 6 }),
-        passive: { min: 55 },
+        passive: { min: 75 },
         uses: blast(0.23, 30),
         pull: [pull("GN 1/1 tray, 65 mm", 2)],
         hold: cold(2 * DAY),

@@ -78,10 +78,10 @@ export const veloute: PreparationInput[] = [
       {
         id: "chill",
         name: "Chill",
-        text: "Pour 45 mm deep into trays. Blast to 3 °C, then film, label, cold room.",
+        text: "Pour 45 mm deep into trays. Blast at -12 °C to 3 °C in the core, then film, label, cold room.",
         from: ["blend"],
         work: work("veg", "vacuum", { fixed: 8 }),
-        passive: { min: 100 },
+        passive: { min: 150 },
         uses: blast(0.22, 45),
         pull: [pull("GN 1/1 tray, 65 mm", 0.22, "kg")],
         hold: cold(12 * HOUR),

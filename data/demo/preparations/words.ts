@@ -93,10 +93,10 @@ export function on(
   };
 }
 
-/** A blast chiller by its kilograms and its positions; how deep the food lies in the trays, mm. */
+/** A blast chiller at -12 °C by its kilograms and its positions; how deep the food lies in the trays, mm. */
 export const blast = (positionsPerKg: number, depthMm: number): UseInput[] => [
-  on("chiller", 1, "kg", { per: "kg", depthMm }),
-  on("chiller", positionsPerKg, "position", { per: "kg", depthMm }),
+  on("chiller", 1, "kg", { per: "kg", setC: -12, depthMm }),
+  on("chiller", positionsPerKg, "position", { per: "kg", setC: -12, depthMm }),
 ];
 
 /** Smallware to have ready. */

@@ -32,3 +32,8 @@ export function composed(row: Row, source: Source): Composition {
   });
   return { ...Object.fromEntries(known), source };
 }
+
+/** A composition as remembered: the figures of COLUMNS in their order. @param doc what more is known of it. */
+export function recalled(row: Row, doc = "from memory"): Composition {
+  return composed(row, { doc, kind: "memory" });
+}
