@@ -1,84 +1,93 @@
-import type { Preparation, Step } from "../formula/schema.ts";
-import { fillTarget } from "../heat/fill-target.ts";
 import type { Tracer } from "../ledger/tracer.ts";
 import type { Amounts } from "../production/amounts.ts";
 import type { Documents } from "../production/documents.ts";
 import type { FillTarget } from "../production/site.ts";
-import { compositionOfStep } from "./composition.ts";
+import type { HeatOutcome } from "./heat-outcome.ts";
+import { numbersBelow } from "./numbers.ts";
+import type { StepHeats } from "./step-heats.ts";
 
-/** Core temperature of what comes from a cold or hot hold, °C, where no heat says more. Common practice, no source. */
-const HELD_C = { hot: 63, cold: 4, frozen: -18, ambient: 20 } as const;
-
-/** Answers how long a step's heat target takes in a kitchen at this altitude: the long end of its spread. */
-export function targetFiller(docs: Documents, amounts: Amounts): FillTarget {
-  const { ledger, kitchen } = amounts;
-  const grams = new Map(
-    amounts.cells.preparations.flatMap(({ cells }) =>
-      cells.lines.map((each) => [`${cells.preparation.id} ${each.line.id}`, each.ep] as const),
-    ),
-  );
-  const gramsOf = (preparation: string, line: string) => ledger.value(grams.get(`${preparation} ${line}`)!);
+/** Answers how long a step's heat target takes here: the long end of each of its stages, in whole minutes. */
+export function targetFiller(heats: StepHeats): FillTarget {
   return (preparation, step) => {
-    const target = step.target!;
-    const at = `${docs.pointer("preparations", preparation.id)}/steps/${preparation.steps.indexOf(step)}/target`;
-    const massOnly = target.stages.every((stage) => stage.untilMass);
-    const composed = massOnly ? undefined : compositionOfStep(docs, gramsOf, preparation, step);
-    if (composed && !composed.ok)
-      return {
-        doubt: `the heat target of "${step.name}" cannot be computed: ${composed.missing} is not known`,
-        mend: "give it, or write minutes instead of a target",
-      };
-    const filled = fillTarget({
-      piece: preparation.piece,
-      material: composed ? { composition: composed.composition } : undefined,
-      target,
-      place: { altitudeM: kitchen.altitudeM },
-      previousC: previousC(preparation, step),
-      paths: { piece: `${docs.pointer("preparations", preparation.id)}/piece`, target: at },
-    });
-    if ("problems" in filled) return { doubt: filled.problems[0]!.what, mend: filled.problems[0]!.mend };
-    return { minutes: filled.minutes.high, path: heatPath(preparation.id, step.id) };
+    const filled = heats.filled(preparation, step);
+    if ("doubt" in filled) return filled;
+    const minutes = filled.stages.reduce((sum, stage) => sum + Math.ceil(stage.minutes.high - 1e-6), 0);
+    return { minutes, path: `calc:/heat/${preparation.id}/${step.id}` };
   };
 }
 
-function previousC(preparation: Preparation, step: Step): number {
-  const ids = step.from.map((from) => (typeof from === "string" ? from : from.step));
-  const before = preparation.steps.findLast((one) => ids.includes(one.id) && one.hold);
-  return HELD_C[before?.hold?.state ?? "cold"];
+/** What the heat of each step of the preparations made comes to. */
+export function heatResult(heats: StepHeats, docs: Documents, made: Iterable<string>): HeatOutcome[] {
+  return [...made].flatMap((id) => {
+    const preparation = docs.preparations.get(id)!;
+    return preparation.steps.flatMap((step) => heats.outcome(preparation, step) ?? []);
+  });
 }
 
-/** Where the trace says how the minutes of a heat target came. */
-const heatPath = (preparation: string, step: string) => `calc:/heat/${preparation}/${step}`;
-
-/** Notes how the minutes of each heat target came: by heat, from the place of the step in the book. */
-export function traceHeat(tracer: Tracer, docs: Documents, amounts: Amounts, fill: FillTarget): void {
+/** Notes how the figures of heat came: by heat, from the place of the step in the book. */
+export function traceHeat(
+  tracer: Tracer,
+  docs: Documents,
+  amounts: Amounts,
+  heats: StepHeats,
+  outcomes: readonly HeatOutcome[],
+): void {
   const place = (i: number) => {
     const path = `const:/number/${i}`;
     tracer.note(path, { value: i, unit: "", rule: "given", inputs: [] });
     return path;
   };
+  const placesOf = (id: string, step: string) => [
+    place(Number(docs.pointer("preparations", id).split("/").at(-1))),
+    place(docs.preparations.get(id)!.steps.findIndex((one) => one.id === step)),
+  ];
+  const fill = targetFiller(heats);
   for (const id of amounts.preparations.keys()) {
     const preparation = docs.preparations.get(id)!;
-    for (const [i, step] of preparation.steps.entries()) {
+    for (const step of preparation.steps) {
       if (!step.target) continue;
       const filled = fill(preparation, step, NOTHING);
       if (!("minutes" in filled) || filled.path === undefined) continue;
-      const at = Number(docs.pointer("preparations", id).split("/").at(-1));
-      const inputs = [place(at), place(i)];
+      const inputs = placesOf(id, step.id);
       tracer.note(filled.path, { value: filled.minutes, unit: "min", rule: "heatedMinutes", inputs });
     }
   }
+  outcomes.forEach((outcome, i) => {
+    const places = placesOf(outcome.preparation, outcome.step);
+    [...numbersBelow(outcome, `/heat/${i}`)].forEach(([path, value], k) => {
+      const unit = unitOf(path);
+      tracer.note(path, { value, unit, rule: "heatFigure", inputs: [...places, place(k)] });
+    });
+  });
 }
 
-/** The rule of what heat answers, for replaying a trace of these documents and amounts. */
-export function heatRules(docs: Documents, amounts: Amounts) {
+/** Of a figure of heat, by its key. */
+function unitOf(path: string): string {
+  if (/\/minutes\/|\/minute$|Min$/.test(path)) return "min";
+  return /log10/.test(path) ? "log10" : "°C";
+}
+
+/** The rules of what heat answers, for replaying a trace of these documents and amounts. */
+export function heatRules(docs: Documents, heats: StepHeats) {
   const preparations = [...docs.preparations.values()];
+  const fill = targetFiller(heats);
+  const figures = new Map<HeatOutcome, number[]>();
   return {
+    /** Whole minutes the plan takes for the target of a step, by the places of preparation and step in the book. */
     heatedMinutes(preparation: number, step: number): number {
       const of = preparations[preparation]!;
-      const filled = targetFiller(docs, amounts)(of, of.steps[step]!, NOTHING);
+      const filled = fill(of, of.steps[step]!, NOTHING);
       if (!("minutes" in filled)) throw new Error(`no minutes for step ${step} of "${of.id}"`);
       return filled.minutes;
+    },
+    /** The k-th figure of what the heat of a step comes to. */
+    heatFigure(preparation: number, step: number, k: number): number {
+      const of = preparations[preparation]!;
+      const outcome = heats.outcome(of, of.steps[step]!);
+      if (!outcome) throw new Error(`no heat in step ${step} of "${of.id}"`);
+      const all = figures.get(outcome) ?? [...numbersBelow(outcome, "")].map(([, value]) => value);
+      figures.set(outcome, all);
+      return all[k] ?? Number.NaN;
     },
   };
 }

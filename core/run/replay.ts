@@ -2,6 +2,7 @@ import { atPointer } from "../book/problem.ts";
 import type { Book } from "../book/schema.ts";
 import type { Rule, TraceNode } from "../ledger/ledger.ts";
 import { numericValue } from "../quantity/convert.ts";
+import { numbersBelow } from "./numbers.ts";
 import type { Result } from "./result.ts";
 import * as rules from "./rules.ts";
 import { contextRules, type RunOptions } from "./run.ts";
@@ -84,11 +85,4 @@ function close(a: number, b: number): boolean {
 function* numbersIn(result: Result): Generator<[string, number]> {
   const { trace: _, ...rest } = result;
   yield* numbersBelow(rest, "");
-}
-
-function* numbersBelow(value: unknown, path: string): Generator<[string, number]> {
-  if (typeof value === "number") yield [path, value];
-  else if (value !== null && typeof value === "object")
-    for (const [key, inner] of Object.entries(value))
-      yield* numbersBelow(inner, `${path}/${key.replaceAll("~", "~0").replaceAll("/", "~1")}`);
 }

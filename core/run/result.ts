@@ -5,12 +5,14 @@ import type { ControlPoint } from "../safety/control.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
 import type { AllergenCell } from "../safety/matrix.ts";
+import type { HeatOutcome } from "./heat-outcome.ts";
 
 export type { AllergenState } from "../safety/contents.ts";
 export type {
   AllergenCell,
   ControlPoint,
   FrontOfHouseLine,
+  HeatOutcome,
   Label,
   Plan,
   PlanStatus,
@@ -39,6 +41,8 @@ export interface Result {
   readonly pull: readonly PullItem[];
   readonly labels: readonly Label[];
   readonly control: readonly ControlPoint[];
+  /** What was computed of the heat in steps with a target, and in those that chill what was hot. */
+  readonly heat: readonly HeatOutcome[];
   readonly frontOfHouse: readonly FrontOfHouseLine[];
   readonly warnings: readonly Warning[];
   readonly trace: Readonly<Record<string, TraceNode>>;

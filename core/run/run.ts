@@ -13,20 +13,23 @@ import { computeAmounts } from "../production/compute-amounts.ts";
 import type { Effort, Engine } from "../production/make-plan.ts";
 import { type PlanResult, planService } from "../production/plan-service.ts";
 import { scheduledRules } from "../production/plan-trace.ts";
-import type { FillTarget } from "../production/site.ts";
 import { Buying } from "../purchasing/buying.ts";
 import { ordersResult } from "../purchasing/orders-result.ts";
 import { Contents } from "../safety/contents.ts";
-import { controlPoints } from "../safety/control.ts";
+import { type Controlled, type ControlPoint, controlPoints } from "../safety/control.ts";
+import { Foods } from "../safety/foods.ts";
 import { frontOfHouse } from "../safety/front-of-house.ts";
 import { labels } from "../safety/labels.ts";
+import { unknownLocalLimits } from "../safety/local-limits.ts";
 import { type AllergenCell, allergenMatrix, type ServedPlate } from "../safety/matrix.ts";
 import { solve } from "../schedule/index.ts";
 import { declaredBy } from "./declared.ts";
-import { heatRules, targetFiller, traceHeat } from "./fill.ts";
+import { heatResult, heatRules, targetFiller, traceHeat } from "./fill.ts";
 import { inspected, unsaid } from "./judge.ts";
+import { traceControl, withHeat } from "./predicted.ts";
 import type { Result } from "./result.ts";
 import { stepTimesOf, tracePull, traceServed, traceSheets } from "./served.ts";
+import { StepHeats } from "./step-heats.ts";
 import { emptyPlan, noPlan, summaryOf } from "./summary.ts";
 
 /** Documents that cannot be computed with; every problem named. */
@@ -80,7 +83,13 @@ export function openRun(
   const first = computeAmounts(docs, serviceId, { covers, kitchen, meets });
   const buying = new Buying(first, docs);
   const costs = costCells(first, docs, buying.offers);
-  const service: Opened = { docs, contents, buying, costs, matrix: rememberedMatrix(contents) };
+  const foods = new Foods(docs);
+  const heats = new StepHeats(docs, first, foods);
+  const service: Opened = {
+    ...{ docs, contents, heats, buying, costs },
+    matrix: rememberedMatrix(contents),
+    watched: rememberedHeat(docs, foods, heats),
+  };
   return {
     at(wanted = {}) {
       const amounts = first.update(wanted.covers ?? first.service.covers);
@@ -93,6 +102,8 @@ export function openRun(
 interface Opened {
   readonly docs: Library;
   readonly contents: Contents;
+  readonly heats: StepHeats;
+  readonly watched: (amounts: Amounts, served: Amounts["plates"]) => WatchedHeat;
   readonly buying: Buying;
   readonly costs: CostCells;
   readonly matrix: (plates: readonly ServedPlate[]) => AllergenCell[];
@@ -108,12 +119,37 @@ function rememberedMatrix(contents: Contents): Opened["matrix"] {
   };
 }
 
+/** What heat comes to, and what is watched. */
+interface WatchedHeat {
+  readonly heat: Result["heat"];
+  readonly controlled: readonly Controlled[];
+  readonly points: readonly ControlPoint[];
+}
+
+/** Heat and control points are the same as long as the same is made and served, however much. */
+function rememberedHeat(docs: Library, foods: Foods, heats: StepHeats): Opened["watched"] {
+  let known: (WatchedHeat & { readonly key: string }) | undefined;
+  return (amounts, plates) => {
+    const order = [...amounts.preparations.keys()];
+    const served = plates.flatMap((row) => row.placements);
+    const key = `${order.join(" ")} | ${served.map((p) => p.preparation ?? p.ingredient).join(" ")}`;
+    if (known?.key === key) return known;
+    const { kitchen } = amounts;
+    const { boilingC } = airOf({ altitudeM: kitchen.altitudeM });
+    const pointer = docs.pointer.bind(docs);
+    const heat = heatResult(heats, docs, order);
+    const controlled = controlPoints({ larder: docs, foods, pointer, kitchen, order, served, boilingC });
+    known = { key, heat, controlled, points: withHeat(controlled, heat) };
+    return known;
+  };
+}
+
 function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result {
-  const { docs, contents, buying, costs } = opened;
+  const { docs, contents, heats, buying, costs } = opened;
   const { service, kitchen } = amounts;
   const tracer = options.trace === false ? undefined : new Tracer(amounts.ledger);
   const clock = clockOf(service.at, kitchen.zone, service.horizon);
-  const planned = options.plan === false ? undefined : planOf(docs, contents, amounts, options);
+  const planned = options.plan === false ? undefined : planOf(docs, contents, amounts, heats, options);
   const times = planned && stepTimesOf(planned.plan);
 
   const needs = needsResult(amounts, tracer);
@@ -171,7 +207,11 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
         ? docs.ingredients.get(eaten.ingredient!)!.name
         : docs.preparations.get(eaten.preparation)!.name,
   );
-  const air = airOf({ altitudeM: kitchen.altitudeM });
+  const { heat, controlled, points } = opened.watched(amounts, served);
+  const control = points.map((point) => {
+    const when = times?.(point.preparation, point.step, 1)?.start;
+    return when === undefined ? point : { ...point, when };
+  });
   const plan = planned?.plan ?? emptyPlan(options);
   const balance = balanceResult(amounts, tracer);
   const batchSheets = batchSheetsResult(amounts, docs, tracer, times);
@@ -190,7 +230,8 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
     });
     if (!planned) noPlan(tracer, plan);
     traceSheets(tracer, batchSheets, plan);
-    if (planned) traceHeat(tracer, docs, amounts, planned.fillTarget);
+    traceHeat(tracer, docs, amounts, heats, heat);
+    traceControl(tracer, control, controlled, heat);
     tracePull(tracer, planned?.pull ?? []);
     traceServed(tracer, { labels: made, described, plates, needs });
   }
@@ -207,28 +248,33 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
     prepLists: planned?.prepLists ?? [],
     pull: (planned?.pull ?? []).map(({ item }) => item),
     labels: made,
-    control: controlPoints(
-      docs,
-      order,
-      air.boilingC,
-      (preparation, step) => times?.(preparation, step, 1)?.start,
-      (preparation) => contents.raw({ preparation }),
-    ),
+    control,
+    heat,
     frontOfHouse: described,
-    warnings: [...amounts.warnings, ...(planned?.warnings ?? []), ...outcome.warnings],
+    warnings: [
+      ...amounts.warnings,
+      ...(planned?.warnings ?? []),
+      ...outcome.warnings,
+      ...unknownLocalLimits(kitchen, docs.pointer("kitchens", kitchen.id)),
+    ],
     trace: tracer?.nodes() ?? {},
   };
 }
 
 interface PlannedHere extends PlanResult {
-  readonly fillTarget: FillTarget;
   /** How many of the rules broken the planner said itself; the rest the inspector found. */
   readonly said: number;
 }
 
-function planOf(docs: Library, contents: Contents, amounts: Amounts, options: RunOptions): PlannedHere {
+function planOf(
+  docs: Library,
+  contents: Contents,
+  amounts: Amounts,
+  heats: StepHeats,
+  options: RunOptions,
+): PlannedHere {
   const { seed = 1, schedules = USUAL_SCHEDULES } = options;
-  const fillTarget = targetFiller(docs, amounts);
+  const fillTarget = targetFiller(heats);
   const planned = planService(docs, amounts, {
     seed,
     schedules,
@@ -242,7 +288,7 @@ function planOf(docs: Library, contents: Contents, amounts: Amounts, options: Ru
       unsaid({ ...tried.docs, suppliers: docs.suppliers }, tried.amounts, plan, fillTarget).length === 0,
   });
   const plan = inspected(planned.plan, unsaid(docs, amounts, planned.plan, fillTarget));
-  return { ...planned, plan, fillTarget, said: planned.plan.broken.length };
+  return { ...planned, plan, said: planned.plan.broken.length };
 }
 
 /** The rules of what search and heat decide, for replaying a trace: they compute it once more. */
@@ -255,9 +301,10 @@ export function contextRules(
   const contents = contentsFor(docs, serviceId, options.kitchen);
   const { covers, kitchen } = options;
   const amounts = computeAmounts(docs, serviceId, { covers, kitchen, meets: contents.meets.bind(contents) });
+  const heats = new StepHeats(docs, amounts, new Foods(docs));
   return {
-    ...heatRules(docs, amounts),
-    ...scheduledRules(() => planOf(docs, contents, amounts, options)),
+    ...heatRules(docs, heats),
+    ...scheduledRules(() => planOf(docs, contents, amounts, heats, options)),
   };
 }
 

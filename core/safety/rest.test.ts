@@ -4,6 +4,7 @@ import { IngredientSchema } from "../pantry/schema.ts";
 import { DishSchema } from "../plating/schema.ts";
 import { Contents } from "./contents.ts";
 import { controlPoints, limitInWords } from "./control.ts";
+import { Foods } from "./foods.ts";
 import { frontOfHouse } from "./front-of-house.ts";
 import { labels } from "./labels.ts";
 import { allergenMatrix } from "./matrix.ts";
@@ -100,15 +101,17 @@ describe("safety", () => {
   });
 
   test("S8 control points say what altitude and species forbid", () => {
-    const found = controlPoints(
+    const points = controlPoints({
       larder,
-      ["breast", "boiled"],
-      96.2,
-      () => undefined,
-      (id) => contents.raw({ preparation: id }),
-    );
-    expect(found[0]!.note).toContain("variance");
-    expect(found[1]!.note).toContain("96.2");
+      foods: new Foods(larder),
+      pointer: (kind, id) => `/${kind}/${id}`,
+      kitchen: { id: "k", localLimits: [] },
+      order: ["breast", "boiled"],
+      served: [],
+      boilingC: 96.2,
+    }).map((found) => found.point);
+    expect(points[0]!.note).toContain("variance");
+    expect(points.find((point) => point.preparation === "boiled")!.note).toContain("96.2");
     expect(limitInWords({ what: "coreC", op: "<=", value: 5, withinMin: 360 })).toBe(
       "core at most 5 °C within 360 min",
     );

@@ -1,6 +1,6 @@
 import type { BookInput } from "../../core/book/index.ts";
 import { dishes } from "./dishes.ts";
-import { ingredients } from "./ingredients/index.ts";
+import { ingredients } from "./ingredients.ts";
 import { kitchens } from "./kitchens.ts";
 import { menus } from "./menus.ts";
 import { preparations } from "./preparations/index.ts";

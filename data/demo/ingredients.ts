@@ -1,6 +1,6 @@
-import { starterPantry } from "../../pantry/index.ts";
-import { known } from "../../pantry/sources.ts";
-import type { IngredientInput } from "../../pantry/types.ts";
+import { starterPantry } from "../pantry/index.ts";
+import { known } from "../pantry/sources.ts";
+import type { IngredientInput } from "../pantry/types.ts";
 
 /** What the supper takes from the pantry, in the order of the book. */
 const TAKEN = `
