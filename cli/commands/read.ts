@@ -110,7 +110,7 @@ async function run(args: string[], io: Io): Promise<number> {
         `  ${`${amount} ${line.unit}`.padEnd(18)}${line.ingredient}${line.note ? `; ${line.note}` : ""}${line.item ? `  [${line.item.ingredient} ${line.item.confidence}]` : ""}\n`,
       );
     }
-    answer.steps.forEach((step, i) => io.out(`  ${i + 1}. ${step.text}\n`));
+    for (const [i, step] of answer.steps.entries()) io.out(`  ${i + 1}. ${step.text}\n`);
     for (const { at, ask } of linked.doubts) io.note(`line ${at}: ${ask}\n`);
   }
   for (const { at, what, mend } of problems) io.note(`line ${at}: ${what}. To mend: ${mend}.\n`);

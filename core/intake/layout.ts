@@ -1,5 +1,6 @@
-import { pieceName, type ReadOptions, readAmount, unitFacts } from "../quantity/index.ts";
-import { bare } from "./read-line.ts";
+import { type ReadOptions, unitFacts } from "../quantity/index.ts";
+import { bare, unitIn } from "./read-line.ts";
+import { readYield } from "./read-yield.ts";
 import { SEASONING } from "./split-note.ts";
 import { INGREDIENT_HEADINGS, META, METHOD_HEADINGS, NOTE_HEADINGS, PART_KEY, PART_NOUNS } from "./words.ts";
 
@@ -61,12 +62,11 @@ function sectionOf(body: string): Row["section"] {
 }
 
 function hasAmount(body: string, words: number, options: ReadOptions): boolean {
-  const read = readAmount(body, options);
-  if (read.low === null || read.rest === "")
-    return read.low !== null && read.unit !== null && pieceName(read.unit) !== undefined;
-  const { dimension } = unitFacts(read.unit ?? "piece");
+  const unit = unitIn(body, options);
+  if (unit === undefined || readYield(body, options) !== undefined) return false;
+  const dimension = unit === "" ? "count" : unitFacts(unit).dimension;
   if (dimension === "time" || dimension === "temperature") return false;
-  if (LEADING_NUMBER.test(body)) return true;
+  if (LEADING_NUMBER.test(body)) return /\p{L}{2}/u.test(body);
   // A sentence that ends in "with 2 l of stock" is no line of a list.
   return words <= 12 && !SENTENCE.test(body.replace(/\b\p{L}{1,5}\.$/u, ""));
 }
@@ -81,10 +81,9 @@ export function partName(row: Row, next: Row | undefined, previous: Row | undefi
   if (name === "" || (row.prose && !colon) || /[.!?]$/.test(name)) return undefined;
   const key = PART_KEY.exec(name);
   const named = key ? name.slice(key[0].length).trim() : name;
-  const short = key ? titled(key[0], named) : named;
-  if (markdown || colon) return short;
-  if (key && row.words <= 7 && !row.bulleted && !/,|\d/.test(name)) return short;
-  if (row.bulleted || row.words > 5 || /[,(]|\d/.test(name) || SEASONING.test(name) || !next?.amount)
+  if (markdown || colon) return named;
+  if (key && row.words <= 7 && !row.bulleted && !/,|\d/.test(name)) return named;
+  if (row.bulleted || row.words > 5 || !/^\p{Lu}/u.test(name) || /[,(]|\d/.test(name) || SEASONING.test(name) || !next?.amount)
     return undefined;
   const capitals = name === name.toUpperCase() && /\p{Lu}{3}/u.test(name);
   const opens =
@@ -94,6 +93,3 @@ export function partName(row: Row, next: Row | undefined, previous: Row | undefi
   if (capitals || PART_NOUNS.has(last) || otherBullets) return name;
   return opens && !next.afterBlank ? name : undefined;
 }
-
-/** "To serve" is the part "serve"; "For the sauce" is "sauce". */
-const titled = (_key: string, rest: string) => rest;

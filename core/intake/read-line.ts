@@ -106,6 +106,13 @@ export function readLine(text: string, options: ReadOptions = {}): LineRead {
   };
 }
 
+/** The unit of the amount that a line without list marks gives beyond doubt; undefined when it gives none. */
+export function unitIn(body: string, options: ReadOptions = {}): Unit | "" | undefined {
+  if (body.length > LONGEST_LINE) return undefined;
+  const found = readWhole(body.replace(MAYBE, ""), [], options);
+  return found.low === null || found.loose ? undefined : found.unit;
+}
+
 interface Found {
   low: number | null;
   high: number | null;
@@ -114,6 +121,8 @@ interface Found {
   rest: string;
   doubt: string;
   kindAfter?: string;
+  /** Only a count behind the name says so ("Uova 3"): good within a list, not enough to make a line one. */
+  loose?: boolean;
   /** The amount is for each of several. */
   each?: boolean;
   bracket?: string;
@@ -172,7 +181,7 @@ function countLast(body: string): Found | undefined {
   const [kind, bracket] = [last?.[4], last?.[5]];
   const rest = kind ? `${name.trim()}, ${kind}` : name.trim();
   const count = { ...NONE, low: Number(digits), high: Number(digits), exact: { low: digits, high: digits } };
-  return { ...count, rest, ...(bracket ? { bracket } : {}) };
+  return { ...count, rest, loose: last?.[2] === " ", ...(bracket ? { bracket } : {}) };
 }
 
 /** "a few sprigs of thyme": no number, though the measure may be known. */
@@ -221,6 +230,7 @@ function measured(read: Reading, body: string, notes: string[]): Found {
   const each = take(EACH_FIRST);
   // "1/2 a lemon"
   if (toNumber(high) < 1) rest = rest.replace(/^(?:an?|une?|una|eine[rs]?)\s+(?=\p{L})/iu, "");
+  if (unit === "bunch" && /^garnis?(?!\p{L})/iu.test(rest)) [unit, rest] = ["piece", `bouquet ${rest}`];
   let kindAfter = read.kindAfter;
   if (kindAfter && PART_OF_NAME.has(unit)) unit = "piece";
   else kindAfter = undefined;

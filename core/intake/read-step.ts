@@ -136,6 +136,8 @@ function scan(body: string): { minutes: number | null; temperatures: number[]; d
     if (!read?.unit) continue;
     const { dimension } = unitFacts(read.unit);
     if (dimension !== "time" && dimension !== "temperature") continue;
+    // "le four à 180 °C": a number in words is never a temperature.
+    if (dimension === "temperature" && /^\p{L}/u.test(window)) continue;
     const [before, after] = [body.slice(Math.max(0, match.index - 30), match.index), window.slice(read.end)];
     from = match.index + read.end;
     if (dimension === "temperature") {

@@ -66,7 +66,10 @@ function made(
   // "two 23 cm tarts", "5 x 340g jars": what is made is everything after the number.
   const number = readNumber(rest, 0, options.decimal);
   const sized = read.beside?.each || (read.unit !== null && pieceName(read.unit) !== undefined);
-  const what = sized && number ? rest.slice(number.end).replace(TIMES, "").trim() : read.rest;
+  const what =
+    sized && number
+      ? rest.slice(number.end).replace(TIMES, "").trim()
+      : [read.rest, ...(read.said ?? [])].filter(Boolean).join(", ");
   const each = read.unit === "dozen" ? 12 : 1;
   const counted = sized && number && read.low === read.high ? toNumber(number.value) : undefined;
   range.low = counted ?? read.low * each;
