@@ -53,6 +53,7 @@ function sectionOf(body: string): Row["section"] {
   const plain = body
     .toLowerCase()
     .replace(/[’]/g, "'")
+    .replace(/\s*\([^()]*\)\s*:?$/, "")
     .replace(/[\s:.*_=#–—-]+$/u, "")
     .replace(/^[\s:*_=#–—-]+/u, "");
   if (STEP_MARK.test(body)) return "mark";
@@ -83,7 +84,14 @@ export function partName(row: Row, next: Row | undefined, previous: Row | undefi
   const named = key ? name.slice(key[0].length).trim() : name;
   if (markdown || colon) return named;
   if (key && row.words <= 7 && !row.bulleted && !/,|\d/.test(name)) return named;
-  if (row.bulleted || row.words > 5 || !/^\p{Lu}/u.test(name) || /[,(]|\d/.test(name) || SEASONING.test(name) || !next?.amount)
+  if (
+    row.bulleted ||
+    row.words > 5 ||
+    !/^\p{Lu}/u.test(name) ||
+    /[,(]|\d/.test(name) ||
+    SEASONING.test(name) ||
+    !next?.amount
+  )
     return undefined;
   const capitals = name === name.toUpperCase() && /\p{Lu}{3}/u.test(name);
   const opens =

@@ -19,7 +19,14 @@ export type LineRead = Omit<ReadLine, "at" | "part">;
 /** List marks, check boxes and small pictures before the first word or number. */
 const BULLET = /^(?:[^\p{L}\p{N}([.~≈±+#]|[+#](?=\s))+/u;
 const LIST_NUMBER = /^\d{1,2}[.)]\s+(?=[\d¼½¾⅓⅔⅛]|\p{L})/u;
-const LEADERS = /\s*(?:\.{3,}|…{2,}|\.{2}(?=\s)|_{2,}|\t)[\s.]*/gu;
+const LEADERS = /\s*(?:\.{3,}|…{2,}|\.{2}(?=\s)|(?:\.\s){3,}|_{2,}|\t)[\s.]*/gu;
+/** "1 - 28 oz can": one can of a size, no range. */
+const COUNT_DASH_SIZE =
+  /^(\d{1,2})\s+[-–]\s+(\d{1,4}(?:\.\d{1,2})?)[\s-]?(oz|ounce|g|lb|ml)\.?\s+(?=(?:cans?|tins?|jars?|packages?|pkgs?|bags?|bottles?|boxes|box|cartons?)\b)/iu;
+/** "Zwiebel(n)", "Zehe/n" */
+const MAYBE_PLURAL = /(\p{L})(?:\((?:n|en|e|er|s|es)\)|\/(?:n|en|s))(?=[\s,]|$)/gu;
+/** "Sale un pizzico": an article and a measure behind the name. */
+const MEASURE_LAST = /^(.{2,80}?),?\s+(?:un|una|uno|une|ein|eine|a|an)\s+(\p{L}{3,20})$/iu;
 const PERCENT_AFTER = /[\s–—-]+(\d{1,4}(?:[.,]\d{1,3})?\s?%)$/u;
 const MAYBE = /^(?:evtl\.?|eventuell|optional(?:ly)?:?|facultatif\s?:?|opcional:?|facoltativo:?|ggf\.?)\s+/iu;
 const OF = /^(?:of\s+|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
@@ -63,6 +70,10 @@ export function bare(text: string): string {
     .replace(LIST_NUMBER, "")
     .replace(LEADERS, "  ")
     .replace(/\bc\/s\b/iu, "cda")
+    .replace(MAYBE_PLURAL, "$1")
+    .replace(/^[x×]\s?(?=\d)/iu, "")
+    .replace(/^(\d{1,3})\s?[x×]\s+(?=\p{L})/iu, "$1 ")
+    .replace(COUNT_DASH_SIZE, "$1 ($2 $3) ")
     .trim();
 }
 
@@ -153,7 +164,17 @@ function readWhole(body: string, notes: string[], options: ReadOptions): Found {
   }
   const read = readAmount(body, options);
   if (read.low !== null) return measured(read, body, notes);
+  const last = MEASURE_LAST.exec(body);
+  if (last && pinchLike(last[2]!)) {
+    const again = readAmount(`1 ${last[2]} ${last[1]}`, options);
+    if (again.low !== null) return measured(again, body, notes);
+  }
   return countLast(body) ?? unmeasured(read, body, notes);
+}
+
+function pinchLike(word: string): boolean {
+  const unit = unitWord(word)?.unit;
+  return unit !== undefined && (pieceName(unit) !== undefined || unitFacts(unit).dimension === "volume");
 }
 
 /** "Water 1    1750 g    70%": the name, the amount and what else stands in columns. */

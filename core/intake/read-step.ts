@@ -34,7 +34,10 @@ const IN_WORDS: readonly (readonly [RegExp, string])[] = [
   [/\b(?:une quinzaine|una quindicina) (?:de |di )?minut[oeis]+/giu, "15 min"],
   [/\b(?:une vingtaine|una ventina) (?:de |di )?minut[oeis]+/giu, "20 min"],
   [/(\d)\s?['’′](?=[\s.,;)]|$)/gu, "$1 min"],
-  [/(\d)\s?(?:h|hrs?|hours?|std|stunden?)\.? (\d{1,2})(?=\s*[,.;)]|\s*$)/giu, "$1 h $2 min"],
+  [
+    /(\d)\s?(?:h|hrs?|hours?|std|stunden?)\.? (\d{2})(?=\s*[,.;)]|\s*$|\s+(?!min|m\b|s\b|to\b|bis\b)\p{L})/giu,
+    "$1 h $2 min",
+  ],
 ];
 const WORD_NUMBERS =
   "an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|half|une|deux|trois|quatre|cinq|six|huit|dix|una|dos|tres|cuatro|cinco|seis|ocho|diez|due|tre|quattro|cinque|sei|dieci|eine?|zwei|drei|vier|fünf|sechs|acht|zehn";

@@ -152,6 +152,10 @@ class Placing {
 
   private open(row: Row): void {
     if (row.section === "mark") return;
+    // "Ingredientes (4 personas):"
+    const held = /\(([^()]{1,80})\)\s*:?$/.exec(row.body.slice(0, 200));
+    const made = held ? readYield(held[1]!, this.options) : undefined;
+    if (made) this.yields.push({ ...made, text: row.text, at: row.at });
     this.state = row.section as State;
     this.declared = true;
     if (row.section === "ingredients" && this.lines.length === 0) this.part = null;

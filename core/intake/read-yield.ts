@@ -8,6 +8,7 @@ import { PORTION_KEY, PORTION_WORDS, YIELD_KEY } from "./words.ts";
 const LONGEST = 120;
 const ABOUT =
   /^(?:about|approx(?:imately)?\.?|around|roughly|circa|environ|etwa|ca\.?|unos|unas|aprox\.?)\s+/iu;
+const PIECES = /\b(?:pcs?|pieces?|st(?:ü|u)ck|stk|piezas|unidades|pezzi|pièces?)(?!\p{L})/iu;
 const TIMES = /^\s*[x×]\s*/u;
 const SERVED =
   /\b(?:serves|feeds|makes|yields?|pour|para|per|für|ergibt)\s+(?:about\s+|environ\s+|etwa\s+|ca\.\s+|circa\s+)?(?=[\d½¼¾]|(?:one|two|three|four|five|six|eight|ten|twelve|a dozen)\s)/giu;
@@ -74,6 +75,7 @@ function made(
   const counted = sized && number && read.low === read.high ? toNumber(number.value) : undefined;
   range.low = counted ?? read.low * each;
   range.high = counted ?? read.high * each;
+  if (read.unit === "piece" && PIECES.test(rest)) return { text, ...range, unit: "", what: what || "pieces" };
   if (fed || PORTION_WORDS.test(what) || (what === "" && read.unit === "piece"))
     return { text, ...range, unit: "", what: "portions" };
   return { text, ...range, unit: "", what: what || (read.unit ?? "") };

@@ -1,4 +1,5 @@
 import type { ReadOptions } from "../quantity/index.ts";
+import type { DecimalMark } from "../quantity/read-number.ts";
 import { dataBlocks } from "./html.ts";
 import { readJsonLd } from "./json-ld.ts";
 import { looksLikeCsv, readCsv } from "./read-csv.ts";
@@ -28,6 +29,8 @@ export function readSource(source: string, options: ReadOptions & { format?: For
     return { format: "text", recipes: [], problems: [{ at: 1, what, mend: "give one recipe at a time" }] };
   }
   const format = options.format ?? formatOf(source);
+  const decimal = options.decimal ?? decimalMark(source.slice(0, 50_000));
+  if (decimal && !options.decimal) return readSource(source, { ...options, format, decimal });
   switch (format) {
     case "page": {
       const blocks = dataBlocks(source);
@@ -72,6 +75,15 @@ const all = (own: readonly ReadProblem[], recipes: readonly ReadRecipe[]) => [
   ...own,
   ...recipes.flatMap((one) => one.problems),
 ];
+
+/** The decimal mark that a text plainly uses ("1,5" and never "1.5"); undefined when it does not show. */
+function decimalMark(text: string): DecimalMark | undefined {
+  const [commas, points] = [
+    /(?<![\d.,])\d{1,3},\d{1,2}(?![\d,])/.test(text),
+    /(?<![\d.,])\d{1,3}\.\d{1,2}(?![\d.])/.test(text),
+  ];
+  return commas === points ? undefined : commas ? "," : ".";
+}
 
 function formatOf(source: string): Format {
   const start = source.slice(0, 4_000).trimStart();

@@ -14,7 +14,7 @@ const STARTER = new RegExp(
     "to (?:serve|finish|garnish|taste|cover|coat|grease|dust|drizzle|decorate|top|brush|fry|sprinkle|season|make|bind)\\b",
     "cut (?:into|in|on|cross|length|from)|broken (?:into|up)|torn into|left |such as\\b|preferably\\b|ideally\\b|dissolved\\b|mixed with\\b",
     "with (?:their |its |the )?(?:juices?|skins?|tops|leaves)\\b|without\\b|on the (?:bone|vine)\\b",
-    "pour (?:le|la|les|l['’]|servir|\\p{L}+(?:er|ir)\\b)|en (?:dés|morceaux|rondelles|lamelles|cubes|dados|trozos|cubos|rodajas|juliana|julienne)\\b|à\\s(?=\\d)|à température",
+    "pour (?:le|la|les|l['’]|servir|\\p{L}+(?:er|ir)\\b)|en (?:dés|morceaux|rondelles|lamelles|cubes|dados|trozos|cubos|rodajas|juliana|julienne)\\b|(?:à|de|da|von|zu)\\s(?:je\\s)?(?=\\d{1,4}(?:[.,]\\d)?\\s?(?:k?g|ml|cl|cm|oz)\\b)|à température",
     "para\\b|al gusto\\b|per (?:servire|guarnire|friggere|ungere|decorare|spolver\\p{L}*|infarinare|la|il|lo|le|i|gli|l['’])(?![\\p{L}])|a (?:dadini|cubetti|fette|pezzi|temperatura)\\b",
     "zum\\b|zur\\b|für (?:die|den|das)\\b|in (?:Würfeln|Scheiben|Streifen|Stücken|Ringen|Stückchen|dünnen|feinen)|nach (?:Geschmack|Belieben)",
   ].join("|")})`,

@@ -55,10 +55,11 @@ const NAMES: Partial<Record<Unit, string>> = {
   min: "min|mins|minute|minutes|minuto|minutos|minuti|minuten|mn",
   h: "h|hr|hrs|hour|hours|heure|heures|hora|horas|ora|ore|std|stunde|stunden",
   day: "day|days|jour|jours|dia|dias|giorno|giorni|tag|tage|tagen",
-  bottle: "bottle|bottles|bouteille|bouteilles|botella|botellas|bottiglia|bottiglie|flasche|flaschen",
+  bottle:
+    "bottle|bottles|btl|btls|bouteille|bouteilles|botella|botellas|bottiglia|bottiglie|flasche|flaschen",
   bunch:
     "bunch|bunches|botte|bottes|bouquet|bouquets|manojo|manojos|mazzo|mazzi|mazzetto|mazzetti|bund|bunde|bd",
-  can: "can|cans|tin|tins|boite|boites|conserve|conserves|lata|latas|lattina|lattine|barattolo|barattoli|dose|dosen",
+  can: "can|cans|tin|tins|boite|boites|conserve|conserves|lata|latas|bote|botes|lattina|lattine|barattolo|barattoli|dose|dosen",
   clove:
     "clove|cloves|gousse|gousses|diente|dientes|spicchio|spicchi|zehe|zehen|knoblauchzehe|knoblauchzehen",
   fillet: "fillet|fillets|filet|filets|filete|filetes|filetto|filetti",
