@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { type Book, type Parsed, type Problem, parseBook, parseBookText } from "../core/book/index.ts";
 import { demoBook } from "../data/demo/book.ts";
+import { pantryBook } from "../data/pantry/book.ts";
 
 export const EXIT = { computed: 0, refused: 1, misuse: 2, strict: 3 } as const;
 
@@ -69,9 +70,10 @@ export function readText(path: string): Parsed<string> {
   }
 }
 
-/** The book in a file, or the demo's for "demo". */
+/** The book in a file, the demo's for "demo", or one with only the starter pantry for "pantry". */
 export function readBook(name: string): Parsed<Book> {
   if (name === "demo") return parseBook(demoBook);
+  if (name === "pantry") return parseBook(pantryBook);
   const text = readText(name);
   return text.ok ? parseBookText(text.value) : text;
 }

@@ -1,6 +1,6 @@
 import { recalled } from "./composition/row.ts";
 import { about, ambient, fill } from "./measures.ts";
-import { known, knownAndMaybe, memoryOf } from "./sources.ts";
+import { known, knownAndMaybe, memoryOf, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
 
@@ -85,7 +85,7 @@ export const chocolateSugars = [
   {
     id: "gelatin-powder",
     name: "Gelatin, powder",
-    densities: [fill("19177", "1 tbsp", 7)],
+    densities: [{ state: "plain", kgPerL: 0.4734, source: sr("19177", "1 envelope (1 tbsp) = 7 g") }],
     composition: sr28("19177"),
     allergens: known(),
     origin: ["gelatin"],

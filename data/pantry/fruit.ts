@@ -81,7 +81,7 @@ export const fruit = [
   {
     id: "lemon",
     name: "Lemon, unwaxed",
-    densities: [{ state: "juice", kgPerL: 1.0313, source: sr("09152", "juice, 1 cup = 244 g") }],
+    densities: [{ state: "juice", kgPerL: 1.0313, source: sr("09152", "1 cup = 244 g, juice") }],
     pieces: [{ name: "piece", g: 110, source: memory }],
     cuts: [
       { id: "juiced", name: "juice, strained", trimYield: 0.4, refuse: "peel, pith, pips", source: practice },
@@ -104,7 +104,7 @@ export const fruit = [
   {
     id: "orange",
     name: "Orange, unwaxed",
-    densities: [{ state: "juice", kgPerL: 1.0482, source: sr("09206", "juice, 1 cup = 248 g") }],
+    densities: [{ state: "juice", kgPerL: 1.0482, source: sr("09206", "1 cup = 248 g, juice") }],
     pieces: [{ name: "piece", g: 220, source: memory }],
     cuts: [
       {

@@ -11,7 +11,7 @@ export const greens = [
     pieces: [
       { name: "piece", g: 550, source: memory },
       { name: "head", g: 550, source: memory },
-      { name: "stalk", g: 40, source: sr("11143", "1 medium stalk = 40 g") },
+      { name: "stalk", g: 40, source: sr("11143", "1 stalk, medium = 40 g") },
     ],
     cuts: [
       { id: "trimmed", name: "trimmed", trimYield: 0.89, refuse: "roots, trimmings", source: sr("11143") },

@@ -29,7 +29,7 @@ export const roots = [
   {
     id: "carrot",
     name: "Carrot",
-    densities: [{ state: "chopped", kgPerL: 0.541, source: sr("11124", "1 cup, chopped = 128 g") }],
+    densities: [{ state: "chopped", kgPerL: 0.541, source: sr("11124", "1 cup chopped = 128 g") }],
     pieces: [{ name: "piece", g: 110, source: memory }],
     cuts: [
       {

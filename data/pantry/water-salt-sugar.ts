@@ -66,8 +66,8 @@ export const waterSaltSugar = [
     id: "icing-sugar",
     name: "Icing sugar",
     densities: [
-      { state: "plain", kgPerL: 0.5072, source: sr("19336", "1 cup, unsifted = 120 g") },
-      { state: "sifted", kgPerL: 0.4227, source: sr("19336", "1 cup, sifted = 100 g") },
+      { state: "plain", kgPerL: 0.5072, source: sr("19336", "1 cup unsifted = 120 g") },
+      { state: "sifted", kgPerL: 0.4227, source: sr("19336", "1 cup sifted = 100 g") },
     ],
     composition: sr28("19336"),
     allergens: known(),
@@ -78,8 +78,8 @@ export const waterSaltSugar = [
     id: "brown-sugar",
     name: "Brown sugar",
     densities: [
-      { state: "packed", kgPerL: 0.9299, source: sr("19334", "1 cup, packed = 220 g") },
-      { state: "plain", kgPerL: 0.6129, source: sr("19334", "1 cup, unpacked = 145 g") },
+      { state: "packed", kgPerL: 0.9299, source: sr("19334", "1 cup packed = 220 g") },
+      { state: "plain", kgPerL: 0.6129, source: sr("19334", "1 cup unpacked = 145 g") },
     ],
     composition: sr28("19334"),
     allergens: known(),
