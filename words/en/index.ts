@@ -1,6 +1,7 @@
 import { bench } from "./bench.ts";
 import { common } from "./common.ts";
 import { food } from "./food.ts";
+import { heat } from "./heat.ts";
 import { log } from "./log.ts";
 import { pack } from "./pack.ts";
 import { pass } from "./pass.ts";
@@ -14,6 +15,7 @@ export const en = {
   ...food,
   ...rules,
   ...bench,
+  ...heat,
   ...stores,
   ...run,
   ...pack,
