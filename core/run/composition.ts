@@ -14,7 +14,7 @@ export type GramsOf = (preparation: string, line: string) => number;
 /**
  * Mass fractions of what is in a step, for heat: its own lines and those of the steps before it, by weight.
  * Salt counts as ash; alcohol as water, whose properties it is nearest to. Water lost or taken up on the way is
- * left out: the fractions are of what went in.
+ * left out: the fractions are of what went in. Of a stock the bones, whose composition nobody knows, stay behind.
  */
 export function compositionOfStep(
   larder: Larder,
@@ -35,10 +35,18 @@ export function compositionOfStep(
     gramsOf,
     preparation.id,
     preparation.lines.filter((line) => before.has(line.step)),
+    false,
   );
 }
 
-function composed(larder: Larder, gramsOf: GramsOf, id: string, lines: Preparation["lines"]): Composed {
+/** `strained`: what has no known composition stays in the sieve and is left out. */
+function composed(
+  larder: Larder,
+  gramsOf: GramsOf,
+  id: string,
+  lines: Preparation["lines"],
+  strained: boolean,
+): Composed {
   const sums: Record<string, number> = {};
   for (const line of lines) {
     if (line.amount === null) continue;
@@ -47,6 +55,7 @@ function composed(larder: Larder, gramsOf: GramsOf, id: string, lines: Preparati
       "preparation" in line.item
         ? ofPreparation(larder, gramsOf, line.item.preparation)
         : compositionOfIngredient(larder, line.item.ingredient);
+    if (!found.ok && strained && "ingredient" in line.item) continue;
     if (!found.ok) return found;
     for (const part of PARTS) sums[part] = (sums[part] ?? 0) + grams * (found.composition[part] ?? 0);
   }
@@ -59,7 +68,9 @@ function composed(larder: Larder, gramsOf: GramsOf, id: string, lines: Preparati
 }
 
 function ofPreparation(larder: Larder, gramsOf: GramsOf, id: string): Composed {
-  return composed(larder, gramsOf, id, larder.preparations.get(id)!.lines);
+  const { lines, steps } = larder.preparations.get(id)!;
+  const strained = steps.some((step) => step.discard?.as === "strain");
+  return composed(larder, gramsOf, id, lines, strained);
 }
 
 /** Mass fractions of an ingredient, for heat. */

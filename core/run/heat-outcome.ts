@@ -1,4 +1,4 @@
-import { judgeCooling, longestAbove, minuteAtOrBelow } from "../heat/cooling.ts";
+import { type CoolingJudgement, judgeCooling, longestAbove, minuteAtOrBelow } from "../heat/cooling.ts";
 import type { Filled } from "../heat/fill-target.ts";
 import type { CurvePoint } from "../heat/heat.ts";
 import { killRateOfTable, reductionOver, tableLog10 } from "../heat/lethality.ts";
@@ -82,6 +82,7 @@ export function heatingOutcome(
     const judged = { limit: tableLog10(table), value: log10.slow, margin, met: margin >= 0 };
     limits.push({ what: "log10", op: ">=", at: "slow", ...judged });
   }
+  limits.push(...chilledWithin(curves.slow));
   return {
     ...{ preparation, step, kind: "heating" },
     minutes: filled.minutes,
@@ -98,6 +99,22 @@ export function heatingOutcome(
     ...(table ? { source: "FSIS-GD-2021-14" } : {}),
     notes: filled.notes.filter((note) => !(table && note.code === "counted-by")).map((note) => note.text),
   };
+}
+
+/** The limits of cooling, where a target heats and then chills. */
+function chilledWithin(slow: readonly CurvePoint[]): HeatLimit[] {
+  const [first] = coolingRules[0]!.stages;
+  const hot = slow.some((point) => point.coreC >= first!.fromC);
+  const chills = hot && slow.at(-1)!.coreC <= first!.toC;
+  return chills ? limitsOf(judgeCooling(coreOf(slow), coolingRules[0]!)) : [];
+}
+
+function limitsOf({ stages }: CoolingJudgement): HeatLimit[] {
+  return stages.map(({ toC, withinMin, minutes, spareMin, state }) => ({
+    ...{ what: "minutes", op: "<=", limit: withinMin, toC },
+    ...(minutes === null ? {} : { value: minutes, margin: spareMin }),
+    ...{ at: "slow", met: state === "met" },
+  }));
 }
 
 /** Notes that say nothing of cooling. */
@@ -137,11 +154,7 @@ export function coolingOutcome(
       ...(high === undefined ? {} : { high }),
     },
     curve: thinned(curves, (minuteAtOrBelow(coreOf(curves.slow), last) ?? Number.POSITIVE_INFINITY) * 1.1),
-    limits: judged.stages.map(({ toC, withinMin, minutes, spareMin, state }) => ({
-      ...{ what: "minutes", op: "<=", limit: withinMin, toC },
-      ...(minutes === null ? {} : { value: minutes, margin: spareMin }),
-      ...{ at: "slow", met: state === "met" },
-    })),
+    limits: limitsOf(judged),
     driver: filled.driver,
     source: `${rule.source.doc}, ${rule.source.table}`,
     notes: [

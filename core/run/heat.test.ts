@@ -114,6 +114,22 @@ describe("R8 cooling is predicted", () => {
     expect(point.note).toMatch(/not kept at the slow end/);
   });
 
+  test("a target that heats and then chills is judged by both", () => {
+    const { preparation, step } = targets[0]!;
+    const both = changed((book) => {
+      const open = stepOf(book, { preparation, step });
+      open.target.stages.push({ medium: "ice-bath", untilCoreC: 5 });
+      open.hold = { state: "cold", maxMin: 600 };
+    });
+    const found = (act: string) =>
+      both.control.find((c) => c.preparation === preparation && c.step === step && c.act === act)!;
+    expect(found("cook").parts[0]!.predicted).toBeGreaterThan(found("cook").parts[0]!.value);
+    const [first, second] = found("cool").parts;
+    expect(first!.predicted!).toBeGreaterThan(5);
+    expect(second!.predicted!).toBeGreaterThan(first!.predicted!);
+    expect(second!.margin).toBeCloseTo(second!.withinMin! - second!.predicted!, 12);
+  });
+
   test("without a depth it is not predicted, and says what would let it", () => {
     const { preparation, step } = chilled[0]!;
     const flat = changed((book) => {

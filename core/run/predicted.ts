@@ -75,7 +75,7 @@ function outcomeOf(point: ControlPoint, outcomes: readonly HeatOutcome[]) {
 }
 
 function judged(part: ControlPart, point: ControlPoint, outcome: HeatOutcome): Found | undefined {
-  if (outcome.kind === "cooling") {
+  if (point.act === "cool") {
     const k = outcome.limits.findIndex((limit) => limit.toC === part.value && part.withinMin !== undefined);
     const value = outcome.limits[k]?.value;
     return value === undefined ? undefined : { value, at: `/limits/${k}/value` };
@@ -114,7 +114,8 @@ function predictedOf({ minutes, coreC, log10, driver, kind }: HeatOutcome): Pred
 function noteOf(point: ControlPoint, parts: readonly ControlPart[], outcome: HeatOutcome) {
   const said: string[] = [];
   // The mesh is true to a few hundredths: less than that is not a miss.
-  if (parts.some((part) => (part.margin ?? 0) < -0.05) || outcome.limits.some((limit) => !limit.met))
+  const own = outcome.limits.filter((limit) => (limit.toC !== undefined) === (point.act === "cool"));
+  if (parts.some((part) => (part.margin ?? 0) < -0.05) || own.some((limit) => !limit.met))
     said.push("By what was computed the limit is not kept at the slow end.");
   if (outcome.curve.length === 0 && outcome.notes[0]) said.push(outcome.notes[0]);
   if (outcome.countedBy) said.push(`Reductions counted by ${outcome.countedBy}.`);
