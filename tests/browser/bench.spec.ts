@@ -12,7 +12,7 @@ const perKg = (page: Page) => page.locator(".figures dd").nth(2);
 
 test("A4 a changed amount moves cost, orders and plan; undo and put back restore it", async ({ page }) => {
   await open(page);
-  const cost = await perKg(page).innerText();
+  const cost = (await perKg(page).textContent())!;
   await cream(page).fill("4 kg");
   await cream(page).press("Enter");
   await expect(perKg(page)).not.toHaveText(cost);
@@ -56,7 +56,7 @@ test("an amount is dragged, and stepped by keys", async ({ page }) => {
 
 test("a preparation inside opens in place", async ({ page }) => {
   await open(page);
-  await page.getByRole("button", { name: /Celeriac base/ }).click();
+  await page.getByRole("button", { name: "Celeriac base", exact: true }).click();
   await expect(page.locator(".nested .formula-line").first()).toBeVisible();
 });
 

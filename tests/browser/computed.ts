@@ -4,3 +4,11 @@ import { expect, type Page } from "@playwright/test";
 export async function computed(page: Page): Promise<void> {
   await expect(page.locator("main[data-computed='true']")).toBeVisible({ timeout: 40_000 });
 }
+
+/** Turns to another place as a link in the page does: the book and the plan stay. */
+export async function turnTo(page: Page, place: string): Promise<void> {
+  await page.evaluate((to) => history.pushState({}, "", to), place);
+  await expect(page).toHaveURL(new RegExp(`${place}(\\?|$)`));
+  await computed(page);
+  await expect(page.locator("h1").first()).toBeVisible();
+}

@@ -16,19 +16,19 @@ test("A6 the board reloads without network, takes marks, and sends them once it 
   await context.setOffline(true);
   await page.reload();
   await computed(page);
-  await expect(page.getByRole("status").first()).toContainText("No network");
-  const name = await page.locator(".board-name").first().innerText();
+  await expect(page.locator(".network")).toContainText("No network");
+  const name = (await page.locator(".board-name").first().textContent()) ?? "";
   await page.getByRole("button", { name: "Start" }).first().click();
   await expect(page.locator(".now[data-state=started]").first()).toContainText(name);
   await page.locator(".now[data-state=started]").getByRole("button", { name: "Done" }).click();
   await expect(page.locator(".board-next .done").first()).toBeVisible();
-  await expect(page.getByRole("status").first()).toContainText("2 entries wait");
+  await expect(page.locator(".network")).toContainText("2 entries wait");
   await page.reload();
   await computed(page);
   await expect(page.locator(".board-next .done").first()).toBeVisible();
   await context.setOffline(false);
   await page.evaluate(() => window.dispatchEvent(new Event("online")));
-  await expect(page.getByRole("status").first()).not.toContainText("wait", { timeout: 20_000 });
+  await expect(page.locator(".network")).not.toContainText("wait", { timeout: 20_000 });
   const entries = await page.evaluate(
     async () => (await (await fetch("/api/log/demo")).json()).entries.length,
   );

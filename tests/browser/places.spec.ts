@@ -1,6 +1,6 @@
 import AxeBuilder from "@axe-core/playwright";
 import { expect, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { computed, turnTo } from "./computed.ts";
 
 const WIDTHS = [390, 820, 1440];
 const PLACES = [
@@ -34,10 +34,10 @@ for (const width of WIDTHS) {
       page.on("console", (message) => {
         if (message.type() === "error") said.push(message.text());
       });
+      await page.goto("/");
       for (const place of PLACES) {
         await test.step(place, async () => {
-          await page.goto(place);
-          await computed(page);
+          await turnTo(page, place);
           const { violations } = await new AxeBuilder({ page })
             .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
             .analyze();

@@ -21,7 +21,7 @@ export function* answerTrial({ input: typed, food }: HeatTrial): Generator<HeatT
   const spread = input.spread ?? {};
   const result = answer(() => trial(question, spread));
   if ("problems" in result) return yield result;
-  const told = { piece: question.piece, result };
+  const told = { input, result };
   yield told;
   const more = answer(() => moreOf(input, question, food));
   yield "problems" in more ? told : { ...told, more };

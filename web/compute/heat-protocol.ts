@@ -4,7 +4,7 @@ import type { HeatResult } from "../../core/heat/heat.ts";
 import type { Found } from "../../core/heat/inverse.ts";
 import type { CookFood, LimitSource } from "../../core/heat/limits-data.ts";
 import type { Problem } from "../../core/heat/problem.ts";
-import type { Piece } from "../../core/heat/schema.ts";
+import type { HeatInput } from "../../core/heat/schema.ts";
 
 /** A core temperature along time: minutes and °C. */
 export type Line = readonly (readonly [minute: number, celsius: number])[];
@@ -39,8 +39,8 @@ export interface HeatMore {
 }
 
 export interface HeatTold {
-  /** The piece as it was read. */
-  readonly piece: Piece;
+  /** The trial as it was read. */
+  readonly input: HeatInput;
   readonly result: HeatResult;
   readonly more?: HeatMore | undefined;
 }

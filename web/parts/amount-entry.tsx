@@ -90,6 +90,7 @@ export function AmountEntry({
   };
   return (
     <TextField
+      validationBehavior="aria"
       className="amount"
       value={typed}
       onChange={setTyped}

@@ -35,6 +35,7 @@ export function TextEntry({
   };
   return (
     <TextField
+      validationBehavior="aria"
       className={`entry ${className}`}
       value={typed}
       onChange={setTyped}

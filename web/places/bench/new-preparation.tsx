@@ -74,6 +74,7 @@ export function NewPreparation() {
               }}
             >
               <TextField
+                validationBehavior="aria"
                 className="entry"
                 value={name}
                 onChange={(next) => {

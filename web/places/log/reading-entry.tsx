@@ -41,7 +41,13 @@ export function ReadingEntry({
         write();
       }}
     >
-      <TextField className="entry" value={typed} onChange={setTyped} isInvalid={wrong !== undefined}>
+      <TextField
+        validationBehavior="aria"
+        className="entry"
+        value={typed}
+        onChange={setTyped}
+        isInvalid={wrong !== undefined}
+      >
         <Label className="field-label">{say("log.reading", { unit: unit || "none" })}</Label>
         <Input inputMode="decimal" autoComplete="off" />
         <FieldError className="wrong">{wrong}</FieldError>

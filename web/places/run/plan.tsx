@@ -19,7 +19,7 @@ export function PlanView() {
   return (
     <div className="page plan" data-behind={behind || undefined}>
       <div className="plan-score">
-        <div className="score-tools">
+        <ScoreView plan={plan.plan} kind={kind} chosen={chosen} onChoose={setChosen}>
           <Choice
             label={say("plan.staves")}
             hideLabel
@@ -31,8 +31,7 @@ export function PlanView() {
               ["equipment", say("plan.equipment")],
             ]}
           />
-        </div>
-        <ScoreView plan={plan.plan} kind={kind} chosen={chosen} onChoose={setChosen} />
+        </ScoreView>
         <p className="legend small quiet">{say("plan.legend")}</p>
       </div>
       <div className="plan-margin">

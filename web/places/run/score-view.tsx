@@ -1,4 +1,12 @@
-import { type KeyboardEvent, type MouseEvent, useEffect, useMemo, useRef, useState } from "react";
+import {
+  type KeyboardEvent,
+  type MouseEvent,
+  type ReactNode,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from "react";
 import { Button } from "react-aria-components";
 import type { Plan } from "../../../core/run/result.ts";
 import {
@@ -27,7 +35,10 @@ export function ScoreView({
   kind,
   chosen,
   onChoose,
+  children,
 }: {
+  /** Stands before the score's own tools. */
+  readonly children: ReactNode;
   readonly plan: Plan;
   readonly kind: StaveKind;
   readonly chosen: string | undefined;
@@ -129,6 +140,7 @@ export function ScoreView({
   return (
     <div className="score">
       <div className="score-tools">
+        {children}
         {!wide && (
           <Pick
             label={say("plan.stave")}
