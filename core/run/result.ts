@@ -1,6 +1,6 @@
 import type { TraceNode } from "../ledger/ledger.ts";
 import type { Need } from "../plating/schema.ts";
-import type { Plan, PlanStatus, PlanTask, PrepList, PullItem, Remedy } from "../production/plan-types.ts";
+import type { Plan, PlanStatus, PlanTask, PrepList, PullItem } from "../production/plan-types.ts";
 import type { ControlPoint } from "../safety/control.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
@@ -19,7 +19,6 @@ export type {
   PlanTask,
   PrepList,
   PullItem,
-  Remedy,
 };
 
 /**
