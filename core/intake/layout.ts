@@ -69,7 +69,12 @@ function hasAmount(body: string, words: number, options: ReadOptions): boolean {
   if (dimension === "time" || dimension === "temperature") return false;
   if (LEADING_NUMBER.test(body)) return /\p{L}{2}/u.test(body);
   // A sentence that ends in "with 2 l of stock" is no line of a list.
-  return words <= 12 && !SENTENCE.test(body.replace(/\b\p{L}{1,5}\.$/u, ""));
+  return (
+    words <= 12 &&
+    !SENTENCE.test(
+      body.replace(/\b(?:no|nr|ea|pcs?|st|stk|tbsp|tsp|oz|lbs?|gr?|kg|ml|cl|l|pck|pkg)\.$/iu, ""),
+    )
+  );
 }
 
 /** The name in "For the sauce:", "### Sauce", "SAUCE:"; undefined when the row is no heading of a part. */

@@ -251,6 +251,12 @@ function measured(read: Reading, body: string, notes: string[]): Found {
   const each = take(EACH_FIRST);
   // "1/2 a lemon"
   if (toNumber(high) < 1) rest = rest.replace(/^(?:an?|une?|una|eine[rs]?)\s+(?=\p{L})/iu, "");
+  // "1 Knoblauchzehe, gepresst": the measure is the thing itself, what follows is a note.
+  const itself = pieceName(unit) ? /^[^\p{L}]*(\p{L}+)\s*,/u.exec(body)?.[1] : undefined;
+  if (itself && unitWord(itself)?.unit === unit) {
+    rest = `${itself}, ${rest}`;
+    if (!/knoblauch/iu.test(itself)) unit = "piece";
+  }
   if (unit === "bunch" && /^garnis?(?!\p{L})/iu.test(rest)) [unit, rest] = ["piece", `bouquet ${rest}`];
   let kindAfter = read.kindAfter;
   if (kindAfter && PART_OF_NAME.has(unit)) unit = "piece";

@@ -166,6 +166,7 @@ class Placing {
     if (row.bulleted && row.amount) return false;
     if (/^#\s/.test(row.text)) return true;
     if (row.amount && !/^\p{L}/u.test(row.body)) return false;
+    if (/^\p{L}/u.test(row.body) && yieldWithin(row.body, this.options)) return true;
     // A list without a title: its first line carries an amount, or is salt.
     if (row.amount && next?.amount && !next.afterBlank) return false;
     return (

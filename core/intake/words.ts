@@ -31,7 +31,7 @@ export const META =
 
 /** "Serves 4": what is made is portions. */
 export const PORTION_KEY =
-  /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:serves|feeds)|servings?|serving size|portions?|personnes|convives|raciones|comensales|porciones|personas|porzioni|persone|portionen|personen)\s*:?\s*(?=[^\s:])/iu;
+  /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:serves|feeds)|servings?|serving size|portions?|personnes|convives|raciones|comensales|porciones|personas|porzioni|persone|portionen|personen)(?!\p{L})\s*:?\s*(?=[^\s:])/iu;
 /** "Makes 12 buns", "Für 4 Personen": what is made is said after the number. */
 export const YIELD_KEY =
   /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:makes|yields?)|yield|quantity made|(?:ingrédients |quantités |recette )?pour|rendement|donne|(?:ingredientes |receta )?para|rinde|rendimiento|(?:ingredienti |dosi )?per|dosi|resa|(?:zutaten )?für|ergibt|menge|for|enough for)\s*[:=–-]?\s*(?=[^\s:])/iu;

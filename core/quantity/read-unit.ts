@@ -26,7 +26,7 @@ const INCH_MARK = /["″”]/y;
 const OF = /\s+(?:(?:of|de|di|von)\s+(?:an?\s+|une?\s+)?|d['’])/iuy;
 const LEVEL = "level|gestr\\.|gestrichene[rn]?|ras|rase|rases|raso|rasa|rasi";
 const LOOSE =
-  "heaped|heaping|rounded|generous|scant|sm\\.|lg\\.|med\\.|fat|plump|bonnes?|thick|thin|wide|long|short|gehäuft\\.|geh\\.|good|big|large|small|medium|packed|gehaufte[rn]?|gehäufte[rn]?|bombee|bombée|colmad[oa]s?|colm[oai]|gros|grosse|petit|petite|pequeñ[oa]|grande|kleine[rs]?|großer?|großes";
+  "heaped|heaping|rounded|generous|scant|sm\\.|lg\\.|med\\.|fat|plump|bonnes?|belles?|beaux|thick|thin|wide|long|short|gehäuft\\.|geh\\.|good|big|large|small|medium|packed|gehaufte[rn]?|gehäufte[rn]?|bombee|bombée|colmad[oa]s?|colm[oai]|gros|grosse|petit|petite|pequeñ[oa]|grande|kleine[rs]?|großer?|großes";
 const MODIFIER = new RegExp(`(?:^|\\s+)(?:(${LEVEL})|(${LOOSE}))(?=\\s)`, "iuy");
 
 function at(pattern: RegExp, text: string, from: number): RegExpExecArray | null {
