@@ -5,6 +5,7 @@ import "./styles/base.css";
 import "./styles/frame.css";
 import "./styles/parts.css";
 import "./styles/places.css";
+import "./styles/heat.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 

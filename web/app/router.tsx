@@ -7,12 +7,13 @@ import {
 } from "@tanstack/react-router";
 import { BenchPlace } from "../places/bench/bench.tsx";
 import { DishSheet } from "../places/bench/dish.tsx";
+import { HeatPlace, PreparationHeat } from "../places/bench/heat/heat.tsx";
 import { PreparationSheet } from "../places/bench/preparation.tsx";
 import { LogPlace } from "../places/log/log.tsx";
 import { PassPlace } from "../places/pass/pass.tsx";
 import { RunPlace } from "../places/run/run.tsx";
 import { StoresPlace } from "../places/stores/stores.tsx";
-import { Frame, Lost } from "./frame.tsx";
+import { Broken, Frame, Lost } from "./frame.tsx";
 import { readSearch } from "./search.ts";
 
 const root = createRootRoute({
@@ -55,11 +56,14 @@ export const router = createRouter({
     at("/pass/$view", PassPlace),
     at("/bench", BenchPlace),
     at("/bench/preparation/$id", PreparationSheet),
+    at("/bench/preparation/$id/heat", PreparationHeat),
+    at("/bench/heat", HeatPlace),
     at("/bench/dish/$id", DishSheet),
     at("/stores", StoresPlace),
     at("/log", LogPlace),
   ]),
   defaultPreload: false,
+  defaultErrorComponent: Broken,
   scrollRestoration: true,
 });
 

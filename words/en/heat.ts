@@ -18,7 +18,6 @@ export const heat = {
   "heat.stale": "The figures below are of the trial before.",
   "heat.problem": "{where}: {what}. To mend it, {mend}.",
   "heat.problem.short": "{what}. To mend it, {mend}.",
-  "heat.problem.here": "Here",
   "heat.parts.problem": "The parts add to {sum} g. Give each in g of 100 g, together 100 g within 1.",
   "heat.parts.blank":
     "The composition is not known. Give water, protein, fat and the rest in g of 100 g, or choose an ingredient.",
@@ -223,7 +222,19 @@ export const heat = {
   "heat.compare.mean": "Mean at the end",
   "heat.compare.peak": "Peak left alone",
   "heat.compare.log10": "log10, worst point",
-  "heat.elsewhere": "{side}: {value}",
+
+  "heat.compare.figure": "Trial {side}",
+  "heat.compare.none": "none",
+  "heat.place.layer": "Layer {n}, {what}",
+  "heat.place.stage": "Stage {n}, {what}",
+  "heat.place.medium": "medium",
+  "heat.place.mediumC": "temperature of the medium",
+  "heat.place.coefficient": "coefficient",
+  "heat.place.underside": "underside",
+  "heat.place.end": "end",
+  "heat.place.thickness": "thickness",
+  "heat.place.material": "what it is made of",
+  "heat.place.tolerance": "Tolerance of the {input}",
 
   "heat.inverse": "Turn it round",
   "heat.inverse.thickness": "How thick may it be?",

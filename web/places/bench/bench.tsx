@@ -79,9 +79,12 @@ export function BenchPlace() {
         );
       })}
       <h2 className="part">{say("bench.preparations")}</h2>
-      <p className="row">
+      <div className="row wrap">
         <NewPreparation />
-      </p>
+        <Link to="/bench/heat" className="button quiet-button">
+          {say("heat.open")}
+        </Link>
+      </div>
       {preparations.map((preparation) => {
         const at = needOf(preparation.id);
         const need = amounts?.needs[at];

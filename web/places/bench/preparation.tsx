@@ -70,6 +70,11 @@ export function PreparationSheet() {
           />
         </div>
       )}
+      <p className="no-print">
+        <Link to="/bench/preparation/$id/heat" params={{ id }} className="link-button">
+          {say("heat.open")}
+        </Link>
+      </p>
       {preparation.life.length > 0 && (
         <p className="quiet">
           {preparation.life
