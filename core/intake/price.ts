@@ -39,6 +39,7 @@ function figures(text: string): { value: Rational; doubt?: string } | undefined 
   if (last < 0) return exactly(text);
   const mark = text[last]!;
   const [whole, decimals] = [text.slice(0, last), text.slice(last + 1)];
+  if (/[.,]/.test(whole) && !/^\d{1,3}(?:[.,]\d{3})+$/.test(whole)) return undefined;
   const bare = whole.replace(/[.,]/g, "");
   if (whole.includes(mark))
     return /[.,]/.test(whole.replaceAll(mark, "")) ? undefined : exactly(bare + decimals);

@@ -51,7 +51,7 @@ const AHEAD =
 const PER_SIDE =
   /^\s*(?:(?:per|a|each|on each|on either|on both|for each|de chaque|par|por|por cada|de cada|per|per ogni|pro|je|auf jeder|von jeder)\s+(?:sides?|face|côté|lado|lato|seite))\b/iu;
 const FAN = /^\s*(?:fan|convection|chaleur tournante|ventilado|ventilato|umluft)/iu;
-const GAS = /\bgas(?: mark)?\s*(\d{1,2}|[½¼])(?![\d.])/iu;
+const GAS = /\bgas(?: mark)?\s*(\d{1,2})(?!\d)/iu;
 const THERMOSTAT = /\bth(?:ermostat|\.)?\s*(\d{1,2})/iu;
 const OVERNIGHT =
   /\b(?:overnight|over night|toute (?:une|la) nuit|une nuit|toda la noche|una noche|la víspera|tutta la notte|una notte|über nacht|eine nacht)\b/iu;

@@ -71,6 +71,7 @@ class Placing {
   private readonly parts: ReadPart[] = [];
   private readonly lines: ReadLine[] = [];
   private readonly steps: { text: string; at: number; part: number | null }[] = [];
+  private lastStepRow = 0;
   private readonly other: { at: number; text: string }[] = [];
   private readonly anyAmount: boolean;
   private readonly rows: readonly Row[];
@@ -237,14 +238,16 @@ class Placing {
       if (this.parts.length > 1) this.part = null;
     }
     const last = this.steps.at(-1);
+    // A paragraph that was wrapped goes on where the line before it stops without a stop.
     const joined =
       last !== undefined &&
       previous !== undefined &&
-      !row.afterBlank &&
+      this.lastStepRow === previous.at &&
+      previous.at === row.at - 1 &&
       !row.numbered &&
       !row.bulleted &&
-      last.at <= previous.at &&
       !/[.!?…:)"”]$/u.test(last.text);
+    this.lastStepRow = row.at;
     if (joined) last.text = `${last.text}\n${row.text}`;
     else this.steps.push({ text: stepText(row.text), at: row.at, part: this.part });
   }

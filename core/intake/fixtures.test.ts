@@ -1,0 +1,29 @@
+import { expect, test } from "vitest";
+import { readText } from "./read-text.ts";
+import { fixtures, score } from "./testing/fixtures.ts";
+
+const SETS = [
+  "tuning-en.txt",
+  "tuning-eu.txt",
+  "held-out-en.txt",
+  "held-out-eu.txt",
+  "second-en.txt",
+  "second-eu.txt",
+  "third.txt",
+];
+
+test("IN1 every line of the kept texts is read as its answer says", () => {
+  const all = SETS.flatMap(fixtures);
+  const { wrong, lines, notes, steps, headings } = score(all, readText);
+  // What is not read right is named here, so that nothing can slip in either direction unseen.
+  expect(wrong).toMatchInlineSnapshot(`[]`);
+  expect(lines.of).toBeGreaterThan(600);
+  for (const tally of [lines, notes, steps, headings]) expect(tally.right / tally.of).toBeGreaterThan(0.98);
+});
+
+test("IN1 the score can fail: a reader that says nothing scores nothing", () => {
+  const empty = readText("");
+  const { lines, steps } = score(fixtures("third.txt"), () => empty);
+  expect(lines).toEqual({ right: 0, of: lines.of });
+  expect(steps.right).toBe(0);
+});
