@@ -1,4 +1,4 @@
-import type { Problem } from "./problem.ts";
+import { type Problem, quote } from "./problem.ts";
 import { BOOK_FORMAT, BOOK_VERSION } from "./schema.ts";
 
 type Json = Record<string, unknown>;
@@ -23,7 +23,7 @@ export function migrateBook(
   if (book.format !== BOOK_FORMAT) {
     return refuse(
       "/format",
-      `this is not a book: its format is ${JSON.stringify(book.format) ?? "not given"}`,
+      `this is not a book: its format is ${formatOf(book)}`,
       `write "format": "${BOOK_FORMAT}"`,
     );
   }
@@ -44,6 +44,11 @@ export function migrateBook(
     book = { ...step(book), version: version + 1 };
   }
   return { ok: true, value: book };
+}
+
+function formatOf(book: Json): string {
+  if (book.format === undefined) return "not given";
+  return typeof book.format === "string" ? quote(book.format) : "not a text";
 }
 
 function refuse(path: string, what: string, mend: string) {

@@ -1,23 +1,48 @@
+import { boundsProblems } from "./bounds.ts";
 import { migrateBook } from "./migrate.ts";
-import { type Problem, problemsOf } from "./problem.ts";
+import { MOST_PROBLEMS, type Problem, problemsOf } from "./problem.ts";
 import { referenceProblems } from "./references.ts";
-import { type Book, BookSchema, DOCUMENT_SCHEMAS, type DocumentKind } from "./schema.ts";
+import { type Book, BookShellSchema, DOCUMENT_KINDS, DOCUMENT_SCHEMAS, type DocumentKind } from "./schema.ts";
 
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-/** How many problems are told at once; a file that is wrong everywhere is told the first of them. */
-const MOST_PROBLEMS = 100;
-
-/** Reads a book from a parsed JSON value: shape, then references, then cycles (B1 to B4). Never throws. */
+/** Reads a book from a parsed JSON value: bounds, shape, references, cycles (B1 to B4, B8). Never throws. */
 export function parseBook(json: unknown): Parsed<Book> {
   const migrated = migrateBook(json);
   if (!migrated.ok) return migrated;
-  const read = BookSchema.safeParse(migrated.value);
-  if (!read.success) return refuse(problemsOf(read.error.issues, migrated.value));
-  const problems = referenceProblems(read.data);
-  return problems.length > 0 ? refuse(problems) : { ok: true, value: read.data };
+  const beyond = boundsProblems(migrated.value);
+  if (beyond.length > 0) return refuse(beyond);
+  const read = readDocuments(migrated.value);
+  if (!read.ok) return read;
+  const problems = referenceProblems(read.value);
+  return problems.length > 0 ? refuse(problems) : read;
+}
+
+/** Reads document by document, and ends when there is enough to tell: a large file may be wrong everywhere. */
+function readDocuments(json: Readonly<Record<string, unknown>>): Parsed<Book> {
+  const shell = BookShellSchema.safeParse(json);
+  const problems = shell.success ? [] : problemsOf(shell.error.issues, json);
+  const lists: Record<string, unknown[]> = {};
+  for (const kind of DOCUMENT_KINDS) {
+    const given = Object.hasOwn(json, kind) ? json[kind] : undefined;
+    const list: unknown[] = Array.isArray(given) ? given : [];
+    const documents: unknown[] = [];
+    for (const [i, document] of list.entries()) {
+      if (problems.length >= MOST_PROBLEMS) break;
+      const read = DOCUMENT_SCHEMAS[kind].safeParse(document);
+      if (read.success) documents.push(read.data);
+      else problems.push(...problemsOf(read.error.issues, document).map((one) => within(one, kind, i)));
+    }
+    lists[kind] = documents;
+  }
+  if (!shell.success || problems.length > 0) return refuse(problems);
+  return { ok: true, value: { ...shell.data, ...lists } as Book };
+}
+
+function within(problem: Problem, kind: DocumentKind, i: number): Problem {
+  return { ...problem, path: `/${kind}/${i}${problem.path}` };
 }
 
 /** Reads a book from text. */
@@ -39,6 +64,8 @@ export function parseBookText(text: string): Parsed<Book> {
 
 /** Reads one document of a kind; its references are judged with the book it goes into. */
 export function parseDocument<K extends DocumentKind>(kind: K, json: unknown): Parsed<Book[K][number]> {
+  const beyond = boundsProblems(json);
+  if (beyond.length > 0) return refuse(beyond);
   const read = DOCUMENT_SCHEMAS[kind].safeParse(json);
   return read.success
     ? { ok: true, value: read.data as Book[K][number] }

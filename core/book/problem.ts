@@ -18,10 +18,15 @@ export function atPointer(root: unknown, pointer: string): unknown {
   let here = root;
   for (const key of pointer.split("/").slice(1)) {
     if (here === null || typeof here !== "object") return undefined;
-    here = (here as Record<string, unknown>)[key.replaceAll("~1", "/").replaceAll("~0", "~")];
+    const name = key.replaceAll("~1", "/").replaceAll("~0", "~");
+    if (!Object.hasOwn(here, name)) return undefined;
+    here = (here as Record<string, unknown>)[name];
   }
   return here;
 }
+
+/** How many problems are told at once; a file that is wrong everywhere is told the first of them. */
+export const MOST_PROBLEMS = 100;
 
 type Issue = z.core.$ZodIssue;
 
@@ -31,7 +36,10 @@ export function problemsOf(
   root: unknown,
   base: readonly PropertyKey[] = [],
 ): Problem[] {
-  return issues.flatMap((issue) => problemOf(issue, root, base));
+  return issues
+    .slice(0, MOST_PROBLEMS)
+    .flatMap((issue) => problemOf(issue, root, base))
+    .slice(0, MOST_PROBLEMS);
 }
 
 function problemOf(issue: Issue, root: unknown, base: readonly PropertyKey[]): Problem[] {
@@ -39,7 +47,7 @@ function problemOf(issue: Issue, root: unknown, base: readonly PropertyKey[]): P
   const path = pointerOf(keys);
   switch (issue.code) {
     case "unrecognized_keys":
-      return issue.keys.map((key) => ({
+      return issue.keys.slice(0, MOST_PROBLEMS).map((key) => ({
         path: pointerOf([...keys, key]),
         what: `the field "${key}" is not known here`,
         mend: "correct its spelling or take it out",
@@ -76,7 +84,7 @@ function problemOf(issue: Issue, root: unknown, base: readonly PropertyKey[]): P
 
 function nearness(errors: readonly Issue[]): number {
   return (
-    Math.max(...errors.map((error) => error.path.length)) -
+    errors.reduce((most, error) => Math.max(most, error.path.length), 0) -
     errors.filter((e) => e.code === "unrecognized_keys").length
   );
 }
@@ -108,7 +116,8 @@ function inWords(value: unknown): string {
   return `${quote(value)} (a ${typeof value === "string" ? "text" : typeof value})`;
 }
 
-function quote(value: unknown): string {
+/** A value as it stands in a document, shortened. */
+export function quote(value: unknown): string {
   const text = JSON.stringify(value) ?? "nothing";
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
 }

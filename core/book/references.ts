@@ -1,7 +1,7 @@
 import type { Preparation, Step } from "../formula/schema.ts";
 import type { Item } from "../pantry/schema.ts";
 import type { Placement } from "../plating/schema.ts";
-import { type Problem, pointerOf } from "./problem.ts";
+import { MOST_PROBLEMS, type Problem, pointerOf } from "./problem.ts";
 import { type Book, DOCUMENT_KINDS } from "./schema.ts";
 
 type Keys = readonly PropertyKey[];
@@ -9,18 +9,22 @@ type Keys = readonly PropertyKey[];
 /** Everything in a well-formed book that leads nowhere, stands twice or turns in a circle (B3, B4). */
 export function referenceProblems(book: Book): Problem[] {
   const found: Problem[] = [];
-  const say = (keys: Keys, what: string, mend: string) => found.push({ path: pointerOf(keys), what, mend });
+  const enough = () => found.length >= MOST_PROBLEMS;
+  const say = (keys: Keys, what: string, mend: string) => {
+    if (!enough()) found.push({ path: pointerOf(keys), what, mend });
+  };
   const ids = Object.fromEntries(
     DOCUMENT_KINDS.map((kind) => [kind, uniqueIds(book[kind], [kind], say)]),
   ) as Record<(typeof DOCUMENT_KINDS)[number], Set<string>>;
   const cuts = new Map(book.ingredients.map((ing) => [ing.id, new Set(ing.cuts.map((cut) => cut.id))]));
   const need = (set: Set<string>, id: string, keys: Keys, kind: string) => {
-    if (!set.has(id))
+    // Looking for near names is slow in a large book: not for a problem that is not told.
+    if (!set.has(id) && !enough())
       say(keys, `there is no ${kind} "${id}"`, `add it, or name one there is${nearest(id, set)}`);
   };
   const needCut = (ingredient: string, cut: string | undefined, keys: Keys) => {
     const known = cuts.get(ingredient);
-    if (cut !== undefined && known && !known.has(cut))
+    if (cut !== undefined && known && !known.has(cut) && !enough())
       say(
         keys,
         `"${ingredient}" has no cut "${cut}"`,
@@ -98,7 +102,7 @@ export function referenceProblems(book: Book): Problem[] {
     if (circle)
       say(
         [...keys, "steps"],
-        `steps turn in a circle: ${circle.join(" > ")}`,
+        `steps turn in a circle: ${named(circle)}`,
         "let one of them not wait for the other",
       );
     const shares = new Map<string, number>();
@@ -118,7 +122,7 @@ export function referenceProblems(book: Book): Problem[] {
   if (circle)
     say(
       ["preparations", book.preparations.findIndex((prep) => prep.id === circle[0])],
-      `preparations turn in a circle: ${circle.join(" > ")}`,
+      `preparations turn in a circle: ${named(circle)}`,
       "a preparation cannot be made of itself: take it out of one of these",
     );
 
@@ -281,6 +285,12 @@ function preparationCircle(preparations: readonly Preparation[]): string[] | und
       ]),
     ),
   );
+}
+
+/** A circle in words; of a very long one its beginning and its end. */
+function named(circle: readonly string[]): string {
+  if (circle.length <= 50) return circle.join(" > ");
+  return `${circle.slice(0, 25).join(" > ")} > … > ${circle.slice(-25).join(" > ")}`;
 }
 
 /** Depth-first search without recursion, so that a very deep book cannot exhaust the stack. */

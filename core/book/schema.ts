@@ -32,6 +32,13 @@ export const BookSchema = z.strictObject({
   kitchens: z.array(KitchenSchema).default([]),
   services: z.array(ServiceSchema).default([]),
 });
+/** The frame of a book, its documents not yet looked at. */
+export const BookShellSchema = z.strictObject({
+  ...BookSchema.shape,
+  ...(Object.fromEntries(
+    Object.keys(DOCUMENT_SCHEMAS).map((kind) => [kind, z.array(z.unknown()).default([])]),
+  ) as Record<DocumentKind, z.ZodDefault<z.ZodArray<z.ZodUnknown>>>),
+});
 export type Book = z.infer<typeof BookSchema>;
 /** A book as it may be written: what has a default may be left out. */
 export type BookInput = z.input<typeof BookSchema>;

@@ -46,8 +46,8 @@ export const WorkSchema = z.strictObject({
   perPieceMin: minutes.optional(),
   perBatchMin: minutes.optional(),
   hands: z.strictObject({
-    least: z.number().int().positive(),
-    most: z.number().int().positive(),
+    least: z.number().int().positive().max(100),
+    most: z.number().int().positive().max(100),
     /** divides: the variable minutes are shared by the hands; each: all are needed the whole time. */
     split: z.enum(["divides", "each"]),
   }),

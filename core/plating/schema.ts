@@ -38,7 +38,7 @@ export const PlacementSchema = z
     yMm: z.number(),
     turnDeg: z.number().default(0),
     gesture: z.string().min(1),
-    hands: z.number().int().positive().default(1),
+    hands: z.number().int().positive().max(100).default(1),
     seconds: z.number().nonnegative(),
     serveC: z.strictObject({ atLeast: z.number().optional(), atMost: z.number().optional() }).optional(),
   })

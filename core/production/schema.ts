@@ -70,7 +70,7 @@ export const KitchenSchema = z.strictObject({
       kind: IdSchema,
       station: IdSchema.optional(),
       /** How many alike; each is a unit of its own. */
-      count: z.number().int().positive().default(1),
+      count: z.number().int().positive().max(500).default(1),
       /** Of one unit, by dimension. */
       capacity: z.array(z.strictObject({ unit: z.enum(SPACE_UNITS), value: z.number().positive() })).min(1),
       /** Set temperatures it can hold; with it, one temperature at a time. */
@@ -115,6 +115,12 @@ export const GuestGroupSchema = z.strictObject({
 });
 export type GuestGroup = z.infer<typeof GuestGroupSchema>;
 
+/** Whether the day of "YYYY-MM-DDT…" stands in the calendar, in a year a kitchen may plan for. */
+function isRealDay(at: string): boolean {
+  const day = at.slice(0, 10);
+  return z.iso.date().safeParse(day).success && day >= "2000" && day < "2200";
+}
+
 export const ServiceSchema = z.strictObject({
   id: IdSchema,
   name: z.string().min(1),
@@ -123,7 +129,11 @@ export const ServiceSchema = z.strictObject({
   /** Local time of the first course, "2027-01-30T19:30". */
   at: z
     .string()
-    .regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a service time is "YYYY-MM-DDTHH:MM", local'),
+    .regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, 'a service time is "YYYY-MM-DDTHH:MM", local')
+    .refine(isRealDay, {
+      error: "there is no such day between 2000 and 2199",
+      params: { mend: "give a day of the calendar" },
+    }),
   /** No work before this. */
   horizon: ClockSchema,
   covers: z.number().int().positive(),
