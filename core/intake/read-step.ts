@@ -54,7 +54,7 @@ const FAN = /^\s*(?:fan|convection|chaleur tournante|ventilado|ventilato|umluft)
 const GAS = /\bgas(?: mark)?\s*(\d{1,2})(?!\d)/iu;
 const THERMOSTAT = /\bth(?:ermostat|\.)?\s*(\d{1,2})/iu;
 const OVERNIGHT =
-  /\b(?:overnight|over night|toute (?:une|la) nuit|une nuit|toda la noche|una noche|la víspera|tutta la notte|una notte|über nacht|eine nacht)\b/iu;
+  /(?<!\p{L})(?:overnight|over night|toute (?:une|la) nuit|une nuit|toda la noche|una noche|la víspera|tutta la notte|una notte|über nacht|eine nacht)(?!\p{L})/iu;
 /** Ovens by word: °C from to. Common practice, no source. */
 const OVENS: readonly (readonly [RegExp, string, string])[] = [
   [/\bvery (?:slow|cool|low) oven/iu, "very slow oven", "120 to 140 °C"],
@@ -82,6 +82,12 @@ const OVENS: readonly (readonly [RegExp, string, string])[] = [
 /** °C of gas marks 1 to 10: 140 °C at 1, about 14 °C (25 °F) a mark. Common practice, no source. */
 const gasMarkC = (mark: number) => ((275 + 25 * (mark - 1) - 32) * 5) / 9;
 
+/** "425°", "350 degrees": no scale is named. */
+const BARE_DEGREES =
+  /(?<![\d.,])(\d{2,3})\s?(?:°|º|degrees\b)(?!\s?(?:[cf]\b|fahrenheit|celsius|centigrade))/iu;
+/** Above this a bare figure is °F; common practice, no source. */
+const HOTTEST_OVEN_C = 300;
+
 /** What one step says, before its place is known. */
 export type StepRead = Omit<ReadStep, "at" | "part">;
 
@@ -106,6 +112,11 @@ export function readStep(text: string): StepRead {
     doubts.push(plainly);
   }
   let temperatureC = temperatures[0] ?? null;
+  const bare = temperatureC === null ? BARE_DEGREES.exec(body) : null;
+  if (bare && Number(bare[1]) >= HOTTEST_OVEN_C) {
+    temperatureC = Math.round((((Number(bare[1]) - 32) * 5) / 9) * 100) / 100;
+    doubts.push(`${bare[0]} is read as °F: no oven is so hot in °C`);
+  } else if (bare) doubts.push(`${bare[0]}: in °C or in °F?`);
   if (temperatures.some((one) => Math.abs(one - temperatures[0]!) > 8))
     doubts.push(
       `several temperatures (${[...new Set(temperatures)].map((c) => Math.round(c)).join(", ")} °C): the first is given`,
@@ -144,6 +155,7 @@ function scan(body: string): { minutes: number | null; temperatures: number[]; d
     const [before, after] = [body.slice(Math.max(0, match.index - 30), match.index), window.slice(read.end)];
     from = match.index + read.end;
     if (dimension === "temperature") {
+      if (/[°º˚][\s.]*$/u.test(window.slice(0, read.end)) && toNumber(read.low) >= HOTTEST_OVEN_C) continue;
       if (FAN.test(after) && temperatures.length > 0) continue;
       const sign = /(?:^|\s)[-−]$/u.test(before) ? -1 : 1;
       const inC = convert({ value: sign * toNumber(read.low), unit: read.unit }, "°C");

@@ -201,6 +201,16 @@ describe("IN4 steps", () => {
     expect(readStep("Heat to 350°F.").temperatureC).toBeCloseTo(176.67, 2);
     expect(of("Heat the oven to 180C/160C fan/gas 4.")).toEqual([null, 180]);
     expect(of("Freeze at -18 °C.")).toEqual([null, -18]);
+    // A bare figure no oven reaches in °C is °F; below that nobody can know.
+    expect(readStep("Roast at 425° until brown.")).toMatchObject({
+      temperatureC: 218.33,
+      doubt: expect.stringMatching(/°F/),
+    });
+    expect(readStep("Bake at 275 degrees.")).toMatchObject({
+      temperatureC: null,
+      doubt: expect.stringMatching(/°C or in °F/),
+    });
+    expect(of("In forno a 180° per 40 minuti.")).toEqual([40, 180]);
     expect(readStep("Start at 240 °C, then 200 °C.")).toMatchObject({
       temperatureC: 240,
       doubt: expect.stringMatching(/several/),

@@ -42,7 +42,7 @@ const ABOUT =
 const MINUS = /^[-−](?=[\d.,])/;
 /** "To taste" in the five languages, with the commas and brackets around it. */
 export const TO_TASTE =
-  /[,(\s]*\b(?:(?:or|more|plus more)\s+)?(?:to taste|as needed|as required|q\.?\s?b\.?|q\.?\s?s\.?|quanto basta|al gusto|a gusto|au goût|selon (?:le |votre )?goût|à volonté|nach (?:geschmack|belieben|bedarf)|n\.\s?b\.)(?![\p{L}\d])\)?[,\s]*/iu;
+  /[,(\s]*\b(?:(?:or|more|plus more)\s+)?(?:to taste|as needed|as required|q\.?\s?b\.?|q\.?\s?s\.?|quanto basta|al gusto|a gusto|a piacere|au goût|selon (?:le |votre )?goût|à volonté|nach (?:geschmack|belieben|bedarf)|n\.\s?b\.)(?![\p{L}\d])\)?[,\s]*/iu;
 const VAGUE =
   /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|unas cuantas|algun[oa]s|qualche|ein paar|einige|etwas)\s+/iu;
 /** "Juice of 2 lemons": what is counted is the lemon. */
