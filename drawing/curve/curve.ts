@@ -27,6 +27,8 @@ export interface Curve {
   readonly readings?: boolean;
   /** What the line is, written at its end where other lines are drawn beside it. */
   readonly name?: string;
+  /** Least room for names on the right, so that curves under one another have one scale. */
+  readonly room?: number;
   /** Further lines, told apart by their dashes and by the names at their ends. */
   readonly lines?: readonly {
     readonly points: readonly (readonly [x: number, y: number])[];
@@ -113,9 +115,10 @@ export function curveDrawing(curve: Curve, ink: Ink): Drawn {
         draw(
           "text",
           {
-            x: right,
-            y: y(limit.y) + (limit.side === "above" ? -5 : 15),
-            "text-anchor": "end",
+            // Named lines end on the right: the limit is named where they begin.
+            x: curve.name ? LEFT + 4 : right,
+            y: y(limit.y) + (limit.side === "above" || curve.name ? -5 : 15),
+            "text-anchor": curve.name ? "start" : "end",
             "font-size": TEXT,
             fill: ink.harm,
           },
@@ -163,9 +166,9 @@ export function curveDrawing(curve: Curve, ink: Ink): Drawn {
 }
 
 /** Room on the right for the longest name of a line. */
-function nameRoom({ name, lines }: Curve): number {
+function nameRoom({ name, lines, room = 0 }: Curve): number {
   const all = [...(name ? [name] : []), ...(lines ?? []).map((each) => each.name)];
-  return all.length === 0 ? 0 : Math.max(...all.map((each) => textWidth(each, TEXT)));
+  return Math.max(room, ...all.map((each) => textWidth(each, TEXT)));
 }
 
 /** Names at the height where their lines end, moved apart where they would lie on one another (D10). */

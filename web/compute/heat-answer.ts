@@ -88,7 +88,7 @@ function moreOf(input: HeatInput, question: Question, food: HeatTrial["food"]): 
       ...filled.limits.map((limit): LimitLine => ({ kind: "asked", limit })),
       ...codeLimits(filled.slowCurve, food),
     ],
-    planMinutes: filled.minutes.high,
+    planMinutes: filled.stages.reduce((sum, { minutes }) => sum + Math.ceil(minutes.high - 1e-6), 0),
   };
 }
 

@@ -34,7 +34,7 @@ export interface HeatMore {
   /** Where the core goes in still air after the last stage, when it goes on rising. */
   readonly leftAlone?: { readonly peakC: number; readonly minute: number } | undefined;
   readonly limits: readonly LimitLine[];
-  /** Minutes the plan would give it, the long end. */
+  /** Whole minutes the plan would give it, the long end of each stage. */
   readonly planMinutes: number;
 }
 

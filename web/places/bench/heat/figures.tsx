@@ -119,5 +119,6 @@ export function Notes({ told }: { readonly told: HeatTold }) {
 /** A difference with its sign. */
 export function signed(value: number, write: (value: number) => string): string {
   const size = write(Math.abs(value));
-  return value > 0 ? `+${size}` : value < 0 ? `−${size}` : `±${size}`;
+  if (size === write(0)) return size;
+  return value > 0 ? `+${size}` : `−${size}`;
 }

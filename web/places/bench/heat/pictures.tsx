@@ -1,6 +1,7 @@
 import { useRef, useState } from "react";
 import { Label, Slider, SliderThumb, SliderTrack } from "react-aria-components";
 import { curveDrawing, heatSectionDrawing, PAGE_INK, thicknessOf } from "../../../../drawing/index.ts";
+import { textWidth } from "../../../../drawing/text.ts";
 import { useWords } from "../../../app/settings.tsx";
 import type { HeatTold } from "../../../compute/heat-protocol.ts";
 import { Drawing } from "../../../parts/drawing.tsx";
@@ -11,7 +12,7 @@ import { pointAt, profileAt } from "./moment.ts";
 export interface Scales {
   readonly celsius: readonly [number, number];
   readonly minutes: number;
-  readonly thicknessMm: number;
+  readonly pxPerMm: number;
 }
 
 /** Nobody counts further, log10. */
@@ -74,7 +75,7 @@ export function Pictures({ told, scales }: { readonly told: HeatTold; readonly s
               celsius: profile.celsius,
               from: scales.celsius[0],
               to: scales.celsius[1],
-              pxPerMm: Math.min(240 / scales.thicknessMm, 12),
+              pxPerMm: scales.pxPerMm,
               title: say("heat.cut.title", at),
               writeC: write.temperature,
               writeMm: write.length,
@@ -118,6 +119,8 @@ function Curves({
   const targets = input.stages.flatMap((stage) => stage.untilCoreC ?? stage.untilPeakCoreC ?? []);
   const target = targets.at(-1);
   const cools = target !== undefined && target < input.startC;
+  const names = (["heat.core", "heat.surface", "heat.mean", "heat.worst"] as const).map((key) => say(key));
+  const room = Math.max(...names.map((name) => textWidth(name, 14)));
   const most = Math.min(MOST_LOG10, Math.max(8, ...result.curve.map((point) => point.worstLog10)));
   const counted = result.curve.filter((point) => point.worstLog10 <= most);
   return (
@@ -146,6 +149,7 @@ function Curves({
                 core: write.temperature(end.coreC),
                 surface: write.temperature(end.surfaceC),
               }),
+              room,
               width,
               height: 260,
             },
@@ -170,6 +174,7 @@ function Curves({
               x,
               y: { from: 0, to: most, write: (value) => write.number(value) },
               title: say("heat.lethality.title", { value: log10Text(end.worstLog10, write.number) }),
+              room,
               width,
               height: 150,
             },
@@ -206,6 +211,11 @@ export function scalesOf(
     minutes: Math.max(
       ...all.map(({ result, more }) => Math.max(result.totalMinutes, more?.slow?.at(-1)?.[0] ?? 0)),
     ),
-    thicknessMm: Math.max(...all.map(({ input }) => thicknessOf(input.shape))),
+    pxPerMm: Math.min(
+      ...all.map(({ input: { shape } }) => {
+        const flat = shape.kind === "slab" || shape.kind === "brick";
+        return Math.min((flat ? 140 : 240) / thicknessOf(shape), 12);
+      }),
+    ),
   };
 }

@@ -90,7 +90,7 @@ function Outcome({ state, runner }: { readonly state: HeatState; readonly runner
         </p>
       )}
       {told?.more && problems.length === 0 && (
-        <p>{say("heat.plan", { time: write.span(Math.ceil(told.more.planMinutes)) })}</p>
+        <p>{say("heat.plan", { time: write.span(told.more.planMinutes) })}</p>
       )}
       <p className="planning heat-working">
         {working && (
