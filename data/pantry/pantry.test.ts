@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { parseBook } from "../../core/book/index.ts";
 import { type ALLERGENS, IngredientSchema } from "../../core/pantry/schema.ts";
 import { unitFacts } from "../../core/quantity/units.ts";
+import { pantryBook } from "./book.ts";
 import { starterPantry } from "./index.ts";
 
 const pantry = starterPantry.map((each) => IngredientSchema.parse(each));
@@ -16,6 +18,10 @@ describe("the starter pantry", () => {
     expect(byId.size).toBe(pantry.length);
     const names = pantry.flatMap(({ name, aliases }) => [name, ...aliases].map((each) => each.toLowerCase()));
     expect(names.filter((name, at) => names.indexOf(name) !== at)).toEqual([]);
+  });
+
+  test("P1 a book with only the pantry is accepted, also after its way through a file", () => {
+    expect(parseBook(JSON.parse(JSON.stringify(pantryBook))).ok).toBe(true);
   });
 
   test("P2 known fractions fill 95 to 105 g of 100 g; what the table has no column for is named", () => {
