@@ -93,3 +93,20 @@ export function Lost() {
     </div>
   );
 }
+
+/** Where a page could not be drawn: what stands, and the way on. */
+export function Broken({ error }: { readonly error: unknown }) {
+  const { say } = useWords();
+  return (
+    <div className="page">
+      <h1>{say("frame.broken")}</h1>
+      <p className="large">{say("frame.broken.mend")}</p>
+      <p className="quiet">{error instanceof Error ? error.message : String(error)}</p>
+      <p>
+        <button type="button" className="button" onClick={() => location.reload()}>
+          {say("frame.broken.again")}
+        </button>
+      </p>
+    </div>
+  );
+}

@@ -14,7 +14,10 @@ export function readTyped(
   if (read.rest.trim() !== "" || read.low === null || read.low !== read.high)
     return { wrong: read.rest.trim() === "" ? "unreadable" : "unit" };
   const amount = amountOf(read);
-  return amount ? { amount } : { wrong: "unreadable" };
+  if (!amount) return { wrong: "unreadable" };
+  // A fraction stays a fraction: a third is not 0.333.
+  const exact = read.exact?.low;
+  return { amount: exact?.includes("/") ? { value: exact, unit: amount.unit } : amount };
 }
 
 /** An amount as it is written in a document. */

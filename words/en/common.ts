@@ -10,6 +10,10 @@ export const common = {
   "frame.places": "Places",
   "frame.offline": "No network: the last book is shown.",
   "frame.waiting": "{count, plural, one {# entry waits} other {# entries wait}} to be sent.",
+  "frame.broken": "This page could not be drawn.",
+  "frame.broken.mend":
+    "What you wrote is kept on this tablet. Load the page again; if it stays so, put the last change back.",
+  "frame.broken.again": "Load again",
   "frame.lost": "There is nothing here.",
   "frame.lost.back": "Back to the run",
 

@@ -7,8 +7,8 @@ import { useBook, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import { AmountEntry } from "../../parts/amount-entry.tsx";
+import { idOf } from "../../parts/id-of.ts";
 import { Line } from "../../parts/line.tsx";
-import { idOf } from "./new-preparation.tsx";
 
 /** Deeper than this a preparation is opened on its own sheet. */
 const DEEPEST = 6;

@@ -13,16 +13,7 @@ import {
 import { PreparationSchema } from "../../../core/formula/schema.ts";
 import { useBook } from "../../app/hands.tsx";
 import { useWords } from "../../app/settings.tsx";
-
-/** A name made into an id: small letters, digits, single hyphens. */
-export function idOf(name: string): string {
-  return name
-    .normalize("NFD")
-    .replace(/\p{M}/gu, "")
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-+|-+$/g, "");
-}
+import { idOf } from "../../parts/id-of.ts";
 
 /** Begins a preparation: a name, then its sheet opens with one line and one step to write on. */
 export function NewPreparation() {

@@ -13,6 +13,7 @@ import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
 import { Pick } from "../../parts/pick.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
+import { ServiceEntries } from "./service-entries.tsx";
 
 const NEEDS: readonly Need[] = [...DIETS, ...ALLERGENS.map((a) => `no-${a}` as const)];
 
@@ -32,6 +33,8 @@ export function Guests() {
   return (
     <div className="page">
       <Plates />
+      <h2 className="part">{say("service.title")}</h2>
+      <ServiceEntries service={service} onChange={(next) => store.edit("services", next)} />
       <h2 className="part">{say("guests.seats")}</h2>
       <p className="quiet">
         {say("guests.rest", { needs: withNeeds, rest: Math.max(0, covers - withNeeds) })}
@@ -214,7 +217,9 @@ function Plates() {
                 plate.course !== course.id || plate.count + plate.spare === 0 ? null : (
                   <tr key={plate.dish + plate.variant}>
                     <th scope="row" className="dish">
-                      {names.dish(plate.dish)}
+                      <span className={amounts.plates[i - 1]?.dish === plate.dish ? "unseen" : ""}>
+                        {names.dish(plate.dish)}
+                      </span>
                     </th>
                     <td>
                       {plate.variant === "standard" ? (

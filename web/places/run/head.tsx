@@ -1,9 +1,10 @@
-import { useBook, useRunState, useTold } from "../../app/hands.tsx";
+import { useBook, useBookState, useRunState, useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Covers } from "../../parts/covers.tsx";
 import { Figure } from "../../parts/figure.tsx";
 import { Pick } from "../../parts/pick.tsx";
+import { NewService } from "./new-service.tsx";
 import { Planning } from "./planning.tsx";
 
 const MARKS = { feasible: "✓", broken: "✕", none: "▲" } as const;
@@ -99,8 +100,34 @@ export function RunHead() {
             options={book.services.map((s) => [s.id, s.name])}
             onChange={setService}
           />
+          <NewService />
+          <Pack />
         </div>
       </div>
     </div>
+  );
+}
+
+/** The printed pack: one document with everything the brigade needs, from what is kept in the book. */
+function Pack() {
+  const { service, kitchen, covers } = useService();
+  const { trials } = useBookState();
+  const { say } = useWords();
+  const tried = new URLSearchParams();
+  if (covers !== service.covers) tried.set("covers", String(covers));
+  if (kitchen.id !== service.kitchen) tried.set("kitchen", kitchen.id);
+  const query = tried.size > 0 ? `?${tried}` : "";
+  return (
+    <span className="pack">
+      <a
+        className="button"
+        href={`/api/pack/${encodeURIComponent(service.id)}.pdf${query}`}
+        target="_blank"
+        rel="noopener"
+      >
+        {say("run.pack")}
+      </a>
+      {trials.size > 0 && <span className="quiet small block">{say("run.pack.kept")}</span>}
+    </span>
   );
 }
