@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { takeList } from "./offers.ts";
 import { readPack } from "./pack.ts";
 import { readPrice } from "./price.ts";
 import { readPriceList } from "./price-list.ts";
@@ -164,5 +165,23 @@ describe("IN15 price lists", () => {
       ),
       { ...SEED, numRuns: 2000 },
     );
+  });
+});
+
+describe("IN16 history", () => {
+  const tied = (price: string) => {
+    const { rows } = readPriceList(`Item,Pack,Price\nButter,20x250g,${price}\n`);
+    return [{ row: rows[0]!, ingredient: "butter" }];
+  };
+  test("a changed price ends the old offer the day before; the same price goes on", () => {
+    const first = takeList([], tied("38.40"), "2026-11-01");
+    const second = takeList(first, tied("39.90"), "2026-12-01");
+    expect(second).toMatchObject([
+      { id: "butter-2026-11-01", price: "38.40", from: "2026-11-01", until: "2026-11-30" },
+      { id: "butter-2026-12-01", price: "39.90", from: "2026-12-01", innerPerPack: 20 },
+    ]);
+    expect(takeList(second, tied("39.90"), "2027-01-01")).toEqual(second);
+    expect(takeList(second, tied("41.00"), "2026-12-01")).toMatchObject([{}, { price: "41.00" }]);
+    expect(() => takeList([], tied("1.00"), "soon")).toThrow(RangeError);
   });
 });
