@@ -53,7 +53,7 @@ export class PantryIndex {
     const core = wordsOf(name.split(",")[0]!);
     if (core.length === 0) return;
     const entry: Entry = { id, by, words, core, head: headOf(name.split(",")[0]!, core) };
-    for (const key of [words.join(" "), core.join(" "), useful(core).join(" ")])
+    for (const key of [words.join(" "), core.join(" ")])
       if (key && !this.exact.has(key)) this.exact.set(key, entry);
     for (const word of new Set(words)) {
       const list = this.byWord.get(word);
@@ -82,7 +82,7 @@ export class PantryIndex {
       for (const entry of (this.byWord.get(word) ?? []).slice(0, MOST_ENTRIES)) seen.set(entry, 0);
     const best = new Map<string, Link>();
     for (const entry of seen.keys()) {
-      const core = useful(entry.core);
+      const { core } = entry;
       const shared = core.filter((word) => have.has(word)).length;
       const more = entry.words.filter((word) => have.has(word)).length;
       const heads = entry.head === head || core.includes(head);
@@ -90,7 +90,13 @@ export class PantryIndex {
       // How much of the pantry's name is said, and how much of what is said the pantry's name explains.
       const covered = core.length === 0 ? 0 : shared / core.length;
       const explained = more / have.size;
-      const confidence = covered === 1 ? 0.6 + 0.32 * explained : 0.25 + 0.3 * covered * explained;
+      const full = covered === 1;
+      // A word that the pantry's name does not explain (vegan, almond, wheat-free) may change everything: ask.
+      const confidence = !full
+        ? 0.25 + 0.3 * covered * explained
+        : explained === 1
+          ? 0.92
+          : 0.55 + 0.23 * explained;
       const known = best.get(entry.id);
       if (!known || known.confidence < confidence)
         best.set(entry.id, {
