@@ -236,6 +236,14 @@ export const heat = {
   "heat.place.material": "what it is made of",
   "heat.place.tolerance": "Tolerance of the {input}",
 
+  "heat.predicted": "Computed core, readings beside it",
+  "heat.predicted.title":
+    "Core of {name} as computed along {time}: slow piece {slow}, quick piece {quick} at the end; {count, plural, =0 {no reading} one {# reading} other {# readings}} beside it",
+  "heat.predicted.legend":
+    "Line: core as computed. Shaded: between the slow and the quick piece. Circles: readings. Dashed: limit.",
+  "heat.predicted.outside":
+    "{count, plural, one {# reading was} other {# readings were}} written at another time than the step''s: see the log.",
+
   "heat.inverse": "Turn it round",
   "heat.inverse.thickness": "How thick may it be?",
   "heat.inverse.medium": "What temperature of the medium?",

@@ -4,6 +4,7 @@ import { useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import { Empty } from "../../parts/empty.tsx";
+import { Predicted } from "./predicted.tsx";
 
 /** Critical control points, then good practice checks: hazard, limit, how to watch, what to do. */
 export function ControlPoints() {
@@ -59,6 +60,7 @@ function Point({ point }: { readonly point: ControlPoint }) {
         <dt>{say("control.record")}</dt>
         <dd>{point.record}</dd>
       </dl>
+      <Predicted point={point} />
       {point.note && <p className="decide">▲ {point.note}</p>}
       {point.source && <p className="quiet small">{point.source}</p>}
     </article>

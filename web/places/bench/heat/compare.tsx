@@ -2,7 +2,7 @@ import { useWords } from "../../../app/settings.tsx";
 import type { HeatTold, HeatTrial } from "../../../compute/heat-protocol.ts";
 import { signed } from "./figures.tsx";
 import { bandText } from "./outcome.ts";
-import { log10Text } from "./pictures.tsx";
+import { log10Text, MOST_LOG10 } from "./pictures.tsx";
 import { changesBetween, placeWords } from "./place-words.ts";
 
 /** Two trials in figures: what was changed, and what came of it. */
@@ -28,6 +28,7 @@ export function Compare({
       (t) => t.result.stages.at(-1)!.worstLog10,
       (value) => log10Text(value, write.number),
       (value) => write.number(value, 1),
+      MOST_LOG10,
     ),
   ];
   return (
@@ -73,9 +74,10 @@ export function Compare({
     of: (told: HeatTold) => number | undefined,
     text: (value: number) => string,
     difference: (value: number) => string = text,
+    most = Number.POSITIVE_INFINITY,
   ) {
     const [left, right] = [of(a), of(b)];
-    const both = left !== undefined && right !== undefined;
+    const both = left !== undefined && right !== undefined && Math.max(left, right) <= most;
     const total = name === "heat.compare.total";
     const cell = (value: number | undefined, side: HeatTold) => {
       if (value === undefined) return <span className="quiet">{say("heat.compare.none")}</span>;

@@ -16,7 +16,7 @@ export interface Scales {
 }
 
 /** Nobody counts further, log10. */
-const MOST_LOG10 = 12;
+export const MOST_LOG10 = 12;
 
 /** Curves along time, and the piece cut through at the moment that the slider stands at. */
 export function Pictures({ told, scales }: { readonly told: HeatTold; readonly scales: Scales }) {
