@@ -1,18 +1,20 @@
-import { existsSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { readFileSync } from "node:fs";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
+import { checkData } from "../../evidence/check-data.ts";
 import { COLUMNS } from "./composition/row.ts";
 import { starterPantry } from "./index.ts";
 import { restatedRows } from "./sr28.ts";
 
-/** Published rows are kept outside the repository: CHECK_DATA names the folder. */
-const folder = process.env.CHECK_DATA ?? "";
-const FILES = ["usda-sr/foods.csv", "usda-sr/portions.csv", "usda-cooking-yields/yields.csv", "yields.json"];
-const there = folder !== "" && FILES.every((file) => existsSync(join(folder, file)));
-if (!there)
-  console.warn(`skipped: CHECK_DATA does not lead to ${FILES.join(", ")}; 6 tests of restated figures`);
-
+const data = checkData(
+  "6 tests of restated figures",
+  "reference/usda-sr/foods.csv",
+  "reference/usda-sr/portions.csv",
+  "reference/usda-cooking-yields/yields.csv",
+  "reference/yields.json",
+);
+const there = data !== undefined;
+const [foodRows, portionRows, yieldRows, trims] = data ?? ["", "", "", ""];
 const PRINTED = {
   water: "water_g",
   protein: "protein_g",
@@ -34,7 +36,7 @@ const factorOf = (column: string) => (column === "salt" ? 2.5 / 1000 : 1);
 
 const read = (file: string) =>
   there
-    ? Papa.parse<Record<string, string>>(readFileSync(join(folder, file), "utf8"), {
+    ? Papa.parse<Record<string, string>>(readFileSync(file, "utf8"), {
         header: true,
         skipEmptyLines: true,
       }).data
@@ -42,7 +44,7 @@ const read = (file: string) =>
 const ndbOf = (table: string | undefined) => /^NDB (\d{5})/.exec(table ?? "")?.[1];
 
 describe.runIf(there)("figures restated from the published tables", () => {
-  const foods = new Map(read(FILES[0]!).map((row) => [row.ndb, row]));
+  const foods = new Map(read(foodRows).map((row) => [row.ndb, row]));
 
   test("P2 every row of composition is the printed one to half a hundredth; blank there is null here", () => {
     for (const [ndb, row] of restatedRows) {
@@ -82,7 +84,7 @@ describe.runIf(there)("figures restated from the published tables", () => {
 
   test("P3 every published trim yield is 1 − refuse of its row", () => {
     type Trim = { trim: { ndb?: string; refuse_pct: number }[] };
-    const more = (JSON.parse(readFileSync(join(folder, FILES[3]!), "utf8")) as Trim).trim;
+    const more = (JSON.parse(readFileSync(trims, "utf8")) as Trim).trim;
     const refuse = new Map(more.map((row) => [row.ndb, row.refuse_pct]));
     for (const [ndb, row] of foods) if (row.refuse_pct !== "") refuse.set(ndb, Number(row.refuse_pct));
     let compared = 0;
@@ -102,7 +104,7 @@ describe.runIf(there)("figures restated from the published tables", () => {
   });
 
   test("P4 every measure named with a density or a piece is printed with those grams", () => {
-    const portions = read(FILES[1]!);
+    const portions = read(portionRows);
     const bare = (text: string) => text.replace(/^0?\./, "0.").toLowerCase();
     let compared = 0;
     const lost: string[] = [];
@@ -124,7 +126,7 @@ describe.runIf(there)("figures restated from the published tables", () => {
   });
 
   test("P5 every cooking yield of the USDA table has a printed row of that name, method and figure", () => {
-    const rows = read(FILES[2]!);
+    const rows = read(yieldRows);
     const METHODS: Record<string, RegExp> = {
       roasted: /roasted/i,
       grilled: /grilled/i,
@@ -151,7 +153,7 @@ describe.runIf(there)("figures restated from the published tables", () => {
 
   test("P5 what a grain takes up agrees with the gain worked out of its published waters, to a hundredth", () => {
     type Gains = { grain_pulse_gain: { rows: Record<string, number>[] } };
-    const { rows } = (JSON.parse(readFileSync(join(folder, FILES[3]!), "utf8")) as Gains).grain_pulse_gain;
+    const { rows } = (JSON.parse(readFileSync(trims, "utf8")) as Gains).grain_pulse_gain;
     let compared = 0;
     for (const { id, cookingYields = [] } of starterPantry)
       for (const { yield: given, source } of cookingYields) {
