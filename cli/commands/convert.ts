@@ -2,7 +2,7 @@ import { convertText } from "../../core/quantity/index.ts";
 import { findIngredient, ingredientBridge } from "../find-ingredient.ts";
 import { EXIT, type Io, Misuse, readArgs, readBook, refuse, writeJson } from "../io.ts";
 
-const help = `tournant convert AMOUNT --to UNIT [--of INGREDIENT] [--book FILE|demo] [--density KG_PER_L] [--piece GRAMS] [--json]
+const help = `tournant convert AMOUNT --to UNIT [--of INGREDIENT] [--book FILE|demo|pantry] [--density KG_PER_L] [--piece GRAMS] [--json]
 
   tournant convert "1 3/4 cup" --of "bread flour" --to g
   tournant convert "2-3 Tbsp" --density 0.92 --to g

@@ -4,7 +4,7 @@ import { run as computeRun, RunRefusal } from "../../core/run/run.ts";
 import { EXIT, type Io, readArgs, readBook, refuse, wholeNumber, writeJson } from "../io.ts";
 import { writeSummary } from "../summary.ts";
 
-const help = `tournant run SERVICE [--book FILE|demo] [--covers N] [--kitchen K] [--seed S] [--schedules N] [--out DIR] [--json] [--strict]
+const help = `tournant run SERVICE [--book FILE|demo|pantry] [--covers N] [--kitchen K] [--seed S] [--schedules N] [--out DIR] [--json] [--strict]
 
   tournant run demo
   tournant run demo --covers 120 --json > result.json
