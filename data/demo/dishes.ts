@@ -121,7 +121,7 @@ const soup: PlacementInput = {
 const grain: PlacementInput = {
   n: 1,
   preparation: "barley-kale",
-  amount: g(112),
+  amount: g(120),
   form: "layer",
   sizeMm: [90, 90],
   xMm: -34,
@@ -133,9 +133,9 @@ const grain: PlacementInput = {
 const rib: PlacementInput = {
   n: 2,
   preparation: "short-rib-glazed",
-  amount: g(129),
+  amount: g(140),
   form: "slice",
-  sizeMm: [78, 40],
+  sizeMm: [84, 40],
   xMm: 18,
   yMm: 0,
   turnDeg: -20,
@@ -146,7 +146,7 @@ const rib: PlacementInput = {
 const salsify: PlacementInput = {
   n: 3,
   preparation: "roast-salsify",
-  amount: g(66),
+  amount: g(72),
   form: "line",
   count: 4,
   sizeMm: [70, 13],
@@ -160,7 +160,7 @@ const salsify: PlacementInput = {
 const jus: PlacementInput = {
   n: 4,
   preparation: "black-garlic-jus",
-  amount: g(45),
+  amount: g(50),
   form: "pool",
   sizeMm: [74, 40],
   xMm: 26,
@@ -169,10 +169,10 @@ const jus: PlacementInput = {
   seconds: 6,
   serveC: HOT,
 };
-const noWineJus = instead(jus, "black-garlic-jus-without-alcohol", 45, {
+const noWineJus = instead(jus, "black-garlic-jus-without-alcohol", 50, {
   gesture: "from the marked pot with its own ladle, over the front edge, let it pool",
 });
-const noGlutenGrain = instead(grain, "buckwheat-kale", 112, {
+const noGlutenGrain = instead(grain, "buckwheat-kale", 120, {
   gesture: "from the marked pan, clean ring, level, lift",
 });
 
@@ -223,7 +223,7 @@ const quince: PlacementInput = {
   xMm: 40,
   yMm: -22,
   turnDeg: 40,
-  gesture: "two wedges leaning on one another, the glaze that hangs on them and no more",
+  gesture: "two wedges leaning on one another, only the glaze that clings to them",
   seconds: 8,
 };
 const noAlcoholQuince = instead(quince, "quince-without-alcohol", 30, {
@@ -370,7 +370,7 @@ export const dishes: DishInput[] = [
     id: "veloute",
     name: "Celeriac velouté, hazelnut brown butter, pear",
     description:
-      "Celeriac bound by its own starch, finished with cream; raw pear and brown butter with hazelnuts.",
+      "A smooth soup of celeriac with cream and no flour, over raw pear and brown butter with hazelnuts.",
     plate: { outline: "bowl", name: "soup bowl, warmed", widthMm: 230, depthMm: 48, wellMm: 150, plateC: 60 },
     placements: [pear, nutButter, soup],
     variants: [
@@ -401,7 +401,8 @@ export const dishes: DishInput[] = [
   {
     id: "short-rib",
     name: "Braised short rib, black-garlic jus, barley and kale, salsify",
-    description: "Beef salted overnight and braised on the bone, glazed in its own liquor.",
+    description:
+      "Beef salted overnight, braised on the bone and glazed; barley and kale, roast salsify, a jus with red wine.",
     plate: {
       outline: "round",
       name: "main plate, warmed",
@@ -422,7 +423,7 @@ export const dishes: DishInput[] = [
     id: "guinea-fowl",
     name: "Guinea-fowl breast, black-garlic jus, barley and kale, salsify",
     description:
-      "Cooked in the water bath to a core of 63 °C, the skin crisped in the pan. Served below 74 °C.",
+      "The breast cooked gently to 63 °C, its skin crisped in the pan; barley and kale, roast salsify, a jus with red wine.",
     plate: {
       outline: "round",
       name: "main plate, warmed",
@@ -441,7 +442,8 @@ export const dishes: DishInput[] = [
   {
     id: "pithivier",
     name: "Mushroom and barley pithivier, black garlic, buckwheat and kale, salsify",
-    description: "Cultivated mushrooms and barley in butter puff pastry, a jus of mushrooms.",
+    description:
+      "Farmed mushrooms and barley in butter puff pastry; buckwheat and kale, roast salsify, a jus of mushrooms.",
     plate: {
       outline: "round",
       name: "main plate, warmed",
@@ -466,7 +468,7 @@ export const dishes: DishInput[] = [
       {
         ...jus,
         preparation: "mushroom-jus",
-        amount: g(45),
+        amount: g(50),
         xMm: -20,
         yMm: -66,
         gesture: "one ladle of the marked pot before the pastry, not on it",
@@ -497,7 +499,8 @@ export const dishes: DishInput[] = [
   {
     id: "custard-tart",
     name: "Burnt-honey custard tart, quince, buckwheat, yoghurt sorbet",
-    description: "Honey taken to the edge of bitter, quince in its own syrup with brandy.",
+    description:
+      "Custard of honey taken to the edge of bitter; quince with brandy, a buckwheat wafer, yoghurt sorbet.",
     plate: {
       outline: "round",
       name: "dessert plate, cool",

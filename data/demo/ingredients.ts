@@ -1,5 +1,5 @@
 import { starterPantry } from "../pantry/index.ts";
-import { known } from "../pantry/sources.ts";
+import { known, knownAndMaybe } from "../pantry/sources.ts";
 import type { IngredientInput } from "../pantry/types.ts";
 
 /** What the supper takes from the pantry, in the order of the book. */
@@ -34,6 +34,15 @@ const CLOSER: Readonly<Record<string, Partial<IngredientInput>>> = {
   honey: { name: "Honey, heather and clover" },
   "buckwheat-flour": { name: "Buckwheat flour, certified gluten-free", allergens: known() },
   "buckwheat-groats": { name: "Buckwheat groats, roasted, certified gluten-free", allergens: known() },
+  "rice-flour": { name: "Rice flour, white, certified gluten-free", allergens: known() },
+  "potato-starch": { name: "Potato starch, certified gluten-free", allergens: known() },
+  "maize-starch": { name: "Maize starch, certified gluten-free", allergens: known() },
+  psyllium: { name: "Psyllium husk, powder, certified gluten-free", allergens: known() },
+  "icing-sugar": { name: "Icing sugar, with maize starch" },
+  "dark-rye-bread": {
+    name: "Dark rye bread, sliced, from a bakery without nuts, milk or soya",
+    allergens: knownAndMaybe(["gluten"], ["wheat", "sesame"]),
+  },
   quinoa: { name: "Quinoa, certified gluten-free", allergens: known() },
   millet: { name: "Millet, certified gluten-free", allergens: known() },
   "sunflower-seeds": { name: "Sunflower seeds, hulled, nut-free site", allergens: known() },

@@ -81,7 +81,7 @@ const firstLight = {
   at: "2027-01-30T19:30",
   horizon: "D-2 06:00",
   priceAsOf: "2027-01-20",
-  sellPerCover: "52.00",
+  sellPerCover: "48.00",
   budgetPerCover: "14.00",
 } as const;
 

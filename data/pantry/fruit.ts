@@ -1,5 +1,5 @@
 import { season } from "./measures.ts";
-import { known, memory, practice, sr } from "./sources.ts";
+import { known, knownAndMaybe, memory, practice, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
 
@@ -148,7 +148,7 @@ export const fruit = [
     name: "Red grape juice, pressed",
     densities: [{ state: "plain", kgPerL: 1.0694, source: sr("09135", "1 cup = 253 g") }],
     composition: sr28("09135"),
-    allergens: known(),
+    allergens: knownAndMaybe([], ["sulphite"]),
     origin: ["plant"],
     storage: { state: "ambient", days: 360 },
   },

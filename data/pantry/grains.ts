@@ -91,7 +91,7 @@ export const grains = [
       energyKcal: 209,
       source: memory,
     },
-    allergens: knownAndMaybe(["gluten"], ["wheat", "sesame"]),
+    allergens: knownAndMaybe(["gluten"], ["wheat", "sesame", "soy", "milk", "tree-nut"]),
     origin: ["plant"],
     storage: { state: "ambient", days: 10 },
   },

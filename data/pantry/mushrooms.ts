@@ -1,4 +1,4 @@
-import { known, memory, practice, sr } from "./sources.ts";
+import { known, knownAndMaybe, memory, practice, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
 
@@ -91,7 +91,7 @@ export const mushrooms = [
       energyKcal: 213,
       source: memory,
     },
-    allergens: known(),
+    allergens: knownAndMaybe([], ["fish", "crustacean", "mollusc"]),
     origin: ["plant"],
     storage: { state: "ambient", days: 540 },
   },

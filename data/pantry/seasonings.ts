@@ -1,4 +1,4 @@
-import { known, memory, memoryOf, sr } from "./sources.ts";
+import { known, knownAndMaybe, memory, memoryOf, sr } from "./sources.ts";
 import { sr28 } from "./sr28.ts";
 import type { IngredientInput } from "./types.ts";
 
@@ -30,7 +30,7 @@ export const seasonings = [
     name: "Cider vinegar, 5 %",
     densities: [{ state: "plain", kgPerL: 1.0102, source: sr("02048", "1 cup = 239 g") }],
     composition: sr28("02048"),
-    allergens: known(),
+    allergens: knownAndMaybe([], ["sulphite"]),
     origin: ["plant"],
     storage: { state: "ambient", days: 1080 },
   },

@@ -15,7 +15,7 @@ export const banquet = {
   equipment: [
     {
       id: "combi-20",
-      name: "Combi oven, twenty GN 1/1 shelves",
+      name: "Combi oven",
       kind: "combi",
       station: "roast",
       count: 6,
@@ -33,7 +33,7 @@ export const banquet = {
     },
     {
       id: "deck-bank",
-      name: "Deck ovens, each deck by itself",
+      name: "Deck oven",
       kind: "deck",
       station: "bakery",
       count: 8,
@@ -68,7 +68,7 @@ export const banquet = {
     },
     {
       id: "range-18",
-      name: "Ranges, eighteen burners",
+      name: "Ranges",
       kind: "burner",
       station: "sauce",
       capacity: [{ unit: "burner", value: 18 }],
@@ -89,7 +89,7 @@ export const banquet = {
     },
     {
       id: "mixer-60",
-      name: "Planetary mixer, 60 L",
+      name: "Mixer, 60 L",
       kind: "mixer",
       station: "bakery",
       count: 3,
@@ -120,7 +120,7 @@ export const banquet = {
     },
     {
       id: "bowl-cutters",
-      name: "Bowl cutter, 12 L",
+      name: "Bowl cutter",
       kind: "cutter",
       station: "garde-manger",
       count: 3,
@@ -132,7 +132,7 @@ export const banquet = {
     },
     {
       id: "sealers",
-      name: "Double-chamber vacuum sealer, twenty bags a cycle",
+      name: "Vacuum sealer",
       kind: "sealer",
       station: "larder",
       count: 3,
@@ -144,7 +144,7 @@ export const banquet = {
     },
     {
       id: "blast-chiller-100",
-      name: "Roll-in blast chiller, 100 kg a cycle, twenty positions, food at most 50 mm deep",
+      name: "Roll-in blast chiller",
       kind: "chiller",
       station: "veg",
       count: 5,
@@ -161,7 +161,7 @@ export const banquet = {
     },
     {
       id: "cold-rooms",
-      name: "Cold rooms, nine hundred positions",
+      name: "Cold rooms",
       kind: "cold-room",
       station: "store",
       capacity: [{ unit: "position", value: 900 }],
@@ -170,7 +170,7 @@ export const banquet = {
     },
     {
       id: "freezers",
-      name: "Freezer rooms, two hundred and forty positions",
+      name: "Freezer rooms",
       kind: "freezer",
       station: "store",
       capacity: [{ unit: "position", value: 240 }],
@@ -179,7 +179,7 @@ export const banquet = {
     },
     {
       id: "hot-cabinets",
-      name: "Hot cabinet, forty positions",
+      name: "Hot cabinet",
       kind: "hot-cabinet",
       station: "pass",
       count: 8,
@@ -208,7 +208,7 @@ export const banquet = {
     },
     {
       id: "batch-freezer-8",
-      name: "Batch freezer, 8 L of mix a load",
+      name: "Batch freezer, 8 L",
       kind: "batch-freezer",
       station: "pastry",
       count: 2,
@@ -218,7 +218,7 @@ export const banquet = {
     },
     {
       id: "ice-sinks",
-      name: "Tank for ice water, 200 L",
+      name: "Tank of ice water",
       kind: "ice-sink",
       station: "veg",
       count: 3,
@@ -238,7 +238,7 @@ export const banquet = {
     },
     {
       id: "plate-warmers",
-      name: "Plate trolley, heated, ninety-six plates",
+      name: "Plate trolley, heated",
       kind: "plate-warmer",
       station: "pass",
       count: 16,
@@ -248,7 +248,7 @@ export const banquet = {
     },
     {
       id: "pass-benches",
-      name: "Plating bench, sixty plates laid out",
+      name: "Plating bench",
       kind: "plate-bench",
       station: "pass",
       count: 5,

@@ -75,7 +75,7 @@ export const corrieFell = {
   equipment: [
     {
       id: "combi-1",
-      name: "Combi oven, ten GN 1/1 shelves",
+      name: "Combi oven",
       kind: "combi",
       station: "roast",
       capacity: [
@@ -92,7 +92,7 @@ export const corrieFell = {
     },
     {
       id: "deck-oven",
-      name: "Deck oven, each deck by itself",
+      name: "Deck oven",
       kind: "deck",
       station: "bakery",
       count: 2,
@@ -110,7 +110,7 @@ export const corrieFell = {
     },
     {
       id: "range-oven-1",
-      name: "Oven under the range, two shelves",
+      name: "Oven under the range",
       kind: "range-oven",
       station: "sauce",
       capacity: [
@@ -126,7 +126,7 @@ export const corrieFell = {
     },
     {
       id: "range-burners",
-      name: "Range, six burners",
+      name: "Range",
       kind: "burner",
       station: "sauce",
       capacity: [{ unit: "burner", value: 6 }],
@@ -146,7 +146,7 @@ export const corrieFell = {
     },
     {
       id: "mixer-20",
-      name: "Planetary mixer, 20 L",
+      name: "Mixer, 20 L",
       kind: "mixer",
       station: "bakery",
       capacity: [
@@ -176,7 +176,7 @@ export const corrieFell = {
     },
     {
       id: "bowl-cutter-1",
-      name: "Bowl cutter, 4 L",
+      name: "Bowl cutter",
       kind: "cutter",
       station: "garde-manger",
       capacity: [
@@ -187,7 +187,7 @@ export const corrieFell = {
     },
     {
       id: "sealer-1",
-      name: "Chamber vacuum sealer, six bags a cycle",
+      name: "Vacuum sealer",
       kind: "sealer",
       station: "larder",
       capacity: [
@@ -198,7 +198,7 @@ export const corrieFell = {
     },
     {
       id: "blast-chiller-1",
-      name: "Blast chiller, 20 kg a cycle, five positions, food at most 50 mm deep",
+      name: "Blast chiller",
       kind: "chiller",
       station: "veg",
       capacity: [
@@ -214,7 +214,7 @@ export const corrieFell = {
     },
     {
       id: "cold-room-1",
-      name: "Cold room, eighty positions of GN 1/1 × 65",
+      name: "Cold room",
       kind: "cold-room",
       station: "store",
       capacity: [{ unit: "position", value: 80 }],
@@ -223,7 +223,7 @@ export const corrieFell = {
     },
     {
       id: "freezer-1",
-      name: "Freezer, twenty-four positions",
+      name: "Freezer",
       kind: "freezer",
       station: "store",
       capacity: [{ unit: "position", value: 24 }],
@@ -232,7 +232,7 @@ export const corrieFell = {
     },
     {
       id: "hot-cabinet-1",
-      name: "Hot cabinet, sixteen positions",
+      name: "Hot cabinet",
       kind: "hot-cabinet",
       station: "pass",
       capacity: [{ unit: "position", value: 16 }],
@@ -259,7 +259,7 @@ export const corrieFell = {
     },
     {
       id: "batch-freezer-2",
-      name: "Batch freezer, 2 L of mix a load",
+      name: "Batch freezer, 2 L",
       kind: "batch-freezer",
       station: "pastry",
       capacity: [{ unit: "litre", value: 2 }],
@@ -268,7 +268,7 @@ export const corrieFell = {
     },
     {
       id: "ice-sink-1",
-      name: "Sink for ice water, 60 L",
+      name: "Sink of ice water",
       kind: "ice-sink",
       station: "veg",
       capacity: [
@@ -287,7 +287,7 @@ export const corrieFell = {
     },
     {
       id: "plate-warmer-1",
-      name: "Plate warmer, ninety plates",
+      name: "Plate warmer",
       kind: "plate-warmer",
       station: "pass",
       capacity: [{ unit: "piece", value: 90 }],
@@ -296,7 +296,7 @@ export const corrieFell = {
     },
     {
       id: "pass-bench",
-      name: "Bench at the pass, twenty-four plates laid out",
+      name: "Bench at the pass",
       kind: "plate-bench",
       station: "pass",
       capacity: [{ unit: "piece", value: 24 }],

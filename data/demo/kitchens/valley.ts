@@ -64,7 +64,7 @@ export const valley = {
   equipment: [
     {
       id: "combi-6",
-      name: "Combi oven, six GN 1/1 shelves",
+      name: "Combi oven",
       kind: "combi",
       station: "roast",
       capacity: [
@@ -81,7 +81,7 @@ export const valley = {
     },
     {
       id: "deck-1",
-      name: "Deck oven, one deck",
+      name: "Deck oven",
       kind: "deck",
       station: "bakery",
       capacity: [
@@ -98,7 +98,7 @@ export const valley = {
     },
     {
       id: "range-oven-1",
-      name: "Oven under the range, two shelves",
+      name: "Oven under the range",
       kind: "range-oven",
       station: "sauce",
       capacity: [
@@ -114,7 +114,7 @@ export const valley = {
     },
     {
       id: "range-4",
-      name: "Range, four burners",
+      name: "Range",
       kind: "burner",
       station: "sauce",
       capacity: [{ unit: "burner", value: 4 }],
@@ -134,7 +134,7 @@ export const valley = {
     },
     {
       id: "mixer-16",
-      name: "Planetary mixer, 16 L",
+      name: "Mixer, 16 L",
       kind: "mixer",
       station: "bakery",
       capacity: [
@@ -161,7 +161,7 @@ export const valley = {
     },
     {
       id: "bowl-cutter-1",
-      name: "Bowl cutter, 4 L",
+      name: "Bowl cutter",
       kind: "cutter",
       station: "garde-manger",
       capacity: [
@@ -172,7 +172,7 @@ export const valley = {
     },
     {
       id: "sealer-1",
-      name: "Chamber vacuum sealer, three bags a cycle",
+      name: "Vacuum sealer",
       kind: "sealer",
       station: "larder",
       capacity: [
@@ -183,7 +183,7 @@ export const valley = {
     },
     {
       id: "blast-chiller-12",
-      name: "Blast chiller, 12 kg a cycle, three positions, food at most 50 mm deep",
+      name: "Blast chiller",
       kind: "chiller",
       station: "veg",
       capacity: [
@@ -198,7 +198,7 @@ export const valley = {
     },
     {
       id: "cold-room-1",
-      name: "Cold room, forty-eight positions",
+      name: "Cold room",
       kind: "cold-room",
       station: "store",
       capacity: [{ unit: "position", value: 48 }],
@@ -207,7 +207,7 @@ export const valley = {
     },
     {
       id: "freezer-1",
-      name: "Freezer, twelve positions",
+      name: "Freezer",
       kind: "freezer",
       station: "store",
       capacity: [{ unit: "position", value: 12 }],
@@ -216,7 +216,7 @@ export const valley = {
     },
     {
       id: "hot-cabinet-1",
-      name: "Hot cabinet, eight positions",
+      name: "Hot cabinet",
       kind: "hot-cabinet",
       station: "pass",
       capacity: [{ unit: "position", value: 8 }],
@@ -242,7 +242,7 @@ export const valley = {
     },
     {
       id: "batch-freezer-1",
-      name: "Batch freezer, 2 L of mix a load",
+      name: "Batch freezer, 2 L",
       kind: "batch-freezer",
       station: "pastry",
       capacity: [{ unit: "litre", value: 2 }],
@@ -250,7 +250,7 @@ export const valley = {
     },
     {
       id: "ice-sink-1",
-      name: "Sink for ice water, 40 L",
+      name: "Sink of ice water",
       kind: "ice-sink",
       station: "veg",
       capacity: [
@@ -268,7 +268,7 @@ export const valley = {
     },
     {
       id: "plate-warmer-1",
-      name: "Plate warmer, sixty plates",
+      name: "Plate warmer",
       kind: "plate-warmer",
       station: "pass",
       capacity: [{ unit: "piece", value: 60 }],
@@ -277,7 +277,7 @@ export const valley = {
     },
     {
       id: "pass-bench",
-      name: "Bench at the pass, eighteen plates laid out",
+      name: "Bench at the pass",
       kind: "plate-bench",
       station: "pass",
       capacity: [{ unit: "piece", value: 18 }],

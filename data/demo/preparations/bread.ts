@@ -41,7 +41,7 @@ export const bread: PreparationInput[] = [
       },
     ],
     batch: { maxAmount: { value: 5, unit: "kg" }, vessel: "tub, a third full" },
-    life: [coldLife(3)],
+    life: [ambientLife(6 * HOUR), coldLife(3)],
     specification: [
       { what: "pH when ripe", least: 3.9, most: 4.3, unit: "pH" },
       { what: "temperature after mixing", least: 21, most: 23, unit: "°C" },
@@ -50,7 +50,8 @@ export const bread: PreparationInput[] = [
   {
     id: "sourdough",
     name: "Sourdough",
-    description: "Loaves of 900 g dough, a night in the cold, fourteen slices a loaf without the heels.",
+    description:
+      "Loaves of 800 to 900 g of dough, a night in the cold, thirteen or fourteen slices a loaf without the heels.",
     yield: { amount: { value: 3710, unit: "g" }, pieces: 70 },
     lines: [
       of("strong-flour", 1950, "mix"),
@@ -84,7 +85,7 @@ export const bread: PreparationInput[] = [
       {
         id: "shape",
         name: "Divide and shape",
-        text: "Divide at 900 g, round, rest 20 min, shape tight, seam up in floured baskets. Film, cold room.",
+        text: "Divide into even loaves of 800 to 900 g, round, rest 20 min, shape tight, seam up in floured baskets. Film, cold room.",
         from: ["bulk"],
         work: work("bakery", "bread-work", { fixed: 16, perKg: 3, most: 3 }),
         pull: [pull("proving basket, 1 kg", 0.072, "piece")],
@@ -130,7 +131,7 @@ export const bread: PreparationInput[] = [
       {
         id: "slice",
         name: "Slice",
-        text: "Take off the heels (crumb for the crew's soup), cut fourteen slices of 53 g from each loaf. Keep in a closed box, cut sides together.",
+        text: "Take off the heels (crumb for the crew's soup), cut slices of 53 g, thirteen or fourteen from each loaf. Keep in a closed box, cut sides together.",
         from: ["cool"],
         discard: { factor: 0.038, as: "trim" },
         work: work("bakery", "prep", { fixed: 4, perPiece: 0.2, most: 3 }),

@@ -282,7 +282,7 @@ export const pithivier: PreparationInput[] = [
         change: { factor: 0.965, as: "evaporated", source: invented },
         work: work("sauce", "sauces", { fixed: 10 }),
         uses: [on("burner", 1, "burner")],
-        pull: [pull("bain-marie pot, 1 L, marked", 1), pull("ladle, 60 mL, marked", 1)],
+        pull: [pull("bain-marie pot, 1 L, marked", 1), pull("ladle, 45 mL, marked", 1)],
         hold: hot(3 * HOUR),
       },
     ],

@@ -137,7 +137,7 @@ export const tart: PreparationInput[] = [
       {
         id: "bake",
         name: "Fill and bake",
-        text: "Cases hot, custard warmed to 55 °C, poured from the jug, in the oven's mouth. 110 °C until 76 °C in the middle and a hand's breadth trembles, about 42 min.",
+        text: "Cases warm. Custard warmed to 55 °C, poured from the jug in the oven's mouth. 110 °C until 76 °C in the middle and the middle, as wide as a hand, still trembles, about 42 min.",
         from: ["blind"],
         change: { factor: 0.955, as: "evaporated", source: invented },
         work: work("pastry", "pastry-work", { fixed: 5 }),

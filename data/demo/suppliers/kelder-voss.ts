@@ -11,22 +11,22 @@ export const kelderVoss = {
   cutoff: { daysBefore: 2, clock: "12:00" },
   arrivesBy: "07:00",
   offers: [
-    pack("kv-char-fillet-10x450g", "char-fillet", 10, 450, "g", "132.75", {
-      breaks: [{ fromPacks: 6, price: "127.80" }],
+    pack("kv-char-fillet-10x450g", "char-fillet", 10, 450, "g", "162.00", {
+      breaks: [{ fromPacks: 6, price: "156.00" }],
       catchWeight: true,
     }),
-    pack("kv-char-fillet-2x450g", "char-fillet", 2, 450, "g", "28.80", { catchWeight: true }),
-    pack("kv-short-rib-4x1600g", "short-rib", 4, 1600, "g", "110.08", {
-      breaks: [{ fromPacks: 4, price: "105.60" }],
+    pack("kv-char-fillet-2x450g", "char-fillet", 2, 450, "g", "35.10", { catchWeight: true }),
+    pack("kv-short-rib-4x1600g", "short-rib", 4, 1600, "g", "115.20", {
+      breaks: [{ fromPacks: 4, price: "110.40" }],
       catchWeight: true,
     }),
-    pack("kv-short-rib-1600g", "short-rib", 1, 1600, "g", "29.60", { catchWeight: true }),
-    pack("kv-guinea-fowl-breast-10x180g", "guinea-fowl-breast", 10, 180, "g", "42.30", {
-      breaks: [{ fromPacks: 5, price: "40.50" }],
+    pack("kv-short-rib-1600g", "short-rib", 1, 1600, "g", "31.00", { catchWeight: true }),
+    pack("kv-guinea-fowl-breast-10x180g", "guinea-fowl-breast", 10, 180, "g", "52.20", {
+      breaks: [{ fromPacks: 5, price: "49.80" }],
       catchWeight: true,
     }),
-    pack("kv-guinea-fowl-breast-2x180g", "guinea-fowl-breast", 2, 180, "g", "9.00", { catchWeight: true }),
-    pack("kv-guinea-fowl-crown-6x620g", "guinea-fowl-crown", 6, 620, "g", "51.71", { catchWeight: true }),
+    pack("kv-guinea-fowl-breast-2x180g", "guinea-fowl-breast", 2, 180, "g", "11.10", { catchWeight: true }),
+    pack("kv-guinea-fowl-crown-6x620g", "guinea-fowl-crown", 6, 620, "g", "63.20", { catchWeight: true }),
     pack("kv-guinea-fowl-bones-5kg", "guinea-fowl-bones", 1, 5, "kg", "9.50"),
     pack("kv-chicken-bones-10kg", "chicken-bones", 1, 10, "kg", "14.00"),
     pack("kv-chicken-bones-5kg", "chicken-bones", 1, 5, "kg", "8.00"),
