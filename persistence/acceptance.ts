@@ -89,6 +89,20 @@ export function storeAcceptance(
       if (other !== store) await other.close();
     }));
 
+  test("T11 what was judged with a book that has moved on is not written", () =>
+    using(async (store, again) => {
+      await store.save([put("sea-salt", salt)], AT, "Mira");
+      const other = again ? await again() : store;
+      const saves = await Promise.all([
+        store.save([put("honey", { id: "honey" })], AT, "Mira", 1),
+        other.save([put("sugar", { id: "sugar" })], AT, "Jon", 1),
+      ]);
+      expect(saves).toContainEqual({ ok: true, revision: 2 });
+      expect(saves).toContainEqual({ ok: false, moved: 2 });
+      expect(await store.all()).toHaveLength(2);
+      if (other !== store) await other.close();
+    }));
+
   test("T4 a document taken out is gone from the book and stays in its history", () =>
     using(async (store) => {
       await store.save([put("sea-salt", salt)], AT, "Mira");

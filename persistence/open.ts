@@ -34,8 +34,8 @@ export async function openPostgres(url: string): Promise<BookStore> {
   const tell = (revision: number) => pool.query("select pg_notify($1, $2)", [CHANNEL, String(revision)]);
   return {
     ...store,
-    async save(writes, at, by) {
-      const answer = await store.save(writes, at, by);
+    async save(writes, at, by, seen) {
+      const answer = await store.save(writes, at, by, seen);
       if (answer.ok) await tell(answer.revision);
       return answer;
     },

@@ -53,7 +53,7 @@ export async function sqlStore(
       return row && savedOf(row);
     },
 
-    async save(writes, at, by) {
+    async save(writes, at, by, seen) {
       return await db.transaction().execute(async (tx): Promise<SaveAnswer> => {
         await oneWriter(tx, dialect);
         const conflict: Saved[] = [];
@@ -80,6 +80,10 @@ export async function sqlStore(
           conflict.push(theirs ? savedOf(theirs) : { kind, id, revision: 0, document: null, at, by });
         }
         if (conflict.length > 0) return { ok: false, conflict };
+        if (seen !== undefined) {
+          const now = await newest(tx);
+          if (now !== seen) return { ok: false, moved: now };
+        }
         const revision = await nextRevision(tx, at, by);
         let place = await nextPlace(tx);
         await write(

@@ -81,7 +81,8 @@ class SqliteDriver implements Driver {
   }
 
   async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw("rollback"));
+    // On a full disk SQLite has rolled back by itself; a second time would hide why.
+    if (this.#db?.isTransaction) await connection.executeQuery(CompiledQuery.raw("rollback"));
   }
 
   async destroy(): Promise<void> {

@@ -24,7 +24,9 @@ export interface Write {
 export type SaveAnswer =
   | { readonly ok: true; readonly revision: number }
   /** Another was quicker: nothing was written; `theirs` is what stands now. */
-  | { readonly ok: false; readonly conflict: readonly Saved[] };
+  | { readonly ok: false; readonly conflict: readonly Saved[] }
+  /** The book has moved on since `seen`: nothing was written; judge again with the book as it is now. */
+  | { readonly ok: false; readonly moved: number };
 
 /** One line of the log. The client makes the id, so that an entry sent twice is kept once. */
 export interface LogEntry {
@@ -53,8 +55,11 @@ export interface BookStore {
   /** All documents that stand, in the order they were first put in. */
   all(): Promise<readonly Saved[]>;
   get(kind: DocumentKind, id: string): Promise<Saved | undefined>;
-  /** Writes all or nothing as one new revision. */
-  save(writes: readonly Write[], at: string, by: string): Promise<SaveAnswer>;
+  /**
+   * Writes all or nothing as one new revision. With `seen`, only while the whole book is still at that revision:
+   * what was judged together with other documents must not meet others than those.
+   */
+  save(writes: readonly Write[], at: string, by: string, seen?: number): Promise<SaveAnswer>;
   /** Puts these documents in place of all that stand, as one new revision. */
   replaceAll(
     documents: readonly { readonly kind: DocumentKind; readonly id: string; readonly document: unknown }[],

@@ -1,13 +1,18 @@
 import { createRoute, OpenAPIHono, z } from "@hono/zod-openapi";
 import { bodyLimit } from "hono/body-limit";
 import { streamSSE } from "hono/streaming";
+import { boundsProblems } from "../core/book/bounds.ts";
 import { bookJsonSchema, DOCUMENT_KINDS } from "../core/book/index.ts";
-import type { Desk, PutAnswer } from "./desk.ts";
+import { problemsOf } from "../core/book/problem.ts";
+import { troubleOf } from "../persistence/trouble.ts";
+import { type Desk, type PutAnswer, UnreadableBook } from "./desk.ts";
 import { ownPagesOnly, problem, strictHeaders, writeLimit } from "./guard.ts";
-import { type Jobs, RunRequestSchema } from "./jobs.ts";
+import { Busy, type Jobs, RunRequestSchema } from "./jobs.ts";
 import { staticFiles } from "./static.ts";
 
 const MB = 1024 * 1024;
+/** Pages that listen at once; each holds a connection. */
+const MOST_LISTENING = 200;
 
 const KindSchema = z
   .enum(DOCUMENT_KINDS as [string, ...string[]])
@@ -47,22 +52,18 @@ export function createApp(
   const app = new OpenAPIHono({
     defaultHook: (answer, c) => {
       if (answer.success) return;
-      const problems = answer.error.issues.map((issue) => ({
-        path: issue.path.map((key) => `/${String(key)}`).join(""),
-        what: issue.message,
-        mend: "correct it as said",
-      }));
-      return c.json({ problems }, 400);
+      const { data } = answer as { data?: unknown };
+      return c.json({ problems: problemsOf(answer.error.issues, data) }, 400);
     },
   });
   app.use(strictHeaders, ownPagesOnly, writeLimit(600, 60_000, options.now));
-  app.use(
-    "/api/*",
+  const limit = (megabytes: number) =>
     bodyLimit({
-      maxSize: 64 * MB,
-      onError: (c) => problem(c, 413, "the body is larger than 64 MB", "send a smaller book"),
-    }),
-  );
+      maxSize: megabytes * MB,
+      onError: (c) => problem(c, 413, `the body is larger than ${megabytes} MB`, "send less at once"),
+    });
+  const [ofBook, ofOthers] = [limit(64), limit(4)];
+  app.use("/api/*", (c, next) => (c.req.path === "/api/book/import" ? ofBook : ofOthers)(c, next));
 
   app.openapi(
     createRoute({
@@ -182,7 +183,13 @@ export function createApp(
         ...refusals,
       },
     }),
-    async (c) => c.json({ added: await desk.appendLog(c.req.valid("json").entries) }, 200),
+    async (c) => {
+      const { entries } = c.req.valid("json");
+      const problems = boundsProblems({ entries });
+      return problems.length > 0
+        ? c.json({ problems }, 422)
+        : c.json({ added: await desk.appendLog(entries) }, 200);
+    },
   );
 
   app.openapi(
@@ -229,15 +236,19 @@ export function createApp(
     if (!request.success)
       return problem(c, 400, "covers or kitchen cannot be read", "give covers as a whole number");
     const { book } = await desk.book();
-    const answer = await jobs.pack(book, c.req.param("file").replace(/\.pdf$/, ""), request.data);
+    const service = c.req.param("file").replace(/\.pdf$/, "");
+    const answer = await jobs.pack(book, service, request.data, c.req.raw.signal);
     if (!answer.ok) return c.json({ problems: answer.problems }, 422);
     c.header("content-type", "application/pdf");
     c.header("content-disposition", `inline; filename="${encodeURIComponent(c.req.param("file"))}"`);
     return c.body(answer.pdf as Uint8Array<ArrayBuffer>);
   });
 
-  app.get("/api/events", (c) =>
-    streamSSE(c, async (stream) => {
+  let listening = 0;
+  app.get("/api/events", (c) => {
+    if (listening >= MOST_LISTENING)
+      return problem(c, 503, "too many pages listen already", "close some of them");
+    return streamSSE(c, async (stream) => {
       const seen = Number(c.req.header("last-event-id") ?? Number.NaN);
       const write = (revision: number, documents: unknown) =>
         stream.writeSSE({
@@ -245,24 +256,33 @@ export function createApp(
           event: "saved",
           data: JSON.stringify({ revision, documents }),
         });
+      listening++;
       const stop = desk.listen((change) => void write(change.revision, change.documents));
-      if (Number.isFinite(seen)) {
-        const missed = await desk.since(seen);
-        if (missed.length > 0)
-          await write(
-            missed.at(-1)!.revision,
-            missed.map(({ kind, id }) => ({ kind, id })),
-          );
+      let beat: NodeJS.Timeout | undefined;
+      const ended = new Promise<void>((resolve) => {
+        stream.onAbort(resolve);
+        if (stream.aborted) resolve();
+      });
+      try {
+        if (Number.isFinite(seen)) {
+          const missed = await desk.since(seen);
+          if (missed.length > 0)
+            await write(
+              missed.at(-1)!.revision,
+              missed.map(({ kind, id }) => ({ kind, id })),
+            );
+        }
+        const here = () => stream.writeSSE({ event: "here", data: "{}" });
+        await here();
+        beat = setInterval(() => void here(), 20_000);
+        await ended;
+      } finally {
+        clearInterval(beat);
+        stop();
+        listening--;
       }
-      await stream.writeSSE({ event: "here", data: "{}" });
-      const ended = new Promise<void>((resolve) => stream.onAbort(resolve));
-      while (!stream.aborted) {
-        await Promise.race([ended, stream.sleep(20_000)]);
-        if (!stream.aborted) await stream.writeSSE({ event: "here", data: "{}" });
-      }
-      stop();
-    }),
-  );
+    });
+  });
   app.get("/api/schema/book.json", (c) => c.json(bookJsonSchema()));
   app.doc31("/api/openapi.json", { openapi: "3.1.0", info: { title: "Tournant", version: "1" } });
   app.all("/api/*", (c) =>
@@ -273,6 +293,14 @@ export function createApp(
   app.onError((error, c) => {
     if ("getResponse" in error)
       return problem(c, 400, "the body cannot be read", "send JSON with content-type application/json");
+    if (error instanceof Busy)
+      return problem(c, 503, "too much is being computed already", "wait until some of it is done");
+    if (error instanceof UnreadableBook) return c.json({ problems: error.problems }, 500);
+    const trouble = troubleOf(error);
+    if (trouble) {
+      console.error(`${trouble.what}: ${error.message}`);
+      return problem(c, 503, trouble.what, trouble.mend);
+    }
     // What went wrong is for whoever runs the server, not for whoever calls it.
     console.error(error);
     return problem(c, 500, "something went wrong here", "try again; the server's own messages say more");

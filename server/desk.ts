@@ -34,11 +34,22 @@ export interface Change {
   readonly documents: readonly { readonly kind: DocumentKind; readonly id: string }[];
 }
 
+/** What is kept is no book any more: written by another program, or by an older one that judged otherwise. */
+export class UnreadableBook extends Error {
+  readonly problems: readonly Problem[];
+
+  constructor(problems: readonly Problem[]) {
+    super(`the saved book cannot be read: ${JSON.stringify(problems[0])}`);
+    this.problems = problems;
+  }
+}
+
 /** The book as the server works with it: judged before it is saved, read once a revision, told to listeners. */
 export class Desk {
   readonly #store: BookStore;
   readonly #clock: () => Date;
   #book: BookAt | undefined;
+  #turn: Promise<unknown> = Promise.resolve();
   readonly #listeners = new Set<(change: Change) => void>();
 
   constructor(store: BookStore, clock: () => Date) {
@@ -61,7 +72,7 @@ export class Desk {
     const lists: Record<string, unknown[]> = Object.fromEntries(DOCUMENT_KINDS.map((kind) => [kind, []]));
     for (const saved of await this.#store.all()) lists[saved.kind]!.push(saved.document);
     const read = parseBook({ format: BOOK_FORMAT, version: BOOK_VERSION, ...lists });
-    if (!read.ok) throw new Error(`the saved book cannot be read: ${JSON.stringify(read.problems[0])}`);
+    if (!read.ok) throw new UnreadableBook(read.problems);
     this.#book = { book: read.value, revision };
     return this.#book;
   }
@@ -95,41 +106,67 @@ export class Desk {
         `the document's id is not "${id}"`,
         "let the id in the address and in the document agree",
       );
+    return await this.#inTurn(() => this.#join(kind, id, document, baseRevision, by));
+  }
+
+  async #join(
+    kind: DocumentKind,
+    id: string,
+    document: unknown,
+    baseRevision: number,
+    by: string,
+  ): Promise<PutAnswer> {
     let [mine, base, merged] = [document, baseRevision, false];
+    let wanted: unknown;
     // Another may save between our look and our write; each round has seen one more of theirs.
     for (;;) {
       const read = parseDocument(kind, mine);
       if (!read.ok) return { status: "refused", problems: read.problems };
-      const { book } = await this.book();
+      // With its defaults filled in, as what was saved has them: a field left out is not a field changed.
+      wanted ??= read.value;
+      const { book, revision } = await this.book();
       const whole = withDocument(book, kind, read.value);
       if (!whole.ok) return { status: "refused", problems: whole.problems };
       const answer = await this.#store.save(
         [{ kind, id, document: read.value, baseRevision: base }],
         this.#now(),
         by,
+        revision,
       );
       if (answer.ok) {
         this.#tell({ revision: answer.revision, documents: [{ kind, id }] });
         return { status: "saved", revision: answer.revision, document: read.value, merged };
       }
+      if ("moved" in answer) continue;
       const theirs = answer.conflict[0]!;
       const before = (await this.#store.history(kind, id)).find((saved) => saved.revision === baseRevision);
       if (theirs.document === null || !before?.document) return { status: "conflict", theirs, clashes: [""] };
-      const joined = mergeDocuments(before.document, theirs.document, document);
+      const joined = mergeDocuments(before.document, theirs.document, wanted);
       if (!joined.ok) return { status: "conflict", theirs, clashes: joined.clashes };
       [mine, base, merged] = [joined.value, theirs.revision, true];
     }
   }
 
   /** Takes a document out, unless another still refers to it or someone has changed it since. */
-  async remove(kind: DocumentKind, id: string, baseRevision: number, by: string): Promise<PutAnswer> {
-    const { book } = await this.book();
-    const whole = withoutDocument(book, kind, id);
-    if (!whole.ok) return { status: "refused", problems: whole.problems };
-    const answer = await this.#store.save([{ kind, id, document: null, baseRevision }], this.#now(), by);
-    if (!answer.ok) return { status: "conflict", theirs: answer.conflict[0]!, clashes: [""] };
-    this.#tell({ revision: answer.revision, documents: [{ kind, id }] });
-    return { status: "saved", revision: answer.revision, document: null, merged: false };
+  remove(kind: DocumentKind, id: string, baseRevision: number, by: string): Promise<PutAnswer> {
+    return this.#inTurn(() => this.#take(kind, id, baseRevision, by));
+  }
+
+  async #take(kind: DocumentKind, id: string, baseRevision: number, by: string): Promise<PutAnswer> {
+    for (;;) {
+      const { book, revision } = await this.book();
+      const whole = withoutDocument(book, kind, id);
+      if (!whole.ok) return { status: "refused", problems: whole.problems };
+      const write = { kind, id, document: null, baseRevision };
+      const answer = await this.#store.save([write], this.#now(), by, revision);
+      if (answer.ok) {
+        this.#tell({ revision: answer.revision, documents: [{ kind, id }] });
+        return { status: "saved", revision: answer.revision, document: null, merged: false };
+      }
+      // Others may refer to it by now: judged again with what stands.
+      if ("moved" in answer) continue;
+      return { status: "conflict", theirs: answer.conflict[0]!, clashes: [""] };
+    }
   }
 
   /** Puts a whole book in place of the present one, after judging it. What it replaces stays in the history. */
@@ -166,6 +203,13 @@ export class Desk {
       this.#tell({ revision, documents });
     });
     return stop ?? (async () => {});
+  }
+
+  /** One change after the other: the second is judged with what the first has made. */
+  #inTurn<T>(change: () => Promise<T>): Promise<T> {
+    const done = this.#turn.then(change);
+    this.#turn = done.catch(() => {});
+    return done;
   }
 
   #tell(change: Change): void {

@@ -22,12 +22,13 @@ export const ownPagesOnly: MiddlewareHandler = async (c, next) => {
   if (!LOOPBACK.has(host))
     return problem(c, 403, "this server answers only on this machine", "open it by 127.0.0.1 or localhost");
   const origin = c.req.header("origin");
-  if (!SAFE.has(c.req.method)) {
+  // Also what only reads: a pack that a foreign page asks for as a picture costs this machine seconds.
+  if (!SAFE.has(c.req.method) || c.req.path.startsWith("/api/")) {
     if (origin !== undefined && origin !== `http://${c.req.header("host")}`)
-      return problem(c, 403, "another site asked for this change", "make it in Tournant's own page");
+      return problem(c, 403, "another site asked for this", "ask for it in Tournant's own page");
     const site = c.req.header("sec-fetch-site");
     if (site !== undefined && site !== "same-origin" && site !== "none")
-      return problem(c, 403, "another site asked for this change", "make it in Tournant's own page");
+      return problem(c, 403, "another site asked for this", "ask for it in Tournant's own page");
   }
   return next();
 };
@@ -44,6 +45,9 @@ const HEADERS: Readonly<Record<string, string>> = {
 
 export const strictHeaders: MiddlewareHandler = async (c, next) => {
   await next();
+  // The book changes under an address: no copy of it may stand in for it.
+  if (c.req.path.startsWith("/api/") && !c.res.headers.has("cache-control"))
+    c.res.headers.set("cache-control", "no-store");
   for (const [name, value] of Object.entries(HEADERS)) c.res.headers.set(name, value);
 };
 
@@ -53,7 +57,8 @@ export function writeLimit(most: number, windowMs: number, now: () => number): M
   let count = 0;
   return async (c, next) => {
     if (SAFE.has(c.req.method)) return next();
-    if (now() - from > windowMs) [from, count] = [now(), 0];
+    // A clock put back must not close the door until it has caught up.
+    if (now() - from > windowMs || now() < from) [from, count] = [now(), 0];
     if (++count > most) {
       c.header("retry-after", String(Math.ceil((from + windowMs - now()) / 1000)));
       return problem(c, 429, "too many changes at once", "wait a minute and try again");

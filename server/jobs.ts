@@ -30,12 +30,21 @@ export type JobState =
   | { readonly state: "refused"; readonly problems: readonly Problem[] }
   | { readonly state: "cancelled" };
 
+/** As many may wait for a worker as anybody could mean to. */
+const MOST_WAITING = 32;
+/** Longer than any plan is worth waiting for: a forgotten job must not hold a worker for ever. */
+const LONGEST_MS = 15 * 60_000;
+
+/** There are too many jobs already. */
+export class Busy extends Error {}
+
 /** Finished jobs kept for those who have not asked yet. */
 const KEEP = 20;
 
 /** Long work, in workers of this process: it can be asked after and cancelled. */
 export class Jobs {
   readonly #pool: Piscina;
+  #waiting = 0;
   readonly #jobs = new Map<string, { state: JobState; abort: AbortController }>();
 
   constructor() {
@@ -44,12 +53,13 @@ export class Jobs {
       minThreads: 0,
       maxThreads: 2,
       idleTimeout: 30_000,
-      maxQueue: 32,
+      maxQueue: 2 * MOST_WAITING,
     });
   }
 
-  /** Starts a run; its name. */
+  /** Starts a run; its name. @throws Busy */
   start(book: Book, service: string, request: RunRequest): string {
+    this.#refuseWhenBusy();
     const id = randomUUID();
     const abort = new AbortController();
     const job: { state: JobState; abort: AbortController } = { state: { state: "running" }, abort };
@@ -92,9 +102,10 @@ export class Jobs {
     return true;
   }
 
-  /** The printed pack of a service. */
-  async pack(book: Book, service: string, request: RunRequest) {
-    const answer = await this.#ask({ book, service, request, pack: true });
+  /** The printed pack of a service; `gone` ends it when nobody waits for it any more. @throws Busy */
+  async pack(book: Book, service: string, request: RunRequest, gone?: AbortSignal) {
+    this.#refuseWhenBusy();
+    const answer = await this.#ask({ book, service, request, pack: true }, gone);
     return answer.ok ? { ok: true as const, pdf: answer.pdf! } : answer;
   }
 
@@ -103,7 +114,17 @@ export class Jobs {
     await this.#pool.destroy();
   }
 
-  #ask(task: WorkerTask, signal?: AbortSignal): Promise<WorkerAnswer> {
-    return this.#pool.run(task, signal ? { signal } : {});
+  #refuseWhenBusy(): void {
+    if (this.#waiting >= MOST_WAITING) throw new Busy();
+  }
+
+  async #ask(task: WorkerTask, signal?: AbortSignal): Promise<WorkerAnswer> {
+    const late = AbortSignal.timeout(LONGEST_MS);
+    this.#waiting++;
+    try {
+      return await this.#pool.run(task, { signal: signal ? AbortSignal.any([signal, late]) : late });
+    } finally {
+      this.#waiting--;
+    }
   }
 }

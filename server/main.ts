@@ -10,7 +10,7 @@ if (port !== undefined && !(Number.isInteger(port) && port >= 0 && port < 65536)
   console.error(`--port is "${values.port}": give a whole number below 65536`);
   process.exit(2);
 }
-const { serve } = await import("./serve.ts");
+const { serve, whyNot } = await import("./serve.ts");
 try {
   const running = await serve({
     ...(port === undefined ? {} : { port }),
@@ -21,11 +21,6 @@ try {
   for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => void running.close());
   await running.closed;
 } catch (error) {
-  const { code, message } = error as NodeJS.ErrnoException;
-  console.error(
-    code === "EADDRINUSE"
-      ? `Port ${port} is taken. Choose another with --port, or leave it out.`
-      : `Tournant could not start: ${message}`,
-  );
+  console.error(`Tournant could not start: ${whyNot(error, port)}`);
   process.exitCode = 1;
 }

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { getRequestListener } from "@hono/node-server";
 import { demoBook } from "../data/demo/book.ts";
 import { openEmbedded, openPostgres } from "../persistence/open.ts";
+import { troubleOf } from "../persistence/trouble.ts";
 import { createApp } from "./app.ts";
 import { Desk } from "./desk.ts";
 import { Jobs } from "./jobs.ts";
@@ -37,15 +38,24 @@ export async function serve(options: ServeOptions = {}): Promise<Serving> {
     ? await openPostgres(url)
     : await openEmbedded(join(options.data ?? join(ROOT, ".data"), "book.db"));
   const desk = new Desk(store, now);
-  await desk.seed(demoBook);
-  const stopHearing = await desk.hearOthers();
   const jobs = new Jobs();
+  let stopHearing = async () => {};
   const app = createApp(desk, jobs, {
     page: options.page ?? join(ROOT, "dist", "web"),
     now: () => now().getTime(),
   });
   const server = createServer(getRequestListener(app.fetch));
-  const port = await listen(server, options.port);
+  let port: number;
+  try {
+    await desk.seed(demoBook);
+    stopHearing = await desk.hearOthers();
+    port = await listen(server, options.port);
+  } catch (error) {
+    await jobs.close();
+    await stopHearing();
+    await store.close();
+    throw error;
+  }
   const closed = Promise.withResolvers<void>();
   let closing: Promise<void> | undefined;
   const close = () => {
@@ -60,6 +70,16 @@ export async function serve(options: ServeOptions = {}): Promise<Serving> {
     return closing;
   };
   return { address: `http://127.0.0.1:${port}`, closed: closed.promise, close };
+}
+
+/** Why the server cannot start, in words for whoever started it. */
+export function whyNot(error: unknown, port?: number): string {
+  const { code, message } = error as NodeJS.ErrnoException;
+  if (code === "EADDRINUSE") return `port ${port} is taken. Choose another with --port, or leave it out.`;
+  if (code === "EACCES" && port !== undefined && (error as { syscall?: string }).syscall === "listen")
+    return `port ${port} may not be used. Choose one above 1023 with --port.`;
+  const trouble = troubleOf(error);
+  return trouble ? `${trouble.what}. To mend: ${trouble.mend}.` : message;
 }
 
 /** Listens on the port asked for, or on the first free one from 4173. */

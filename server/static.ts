@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { existsSync, readFileSync, statSync } from "node:fs";
+import { readFileSync, realpathSync, statSync } from "node:fs";
 import { extname, join, normalize, sep } from "node:path";
 import type { Handler } from "hono";
 import { problem } from "./guard.ts";
@@ -18,6 +18,22 @@ const TYPES: Readonly<Record<string, string>> = {
   ".wasm": "application/wasm",
 };
 
+/** The file of that name, if it truly lies in the folder: a link that leads out of it does not. */
+function fileIn(folder: string, name: string): string | undefined {
+  try {
+    const file = realpathSync(join(folder, name));
+    return file.startsWith(realpathSync(folder) + sep) && statSync(file).isFile() ? file : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Whether the caller has this state already (RFC 9110, 13.1.2: a list, compared weakly, or any by "*"). */
+function isKnown(header: string | undefined, etag: string): boolean {
+  const known = (header ?? "").split(",").map((one) => one.trim().replace(/^W\//, ""));
+  return known.includes("*") || known.includes(etag);
+}
+
 /** Serves the built page; an address without a file is the app's own and gets its first page. */
 export function staticFiles(folder: string): Handler {
   return (c) => {
@@ -27,12 +43,12 @@ export function staticFiles(folder: string): Handler {
     } catch {
       return problem(c, 400, "the address cannot be read", "check it");
     }
-    const file = join(folder, wanted);
-    const inside = file.startsWith(folder + sep) && existsSync(file) && statSync(file).isFile();
-    if (!inside && extname(wanted) !== "")
+    const file = fileIn(folder, wanted);
+    // Under assets/ there are files alone: what is not there must not be kept for a year as the first page.
+    if (!file && (extname(wanted) !== "" || wanted.startsWith("/assets/")))
       return problem(c, 404, `there is no ${wanted}`, "check the address");
-    const path = inside ? file : join(folder, "index.html");
-    if (!existsSync(path))
+    const path = file ?? fileIn(folder, "index.html");
+    if (path === undefined)
       return problem(c, 503, "the page is not built", "start with npm start, which builds it");
     const body = readFileSync(path);
     const etag = `"${createHash("sha256").update(body).digest("base64url").slice(0, 27)}"`;
@@ -42,7 +58,7 @@ export function staticFiles(folder: string): Handler {
       wanted.startsWith("/assets/") ? "public, max-age=31536000, immutable" : "no-cache",
     );
     c.header("etag", etag);
-    if (c.req.header("if-none-match") === etag) return c.body(null, 304);
+    if (isKnown(c.req.header("if-none-match"), etag)) return c.body(null, 304);
     c.header("content-type", TYPES[extname(path)] ?? "application/octet-stream");
     return c.body(body);
   };
