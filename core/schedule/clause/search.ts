@@ -2,6 +2,7 @@ import { longestPlan, type Project, tooMuch } from "../rcpsp/project.ts";
 import { Activity } from "./activity.ts";
 import { Bounds } from "./bounds.ts";
 import { Cumulative } from "./cumulative.ts";
+import { decideBusiest, decideEarliest } from "./descend.ts";
 import { Pairs } from "./pairs.ts";
 
 /** How a stretch of search ended. */
@@ -148,38 +149,13 @@ export class ProjectProof {
   private decide(): boolean {
     const { bounds, activity, best } = this;
     // Every second stretch follows the conflicts, the others the clock: earliest first.
-    if (this.restarts % 2 === 1) {
-      this.buffer.length = 0;
-      for (let id = activity.pop(); id >= 0; id = activity.pop()) {
-        const x = activity.variable[id]!;
-        const v = activity.value[id]!;
-        this.buffer.push(id);
-        if (v <= bounds.min(x) || v > bounds.max(x)) continue;
-        for (const other of this.buffer) activity.push(other);
-        if (best && x < this.project.n && best[x]! >= v) bounds.decide(2 * x, v);
-        else bounds.decide(2 * x + 1, 1 - v);
-        return true;
-      }
-      for (const other of this.buffer) activity.push(other);
-    }
-    let next = -1;
-    for (let i = 0; i <= this.end; i++) {
-      if (bounds.min(i) === bounds.max(i)) continue;
-      if (
-        next < 0 ||
-        bounds.min(i) < bounds.min(next) ||
-        (bounds.min(i) === bounds.min(next) && bounds.max(i) < bounds.max(next))
-      )
-        next = i;
-    }
-    if (next < 0) return false;
-    bounds.decide(2 * next + 1, -bounds.min(next));
-    return true;
+    if (this.restarts % 2 === 1 && decideBusiest(bounds, activity, best, this.buffer)) return true;
+    return decideEarliest(bounds, this.end + 1);
   }
 }
 
 /** Activities that exceed a capacity together, and are not kept apart by a direct arc. */
-function partnersOf(p: Project): number[][] {
+export function partnersOf(p: Project): number[][] {
   const apart = new Set<number>();
   for (let k = 0; k < p.lag.length; k++)
     if (p.lag[k]! >= p.duration[p.from[k]!]!) apart.add(p.from[k]! * p.n + p.to[k]!);
@@ -199,7 +175,7 @@ function partnersOf(p: Project): number[][] {
 }
 
 /** The sequence 1 1 2 1 1 2 4 ... (Luby, Sinclair and Zuckerman 1993). */
-function luby(i: number): number {
+export function luby(i: number): number {
   let k = 1;
   while (2 ** k - 1 < i) k++;
   return 2 ** k - 1 === i ? 2 ** (k - 1) : luby(i - 2 ** (k - 1) + 1);

@@ -3,6 +3,12 @@ import { Decoder } from "./decode.ts";
 import { parallel } from "./parallel.ts";
 import type { Project } from "./project.ts";
 
+/** Fewest plans kept. */
+const LEAST = 5;
+
+/** Minutes by which a child may be worse than its father in the beginning. */
+const SLACK = 3;
+
 interface Plan {
   start: Int32Array;
   makespan: number;
@@ -14,7 +20,7 @@ interface Plan {
  * Genetic search for plain projects on activity lists. Generations alternate in direction: the lists of
  * plans pushed to the left are decoded to the right and back, so every decode is also a justification pass
  * (Valls, Ballestín and Quintanilla 2005; Debels and Vanhoucke 2007). A child takes the place of its father
- * when it is no worse.
+ * when it is little worse, less and less as the end nears, while the plans kept become fewer.
  */
 export class Genetic {
   readonly decoder: Decoder;
@@ -22,6 +28,8 @@ export class Genetic {
   makespan = Number.POSITIVE_INFINITY;
   private readonly p: Project;
   private readonly random: Random;
+  private readonly planned: number;
+  private readonly size: number;
   private readonly forward: Int32Array;
   private readonly backward: Int32Array;
   private readonly latest: Int32Array;
@@ -33,10 +41,12 @@ export class Genetic {
   private next = 0;
   private children: Plan[] = [];
 
-  /** `size` plans are kept; three to five times as many are sampled first. */
-  constructor(p: Project, random: Random, size: number) {
+  /** `planned`: schedules this search will make; it sets how many plans are kept. */
+  constructor(p: Project, random: Random, planned: number) {
     this.p = p;
     this.random = random;
+    this.planned = Math.max(1, planned);
+    this.size = Math.max(LEAST, Math.round(0.33 * this.planned ** 0.62));
     this.decoder = new Decoder(p);
     this.best = new Int32Array(p.n);
     this.mark = new Uint8Array(p.n);
@@ -45,14 +55,16 @@ export class Genetic {
     this.forward = topological(p.n, this.decoder);
     this.backward = this.forward.slice().reverse();
     this.latest = latestStarts(p, this.decoder, this.backward);
-    this.size = Math.max(4, size);
   }
 
-  private readonly size: number;
+  /** What is left of the schedules planned, 1 to 0. */
+  get left(): number {
+    return Math.max(0, 1 - this.decoder.count / this.planned);
+  }
 
   /** One schedule more. Returns its makespan. */
   step(): number {
-    if (this.plans.length < 3 * this.size && !this.selected) return this.sample();
+    if (this.plans.length < 2 * this.size && !this.selected) return this.sample();
     if (!this.selected) {
       this.plans.sort((a, b) => a.makespan - b.makespan);
       this.plans.length = this.size;
@@ -122,13 +134,26 @@ export class Genetic {
     child.makespan = decoder.serial(child.list, child.start, toRight);
     if (toRight) decoder.turn(child.start, child.makespan);
     const made = this.keep(child);
-    this.children.push(child.makespan > father.makespan ? father : child);
+    const slack = Math.round(SLACK * this.left);
+    this.children.push(child.makespan > father.makespan + slack ? father : child);
     this.next++;
     if (this.next === plans.length) {
       this.plans = this.children;
       this.next = 0;
+      this.thin();
     }
     return made;
+  }
+
+  /** Drops the worst so that only as many stay as there is time for. */
+  private thin(): void {
+    const wanted = Math.max(LEAST, Math.round(LEAST + (this.size - LEAST) * this.left));
+    if (wanted >= this.plans.length) return;
+    const rank = this.plans
+      .map((plan, k) => ({ plan, k }))
+      .sort((a, b) => a.plan.makespan - b.plan.makespan || a.k - b.k);
+    const stay = new Set(rank.slice(0, wanted).map((x) => x.plan));
+    this.plans = this.plans.filter((plan) => stay.has(plan));
   }
 
   /** The father's list up to one point and from another on; between them the mother's order. */

@@ -26,6 +26,9 @@ export interface ProjectResult {
 const TURNS = 6;
 const FIRST_PROOF = 0.1;
 
+/** Schedules of one genetic search at most. */
+const ROUND = 50_000;
+
 /**
  * Least makespan of a project. Plain projects: genetic search and, in turns, proof by learning from conflicts,
  * each starting from the other's best. Projects with lags both ways: proof alone, which finds plans on the way.
@@ -38,6 +41,7 @@ class ProjectRun {
   private readonly p: Project;
   private readonly options: ProjectOptions;
   private readonly limit: number;
+  private readonly random: Random;
   private best: Int32Array | null = null;
   private makespan = Number.POSITIVE_INFINITY;
   private decodes = 0;
@@ -47,6 +51,7 @@ class ProjectRun {
     this.p = p;
     this.options = options;
     this.limit = options.schedules ?? 5000;
+    this.random = new Random(options.seed ?? 1);
   }
 
   private get schedules(): number {
@@ -74,35 +79,41 @@ class ProjectRun {
   }
 
   private plain(): ProjectResult {
-    const size = Math.round(0.38 * Math.sqrt(Math.min(this.limit, 100_000)));
-    const genetic = new Genetic(this.p, new Random(this.options.seed ?? 1), size);
+    let genetic = new Genetic(this.p, this.random, Math.min(ROUND, this.limit * (1 - 1.5 * FIRST_PROOF)));
     // The first plan settles how long an axis the proof needs.
     this.breed(genetic, 1);
     const proof = new ProjectProof(this.p, this.makespan);
     this.proof = proof;
     // The proof gets less each time it neither ends nor finds a better plan.
     let share = FIRST_PROOF;
+    const most = Math.min(ROUND, this.limit);
     for (let turn = 1; turn <= TURNS && !this.over && this.makespan > this.lower; turn++) {
-      this.breed(genetic, this.decodes + Math.floor((this.limit * (1 - FIRST_PROOF)) / TURNS));
+      this.breed(genetic, Math.floor((most * (1 - FIRST_PROOF)) / TURNS));
       const before = this.makespan;
-      this.prove(proof, Math.floor(this.limit * share));
-      if (this.makespan === before) share /= 2;
+      this.prove(proof, Math.floor(most * share));
+      if (this.makespan === before) share /= 3;
     }
-    // What one of them left over, the other uses.
-    if (this.makespan > this.lower) this.breed(genetic, this.limit);
+    // With time left, longer searches from scratch, and proof in between.
+    for (let round = ROUND; !this.over && this.makespan > this.lower; round *= 2) {
+      this.breed(genetic, genetic.left * round);
+      genetic = new Genetic(this.p, this.random, round);
+      this.breed(genetic, round);
+      this.prove(proof, round / 4);
+    }
     return this.answer(false);
   }
 
-  private breed(genetic: Genetic, until: number): void {
-    while (this.decodes < until && !this.over && this.makespan > this.lower) {
+  private breed(genetic: Genetic, schedules: number): void {
+    const from = genetic.decoder.count;
+    while (genetic.decoder.count < from + schedules && !this.over && this.makespan > this.lower) {
       genetic.step();
-      this.decodes = genetic.decoder.count;
+      this.decodes++;
       this.take(genetic.best, genetic.makespan);
     }
   }
 
   private prove(proof: ProjectProof, conflicts: number): void {
-    const until = proof.bounds.conflicts + conflicts;
+    const until = proof.bounds.conflicts + Math.min(conflicts, this.limit - this.schedules);
     while (proof.bounds.conflicts < until && this.makespan > proof.lower && !this.over) {
       proof.suggest(this.best!, this.makespan);
       if (proof.improve(until - proof.bounds.conflicts, this.options.stop) === "found")
