@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { closeSync, openSync, readSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { type Book, type Parsed, type Problem, parseBook, parseBookText } from "../core/book/index.ts";
 import { demoBook } from "../data/demo/book.ts";
@@ -59,10 +59,40 @@ export function wholeNumber(
   return value;
 }
 
+/** No book, recipe or problem is longer; what is, is a slip or has no end at all. */
+const LONGEST_FILE = 256 * 1024 * 1024;
+
+/** The bytes of a file (standard input for 0), read by pieces so that one without end is refused. @throws as fs does */
+export function readBytes(path: string | 0): Uint8Array {
+  const file = path === 0 ? 0 : openSync(path, "r");
+  const pieces: Buffer[] = [];
+  try {
+    for (let length = 0; ; ) {
+      const piece = Buffer.allocUnsafe(1024 * 1024);
+      const read = readSync(file, piece);
+      if (read === 0) return Buffer.concat(pieces, length);
+      pieces.push(piece.subarray(0, read));
+      length += read;
+      if (length > LONGEST_FILE) throw Object.assign(new Error("too large"), { code: "larger than 256 MB" });
+    }
+  } finally {
+    if (path !== 0) closeSync(file);
+  }
+}
+
+/** A text as it may be shown at a terminal: what would move the cursor, colour or turn the line is spelled out. */
+export function shown(text: string): string {
+  return text.replaceAll(
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
+    /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g,
+    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, "0")}`,
+  );
+}
+
 /** Reads a text file, or tells in words why it cannot be read. */
 export function readText(path: string): Parsed<string> {
   try {
-    return { ok: true, value: readFileSync(path, "utf8") };
+    return { ok: true, value: Buffer.from(readBytes(path)).toString("utf8") };
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     const what = code === "ENOENT" ? `there is no file ${path}` : `${path} cannot be read (${code})`;

@@ -1,4 +1,4 @@
-import { EXIT, type Io, Misuse } from "./io.ts";
+import { EXIT, type Io, Misuse, shown } from "./io.ts";
 
 if (Number(process.versions.node.split(".")[0]) < 24) {
   process.stderr.write(
@@ -55,13 +55,31 @@ async function main(argv: readonly string[], io: Io): Promise<number> {
   try {
     return await command.run(args, io);
   } catch (error) {
-    if (!(error instanceof Misuse)) throw error;
+    if (!(error instanceof Misuse)) {
+      io.note(`tournant ${name}: ${whyNot(error)}\n`);
+      return EXIT.refused;
+    }
     io.note(`tournant ${name}: ${error.message}\n\n${command.help}`);
     return EXIT.misuse;
   }
 }
 
+/** What ended a command from outside it; anything else is a fault of the program, and says so. */
+function whyNot(error: unknown): string {
+  const { code, path, message } = error as NodeJS.ErrnoException;
+  if (code === "ENOSPC") return "the disk is full. Make room and try again.";
+  if (typeof code === "string" && path !== undefined)
+    return `${path} cannot be written or read (${code}). Check the name and the rights of the file.`;
+  return `the program has failed (${message}). This is its fault: please tell its makers what was asked.`;
+}
+
+// Who reads the output may end before it does ("| head"): that is no failure.
+for (const stream of [process.stdout, process.stderr])
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
+    process.exit(process.exitCode ?? EXIT.computed);
+  });
 process.exitCode = await main(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
-  note: (text) => void process.stderr.write(text),
+  note: (text) => void process.stderr.write(shown(text)),
 });

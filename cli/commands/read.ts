@@ -1,7 +1,16 @@
-import { readFileSync } from "node:fs";
 import { decodeText, type Format, linkRecipe, readSource } from "../../core/intake/index.ts";
 import { UNIT_SYMBOLS } from "../../core/quantity/index.ts";
-import { EXIT, type Io, Misuse, readArgs, readBook, refuse, wholeNumber, writeJson } from "../io.ts";
+import {
+  EXIT,
+  type Io,
+  Misuse,
+  readArgs,
+  readBook,
+  readBytes,
+  refuse,
+  wholeNumber,
+  writeJson,
+} from "../io.ts";
 
 const FORMATS: readonly Format[] = ["text", "page", "data", "table"];
 
@@ -120,7 +129,7 @@ async function run(args: string[], io: Io): Promise<number> {
 /** The bytes of a file, or in words why there are none. */
 function bytesOf(path: string): Uint8Array | string {
   try {
-    return readFileSync(path === "-" ? 0 : path);
+    return readBytes(path === "-" ? 0 : path);
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     return code === "ENOENT" ? `there is no file ${path}` : `${path} cannot be read (${code})`;
