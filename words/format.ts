@@ -38,8 +38,8 @@ export interface Format {
   money(amount: string | number, currency: string): string;
   /** A ratio as a percentage: 0.285 is "28.5 %". */
   share(ratio: number): string;
-  /** A calendar date "2027-01-30" in words; short for labels: "Sat 30 Jan". */
-  date(isoDate: string, short?: boolean): string;
+  /** A calendar date "2027-01-30" in words. */
+  date(isoDate: string): string;
   /** A calendar date in short: "Sat 30 Jan". */
   shortDate(isoDate: string): string;
   /** A mass as the scale shows it, no digit less: "40.6 g", "13.32 kg"; as `mass` in US measures. */
@@ -137,10 +137,31 @@ export function format(preferences: Preferences = METRIC): Format {
     }
   };
 
-  const money = (amount: string | number, currency: string): string =>
-    new Intl.NumberFormat(locale, { style: "currency", currency, currencyDisplay: "narrowSymbol" }).format(
-      Number(amount),
-    );
+  // Writers of the platform are dear to make and cheap to use.
+  const currencies = new Map<string, Intl.NumberFormat>();
+  const money = (amount: string | number, currency: string): string => {
+    let writer = currencies.get(currency);
+    if (!writer) {
+      writer = new Intl.NumberFormat(locale, {
+        style: "currency",
+        currency,
+        currencyDisplay: "narrowSymbol",
+      });
+      currencies.set(currency, writer);
+    }
+    return writer.format(Number(amount));
+  };
+  const lists = new Intl.ListFormat(locale, { type: "conjunction" });
+  const day = (short: boolean) =>
+    new Intl.DateTimeFormat(locale, {
+      weekday: short ? "short" : "long",
+      day: "numeric",
+      month: short ? "short" : "long",
+      ...(short ? {} : { year: "numeric" }),
+      timeZone: "UTC",
+    });
+  const days = { long: day(false), short: day(true) };
+  const noon = (isoDate: string) => new Date(`${isoDate}T12:00:00Z`);
 
   return {
     preferences,
@@ -160,27 +181,12 @@ export function format(preferences: Preferences = METRIC): Format {
     length,
     money,
     share: (ratio) => `${number(ratio * 100, 1)}${NB}%`,
-    date: (isoDate, short = false) =>
-      new Intl.DateTimeFormat(locale, {
-        weekday: short ? "short" : "long",
-        day: "numeric",
-        month: short ? "short" : "long",
-        ...(short ? {} : { year: "numeric" }),
-        timeZone: "UTC",
-      }).format(new Date(`${isoDate}T12:00:00Z`)),
-    shortDate: (isoDate) =>
-      new Intl.DateTimeFormat(locale, {
-        weekday: "short",
-        day: "numeric",
-        month: "short",
-        timeZone: "UTC",
-      })
-        .format(new Date(`${isoDate}T12:00:00Z`))
-        .replace(",", ""),
+    date: (isoDate) => days.long.format(noon(isoDate)),
+    shortDate: (isoDate) => days.short.format(noon(isoDate)).replace(",", ""),
     weighed: (g) => {
       if (units === "us") return mass(g);
       return Math.abs(g) >= 1000 ? `${number(g / 1000, 5)}${NB}kg` : `${number(g, 2)}${NB}g`;
     },
-    list: (items) => new Intl.ListFormat(locale, { type: "conjunction" }).format(items),
+    list: (items) => lists.format(items),
   };
 }

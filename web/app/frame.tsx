@@ -1,6 +1,6 @@
 import { Link, Outlet, useLocation } from "@tanstack/react-router";
 import { useEffect } from "react";
-import { useBookState, useEntries, useRunState } from "./hands.tsx";
+import { ToldProvider, useBookState, useEntries, useRunState } from "./hands.tsx";
 import { Opening } from "./opening.tsx";
 import { ServiceProvider } from "./service.tsx";
 import { useWords } from "./settings.tsx";
@@ -57,7 +57,9 @@ export function Frame() {
         {status === "ready" ? (
           <ServiceProvider without={<Outlet />}>
             <Trials />
-            <Outlet />
+            <ToldProvider>
+              <Outlet />
+            </ToldProvider>
           </ServiceProvider>
         ) : (
           <Opening />

@@ -2,6 +2,7 @@ import {
   createContext,
   type ReactNode,
   useContext,
+  useDeferredValue,
   useEffect,
   useMemo,
   useState,
@@ -86,17 +87,25 @@ export function useRunState(): RunState {
 }
 
 /** Newest figures: amounts follow every change at once, the plan's own come with the plan. */
-export function useTold(): {
+interface ToldHere {
   readonly amounts: Told | undefined;
   readonly plan: Told | undefined;
+  /** The plan belongs to an older question than the amounts, or is still being made. */
   readonly behind: boolean;
-} {
-  const state = useRunState();
-  return {
-    amounts: state.amounts ?? state.plan,
-    plan: state.plan,
-    behind: state.planning !== "idle" || state.plan === undefined,
-  };
+}
+
+const Figures = createContext<ToldHere>({ amounts: undefined, plan: undefined, behind: true });
+
+/** Hands new figures to the places without making an entry or slider wait for them to be drawn. */
+export function ToldProvider({ children }: { readonly children: ReactNode }) {
+  const { amounts, plan, planning } = useRunState();
+  const behind = planning !== "idle" || plan === undefined;
+  const told = useMemo(() => ({ amounts: amounts ?? plan, plan, behind }), [amounts, plan, behind]);
+  return <Figures value={useDeferredValue(told)}>{children}</Figures>;
+}
+
+export function useTold(): ToldHere {
+  return useContext(Figures);
 }
 
 export function useEntries(): {

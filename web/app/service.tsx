@@ -11,15 +11,19 @@ export interface ServiceHere {
   readonly kitchen: Kitchen;
   readonly menu: Menu | undefined;
   readonly clock: Clock;
-  readonly covers: number;
-  /** Covers or kitchen stand otherwise than written in the service. */
-  readonly tried: boolean;
-  readonly setCovers: (covers: number, settled: boolean) => void;
   readonly setKitchen: (id: string) => void;
   readonly setService: (id: string) => void;
 }
 
+/** The covers asked for, apart from the service: they change with every step of a slider. */
+export interface CoversHere {
+  readonly covers: number;
+  /** @param settled the slider was let go: the address keeps the figure */
+  readonly setCovers: (covers: number, settled: boolean) => void;
+}
+
 const Here = createContext<ServiceHere | undefined>(undefined);
+const Count = createContext<CoversHere | undefined>(undefined);
 
 /** Chooses the service from the address, asks for it, and keeps the address in step. */
 export function ServiceProvider({
@@ -63,25 +67,42 @@ export function ServiceProvider({
       } as never),
     [navigate],
   );
+  const zone = kitchen?.zone;
+  const at = service?.at;
+  const horizon = service?.horizon;
+  const clock = useMemo(
+    () => (zone && at && horizon ? clockOf(at, zone, horizon) : undefined),
+    [zone, at, horizon],
+  );
   const written = service?.covers;
   const here = useMemo<ServiceHere | undefined>(() => {
-    if (!service || !kitchen) return undefined;
+    if (!service || !kitchen || !clock) return undefined;
     return {
       service,
       kitchen,
       menu: library.menus.get(service.menu),
-      clock: clockOf(service.at, kitchen.zone, service.horizon),
-      covers,
-      tried: covers !== written || kitchen.id !== service.kitchen,
-      setCovers: (next, settled) => {
-        setLive({ service: service.id, covers: next });
-        if (settled) go({ covers: next === written ? undefined : next });
-      },
+      clock,
       setKitchen: (id) => go({ kitchen: id === service.kitchen ? undefined : id }),
       setService: (id) => go({ service: id, covers: undefined, kitchen: undefined }),
     };
-  }, [service, kitchen, library, covers, written, go]);
-  return here ? <Here value={here}>{children}</Here> : without;
+  }, [service, kitchen, clock, library, go]);
+  const count = useMemo<CoversHere>(
+    () => ({
+      covers,
+      setCovers: (next, settled) => {
+        setLive({ service: serviceId ?? "", covers: next });
+        if (settled) go({ covers: next === written ? undefined : next });
+      },
+    }),
+    [covers, serviceId, written, go],
+  );
+  return here ? (
+    <Here value={here}>
+      <Count value={count}>{children}</Count>
+    </Here>
+  ) : (
+    without
+  );
 }
 
 export function useService(): ServiceHere {
@@ -93,4 +114,10 @@ export function useService(): ServiceHere {
 /** The service in hand, where there may be none (Bench and Stores work without). */
 export function useMaybeService(): ServiceHere | undefined {
   return useContext(Here);
+}
+
+export function useCovers(): CoversHere {
+  const count = useContext(Count);
+  if (!count) throw new Error("covers are used where there is no service");
+  return count;
 }

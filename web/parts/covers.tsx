@@ -10,12 +10,13 @@ import {
   SliderTrack,
 } from "react-aria-components";
 import { FEWEST_COVERS, MOST_COVERS, SLIDER_COVERS } from "../app/search.ts";
-import { useService } from "../app/service.tsx";
+import { useCovers, useService } from "../app/service.tsx";
 import { useWords } from "../app/settings.tsx";
 
 /** Covers by slider or by number; everything follows while it moves. */
 export function Covers() {
-  const { covers, setCovers, service, tried } = useService();
+  const { service } = useService();
+  const { covers, setCovers } = useCovers();
   const { say } = useWords();
   const [shown, setShown] = useState(covers);
   useEffect(() => setShown(covers), [covers]);
@@ -64,7 +65,7 @@ export function Covers() {
           <span>{most}</span>
         </span>
       </Slider>
-      {tried && covers !== service.covers && (
+      {covers !== service.covers && (
         <Button className="button quiet-button" onPress={() => set(service.covers, true)}>
           {say("covers.back", { count: service.covers })}
         </Button>

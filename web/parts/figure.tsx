@@ -1,9 +1,10 @@
-import { type ReactNode, useState } from "react";
-import { Button, Dialog, DialogTrigger, Popover } from "react-aria-components";
+import { type ReactNode, useRef, useState } from "react";
+import { Dialog, Popover } from "react-aria-components";
 import { useWords } from "../app/settings.tsx";
 import { TraceNote } from "./trace.tsx";
 
 /**
+ * A page has hundreds of these, so it is a plain button.
  * A computed figure that tells how it came. In a margin it unfolds below itself; in a table, over it.
  * @param at JSON Pointer of the figure in the result
  */
@@ -21,6 +22,7 @@ export function Figure({
 }) {
   const { say } = useWords();
   const [open, setOpen] = useState(false);
+  const button = useRef<HTMLButtonElement>(null);
   const how = (
     <span className="unseen">
       {label ? `, ${label}` : ""}, {say("trace.how")}
@@ -28,24 +30,32 @@ export function Figure({
   );
   if (unfold === "over")
     return (
-      <DialogTrigger>
-        <Button className="figure">
+      <>
+        <button
+          ref={button}
+          type="button"
+          className="figure"
+          aria-expanded={open}
+          onClick={() => setOpen(true)}
+        >
           {children}
           {how}
-        </Button>
-        <Popover className="over" placement="bottom end">
-          <Dialog aria-label={say("trace.how")}>
-            <TraceNote at={at} />
-          </Dialog>
-        </Popover>
-      </DialogTrigger>
+        </button>
+        {open && (
+          <Popover className="over" placement="bottom end" triggerRef={button} isOpen onOpenChange={setOpen}>
+            <Dialog aria-label={say("trace.how")}>
+              <TraceNote at={at} />
+            </Dialog>
+          </Popover>
+        )}
+      </>
     );
   return (
     <span className="figure-below">
-      <Button className="figure" aria-expanded={open} onPress={() => setOpen(!open)}>
+      <button type="button" className="figure" aria-expanded={open} onClick={() => setOpen(!open)}>
         {children}
         {how}
-      </Button>
+      </button>
       {open && <TraceNote at={at} />}
     </span>
   );

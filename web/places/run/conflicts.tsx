@@ -1,7 +1,7 @@
 import { Button } from "react-aria-components";
 import type { Plan } from "../../../core/run/result.ts";
 import { useTold } from "../../app/hands.tsx";
-import { useService } from "../../app/service.tsx";
+import { useCovers, useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { nearlyUsed, tightTasks } from "./tight.ts";
 
@@ -16,7 +16,8 @@ export function Conflicts({
   readonly onChoose: (id: string) => void;
 }) {
   const { say, write } = useWords();
-  const { service, setCovers } = useService();
+  const { service } = useService();
+  const { setCovers } = useCovers();
   const { amounts } = useTold();
   const tight = tightTasks(plan, service.slackMin);
   const warnings = amounts?.warnings ?? [];

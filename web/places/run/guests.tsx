@@ -19,7 +19,9 @@ const NEEDS: readonly Need[] = [...DIETS, ...ALLERGENS.map((a) => `no-${a}` as c
 
 /** Guests with needs by seat, and what everyone is served. */
 export function Guests() {
-  const { service, covers } = useService();
+  const { service } = useService();
+  const { amounts } = useTold();
+  const covers = amounts?.summary.covers ?? service.covers;
   const { store } = useBook();
   const { say } = useWords();
   const withNeeds = service.guests.reduce((sum, group) => sum + group.count, 0);

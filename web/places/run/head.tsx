@@ -1,5 +1,5 @@
 import { useBook, useBookState, useRunState, useTold } from "../../app/hands.tsx";
-import { useService } from "../../app/service.tsx";
+import { useCovers, useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Covers } from "../../parts/covers.tsx";
 import { Figure } from "../../parts/figure.tsx";
@@ -110,7 +110,8 @@ export function RunHead() {
 
 /** The printed pack: one document with everything the brigade needs, from what is kept in the book. */
 function Pack() {
-  const { service, kitchen, covers } = useService();
+  const { service, kitchen } = useService();
+  const { covers } = useCovers();
   const { trials } = useBookState();
   const { say } = useWords();
   const tried = new URLSearchParams();

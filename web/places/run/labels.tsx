@@ -16,7 +16,7 @@ export function Labels() {
   const moment = (text: string) => {
     const [day = "", hour] = text.split(" ");
     if (!/^D([-+]\d{1,2})?$/.test(day)) return text;
-    const date = write.date(clock.dateOf(day), true);
+    const date = write.shortDate(clock.dateOf(day));
     return hour === undefined || hour === "00:00" ? date : `${date}, ${write.hour(text)}`;
   };
   return (

@@ -56,7 +56,9 @@ export function PrepLists() {
 
 function List({ list }: { readonly list: PrepList }) {
   const { say, write } = useWords();
-  const { service, covers } = useService();
+  const { service } = useService();
+  const { plan } = useTold();
+  const covers = plan?.summary.covers ?? service.covers;
   return (
     <section className="sheet-page prep">
       <h2 className="part">

@@ -24,6 +24,7 @@ import { Pick } from "../../parts/pick.tsx";
 import { useWidth } from "../../parts/use-size.ts";
 import { useWide } from "../../parts/use-wide.ts";
 import { useScore } from "./use-score.ts";
+import { useSlide } from "./use-slide.ts";
 
 const ZOOMS = [1, 2, 4, 8] as const;
 const NAMES = 132;
@@ -52,7 +53,10 @@ export function ScoreView({
   const [zoom, setZoom] = useState<number>(1);
   const [only, setOnly] = useState<string>();
   const { staves, busy, from, to, input } = useScore(plan, kind);
-  const shown = wide ? staves : staves.filter((s) => s.id === (only ?? staves[0]?.id));
+  const shown = useMemo(
+    () => (wide ? staves : staves.filter((s) => s.id === (only ?? staves[0]?.id))),
+    [wide, staves, only],
+  );
 
   const score: Score | undefined = useMemo(() => {
     if (width === 0 || shown.length === 0) return undefined;
@@ -79,7 +83,7 @@ export function ScoreView({
     );
   }, [width, shown, from, to, busy, zoom, wide, chosen, input]);
 
-  useSlide(scroll, plan);
+  useSlide(scroll, plan, score);
 
   // The newest view opens at the end of time: the service.
   const opened = useRef("");
@@ -213,30 +217,4 @@ export function ScoreView({
 
 function mostAtOnce(tasks: readonly { from: number; to: number }[]): number {
   return Math.max(0, ...tasks.map((a) => tasks.filter((b) => b.from <= a.from && b.to > a.from).length));
-}
-
-/** A task that moved slides once from where it was (200 ms), so that the eye can follow. */
-function useSlide(scroll: React.RefObject<HTMLDivElement | null>, plan: Plan): void {
-  const places = useRef(new Map<string, { plan: Plan; x: number; y: number }>());
-  useEffect(() => {
-    const root = scroll.current;
-    if (!root) return;
-    const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
-    const origin = root.getBoundingClientRect();
-    const next = new Map<string, { plan: Plan; x: number; y: number }>();
-    for (const element of root.querySelectorAll<SVGGElement>("[data-task]")) {
-      const box = element.getBoundingClientRect();
-      const place = { plan, x: box.x - origin.x + root.scrollLeft, y: box.y - origin.y };
-      next.set(element.id, place);
-      const before = places.current.get(element.id);
-      if (still || !before || before.plan === plan) continue;
-      const [dx, dy] = [before.x - place.x, before.y - place.y];
-      if (Math.hypot(dx, dy) > 1)
-        element.animate([{ transform: `translate(${dx}px, ${dy}px)` }, { transform: "none" }], {
-          duration: 200,
-          easing: "ease-out",
-        });
-    }
-    places.current = next;
-  });
 }

@@ -99,12 +99,10 @@ export function useScore(plan: Plan, kind: StaveKind): ScoreParts {
         markOf,
         describe: (entry) => sayTask(entry, { say, write, names, mark: markOf(entry) }),
         writeHour: (minute) => write.hour(text(minute)),
-        writeDay: (minute) =>
-          dayName(
-            text(minute).split(" ")[0]!,
-            clock.dateOf(text(minute).split(" ")[0]!),
-            write.preferences.locale,
-          ),
+        writeDay: (minute) => {
+          const day = text(minute).split(" ")[0]!;
+          return `${day}  ${write.shortDate(clock.dateOf(day))}`;
+        },
         writeC: write.temperature,
         title: say("plan.score"),
       },
@@ -165,14 +163,4 @@ function sayTask(
         : "",
   ];
   return parts.filter(Boolean).join(", ");
-}
-
-function dayName(day: string, date: string, locale: string): string {
-  const written = new Intl.DateTimeFormat(locale, {
-    weekday: "short",
-    day: "numeric",
-    month: "short",
-    timeZone: "UTC",
-  }).format(new Date(`${date}T12:00:00Z`));
-  return `${day}  ${written}`;
 }
