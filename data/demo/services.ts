@@ -44,36 +44,52 @@ const manyGuests: Guest[] = [
   group("pregnant", 9, "short-rib", "no-alcohol", "pregnant"),
 ];
 
-/** What stands in the observatory's store before the order is written. */
+/** One thing in the store: how much, until when, and the lot on its pack. */
+function kept(
+  ingredient: string,
+  value: number,
+  unit: "g" | "kg" | "mL" | "L" | "piece",
+  useBy: string,
+  lot: string,
+): NonNullable<ServiceInput["stock"]>[number] {
+  return { item: { ingredient }, amount: { value, unit }, useBy, lot };
+}
+
+/** What stands in the observatory's store before the order is written: dry goods, and opened bottles. */
 const stock: ServiceInput["stock"] = [
-  {
-    item: { ingredient: "pearl-barley" },
-    amount: { value: 1.2, unit: "kg" },
-    useBy: "2027-09-30",
-    lot: "PB-0914",
-  },
-  { item: { ingredient: "sugar" }, amount: { value: 6, unit: "kg" }, useBy: "2028-12-31", lot: "SU-0377" },
-  { item: { ingredient: "salt" }, amount: { value: 4, unit: "kg" }, useBy: "2029-12-31", lot: "SA-0102" },
-  { item: { ingredient: "honey" }, amount: { value: 1.8, unit: "kg" }, useBy: "2028-03-31", lot: "HO-0551" },
-  {
-    item: { ingredient: "buckwheat-flour" },
-    amount: { value: 0.7, unit: "kg" },
-    useBy: "2027-05-31",
-    lot: "BF-0210",
-  },
-  {
-    item: { ingredient: "rapeseed-oil" },
-    amount: { value: 3, unit: "L" },
-    useBy: "2027-10-31",
-    lot: "RO-0808",
-  },
-  { item: { ingredient: "brandy" }, amount: { value: 500, unit: "mL" }, useBy: "2029-12-31", lot: "BR-0043" },
-  {
-    item: { ingredient: "black-garlic" },
-    amount: { value: 150, unit: "g" },
-    useBy: "2027-04-15",
-    lot: "BG-0019",
-  },
+  kept("pearl-barley", 1.2, "kg", "2027-09-30", "PB-0914"),
+  kept("sugar", 6, "kg", "2028-12-31", "SU-0377"),
+  kept("salt", 4, "kg", "2029-12-31", "SA-0102"),
+  kept("sea-salt-flakes", 350, "g", "2029-12-31", "SF-0031"),
+  kept("honey", 1.8, "kg", "2028-03-31", "HO-0551"),
+  kept("glucose-syrup", 700, "g", "2028-02-28", "GL-0120"),
+  kept("buckwheat-flour", 0.7, "kg", "2027-05-31", "BF-0210"),
+  kept("rice-flour", 600, "g", "2027-08-31", "RF-0088"),
+  kept("potato-starch", 450, "g", "2028-01-31", "PS-0046"),
+  kept("maize-starch", 300, "g", "2028-01-31", "MS-0052"),
+  kept("psyllium", 120, "g", "2027-07-31", "PY-0017"),
+  kept("rye-flour", 900, "g", "2027-05-31", "RY-0303"),
+  kept("dry-yeast", 180, "g", "2027-06-30", "DY-0075"),
+  kept("agar", 60, "g", "2028-06-30", "AG-0009"),
+  kept("xanthan", 70, "g", "2028-06-30", "XA-0012"),
+  kept("sorbet-stabiliser", 240, "g", "2027-12-31", "SS-0040"),
+  kept("rapeseed-oil", 3, "L", "2027-10-31", "RO-0808"),
+  kept("sunflower-oil", 800, "mL", "2027-10-31", "SO-0415"),
+  kept("clarified-fat-veg", 600, "mL", "2027-09-30", "FF-0061"),
+  kept("cider-vinegar", 1.4, "L", "2028-10-31", "CV-0210"),
+  kept("verjus", 300, "mL", "2027-04-30", "VJ-0018"),
+  kept("brandy", 500, "mL", "2029-12-31", "BR-0043"),
+  kept("red-wine", 2.25, "L", "2029-12-31", "RW-0190"),
+  kept("black-garlic", 150, "g", "2027-04-15", "BG-0019"),
+  kept("dried-shiitake", 120, "g", "2027-11-30", "SH-0027"),
+  kept("bay-leaf", 30, "g", "2027-12-31", "BL-0005"),
+  kept("black-pepper", 150, "g", "2027-12-31", "BP-0081"),
+  kept("white-pepper", 60, "g", "2027-12-31", "WP-0033"),
+  kept("juniper", 40, "g", "2027-12-31", "JU-0014"),
+  kept("star-anise", 45, "g", "2027-12-31", "SR-0022"),
+  kept("coriander-seed", 90, "g", "2027-12-31", "CO-0067"),
+  kept("fennel-seed", 110, "g", "2027-12-31", "FE-0058"),
+  kept("caraway", 100, "g", "2027-12-31", "CA-0049"),
 ];
 
 const firstLight = {

@@ -36,8 +36,8 @@ export const char: PreparationInput[] = [
     steps: [
       {
         id: "receive",
-        name: "Receive the fish",
-        text: "Check the lot against the farm's parasite letter and file a copy. Probe between two sides. Run a finger against the grain for bones.",
+        name: "Check the fish",
+        text: "From its ice in the cold room. Lay the farm's parasite letter beside the lot number; no letter, no raw fish. Probe between two sides. Run a finger against the grain for bones.",
         work: work("larder", "butchery", { fixed: 6, perKg: 2, most: 2 }),
         pull: [pull("probe thermometer", 1), pull("fish tweezers", 1)],
         hold: cold(18 * HOUR),
@@ -46,8 +46,9 @@ export const char: PreparationInput[] = [
           limit: { what: "coreC", op: "<=", value: 3 },
           level: "critical",
           localLimit: "farm's letter: net-pen or tank, pellet-fed, this lot (Food Code 3-402.11(B))",
-          monitor: "Temperature between the sides and the letter for the lot, at the door.",
-          corrective: "Warmer than 3 °C, or no letter for this lot: send it back.",
+          monitor:
+            "Temperature between the sides and the letter for the lot, at the door and again before the salt.",
+          corrective: "Warmer than 3 °C, or no letter for this lot: send it back; it is not served raw.",
           record: "Delivery log with the letter's number and the lot.",
           source: foodCode("3-402.11"),
         },

@@ -43,7 +43,7 @@ export const shortRib: PreparationInput[] = [
       of("carrot", 540, "braise", { cut: "peeled" }),
       of("garlic", 65, "braise", { cut: "peeled-kitchen" }),
       of("tomato-paste", 120, "braise"),
-      of("thyme", 16, "braise"),
+      of("thyme", 14, "braise"),
       of("bay-leaf", 2, "braise"),
       made("brown-stock", 5100, "braise"),
     ],
@@ -109,7 +109,7 @@ export const shortRib: PreparationInput[] = [
         passive: { min: 150 },
         uses: blast(0.22, 45),
         pull: [pull("GN 1/1 tray, 65 mm", 4), pull("weight, 4 kg", 2)],
-        hold: cold(2 * DAY),
+        hold: cold(30),
         control: cooling("the meat", "critical"),
       },
       {
@@ -167,8 +167,9 @@ export const shortRib: PreparationInput[] = [
       {
         id: "set",
         name: "Let the glaze set",
-        text: "Cool in ice, then the cold room, until it is a jelly; take the last fat off the top.",
+        text: "Stand the pot in ice, stir; cover, label, cold room, until it is a jelly. Take the last fat off the top.",
         from: ["reduce"],
+        work: work("sauce", "prep", { fixed: 5 }),
         passive: { min: 4 * HOUR },
         hold: cold(2 * DAY),
       },
@@ -338,7 +339,7 @@ export const shortRib: PreparationInput[] = [
         work: work("sauce", "prep", { fixed: 5 }),
         passive: { min: 45 },
         uses: [on("ice-sink", 1.2, "kg", { per: "kg" })],
-        hold: cold(DAY),
+        hold: cold(30),
         control: cooling("the jus base", "practice"),
       },
       {
@@ -597,7 +598,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "finish",
         name: "Finish",
-        text: "Before the barley is opened, in a clean pan: soften the shallot in oil, add buckwheat and stock, boil up, kale in, lemon, salt.",
+        text: "Clean pan, own spoon: soften the shallot in oil, add buckwheat and stock, boil up, kale in, lemon, salt.",
         from: ["dry"],
         change: { factor: 0.945, as: "evaporated", source: invented },
         work: work("veg", "hot", { fixed: 9 }),

@@ -77,7 +77,7 @@ export const tart: PreparationInput[] = [
           pull("fine sieve, 200 mm", 1),
           pull("tub with lid, 6 L", 1),
         ],
-        hold: cold(2 * DAY),
+        hold: cold(30),
         control: {
           hazard: "growth in egg and dairy before it is baked",
           limit: { what: "coreC", op: "<=", value: 5 },
@@ -200,7 +200,7 @@ export const tart: PreparationInput[] = [
       {
         id: "mix",
         name: "Mix",
-        text: "Before any wheat flour is opened: rub fat into the dry, bind with water, press flat, cold 1 h.",
+        text: "Bench cleared and washed, no wheat flour out, own bowl and pin: rub fat into the dry, bind with water, press flat, cold 1 h.",
         change: { factor: 0.985, as: "stuck", source: invented },
         work: work("pastry", "pastry-work", { fixed: 12 }),
         passive: { min: 60 },
@@ -312,8 +312,9 @@ export const tart: PreparationInput[] = [
       {
         id: "steep",
         name: "Cool in the syrup",
-        text: "Cool in ice, then leave it in the syrup over the night: the red goes through.",
+        text: "Stand the pot in ice, stir now and then; cover, label, cold room. It stays in the syrup over the night: the red goes through.",
         from: ["poach"],
+        work: work("pastry", "prep", { fixed: 6 }),
         passive: { min: 10 * HOUR },
         uses: [on("cold-room", 1, "position", { during: "passive" })],
         hold: cold(4 * DAY),
@@ -351,7 +352,7 @@ export const tart: PreparationInput[] = [
   {
     id: "quince-without-alcohol",
     name: "Quince in an apple reduction",
-    description: "For guests without alcohol; glazed before the brandy is opened.",
+    description: "For guests without alcohol; glazed in a clean pan of its own.",
     yield: { amount: g(240) },
     lines: [made("quince-poached", 280, "reduce"), of("apple-juice", 70, "reduce")],
     steps: [
@@ -477,7 +478,7 @@ export const tart: PreparationInput[] = [
   {
     id: "pear-sorbet",
     name: "Pear sorbet",
-    description: "For vegan guests; frozen before the yoghurt.",
+    description: "For vegan guests; frozen in a machine stripped and washed.",
     yield: { amount: g(500) },
     lines: [
       of("pear", 330, "mix", { cut: "peeled-cored" }),
@@ -501,7 +502,7 @@ export const tart: PreparationInput[] = [
       {
         id: "freeze",
         name: "Freeze",
-        text: "First load of the day in a clean machine, draw into a marked box.",
+        text: "Machine stripped, washed and rinsed first. Freeze, draw into a marked box.",
         from: ["mix"],
         change: { factor: 0.96, as: "stuck", source: invented },
         work: work("pastry", "pastry-work", { fixed: 8 }),

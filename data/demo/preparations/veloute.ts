@@ -84,7 +84,7 @@ export const veloute: PreparationInput[] = [
         passive: { min: 150 },
         uses: blast(0.22, 45),
         pull: [pull("GN 1/1 tray, 65 mm", 0.22, "kg")],
-        hold: cold(12 * HOUR),
+        hold: cold(30),
         control: cooling("the base", "critical"),
       },
       {

@@ -7,9 +7,9 @@ export const kelderVoss = {
   name: "Kelder and Voss, meat and fish",
   minimumOrder: "150.00",
   deliveryCharge: "12.00",
-  deliveryDays: ["mon", "wed", "fri"],
+  deliveryDays: ["tue", "thu", "fri"],
   cutoff: { daysBefore: 2, clock: "12:00" },
-  arrivesBy: "07:00",
+  arrivesBy: "10:15",
   offers: [
     pack("kv-char-fillet-10x450g", "char-fillet", 10, 450, "g", "162.00", {
       breaks: [{ fromPacks: 6, price: "156.00" }],

@@ -7,9 +7,9 @@ export const ossenbyDairy = {
   name: "Ossenby Dairy",
   minimumOrder: "90.00",
   deliveryCharge: "8.50",
-  deliveryDays: ["mon", "wed", "fri"],
+  deliveryDays: ["tue", "thu", "sat"],
   cutoff: { daysBefore: 1, clock: "14:00" },
-  arrivesBy: "07:30",
+  arrivesBy: "10:15",
   offers: [
     pack("od-butter-20x250g", "butter", 20, 250, "g", "41.50", {
       breaks: [{ fromPacks: 4, price: "39.80" }],

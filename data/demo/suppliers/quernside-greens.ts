@@ -9,7 +9,7 @@ export const quernsideGreens = {
   deliveryCharge: "6.00",
   deliveryDays: ["mon", "tue", "wed", "thu", "fri", "sat"],
   cutoff: { daysBefore: 1, clock: "20:00" },
-  arrivesBy: "06:30",
+  arrivesBy: "10:15",
   offers: [
     pack("qg-celeriac-5kg", "celeriac", 1, 5, "kg", "9.50"),
     pack("qg-celeriac-900g", "celeriac", 1, 900, "g", "2.20"),
@@ -31,6 +31,7 @@ export const quernsideGreens = {
     pack("qg-salsify-1kg", "salsify", 1, 1, "kg", "5.20"),
     pack("qg-kale-3kg", "kale", 1, 3, "kg", "10.80"),
     pack("qg-kale-300g", "kale", 1, 300, "g", "1.60"),
+    pack("qg-spinach-200g", "spinach", 1, 200, "g", "1.70"),
     pack("qg-spinach-1kg", "spinach", 1, 1, "kg", "5.80"),
     pack("qg-cucumber-12x350g", "cucumber", 12, 350, "g", "11.40"),
     pack("qg-cucumber-350g", "cucumber", 1, 350, "g", "1.20"),
