@@ -9,7 +9,7 @@ describe("S14: services with a planted plan", () => {
   for (const optimal of [false, true])
     for (const tasks of [20, 60, 200])
       it(`${tasks} tasks${optimal ? ", planted optimum" : ""}: the planted plan is sound and solve() finds one as good`, () => {
-        for (const seed of [1, 2, 3]) {
+        for (const seed of tasks < 200 ? [1, 2, 3] : [1]) {
           const { problem, plan } = plantService({ tasks, seed, optimal });
           expect(validateProblem(problem)).toEqual([]);
           expect(checkSchedule(problem, plan)).toEqual([]);
