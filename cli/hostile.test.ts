@@ -45,6 +45,19 @@ describe("hostile files at the command line", () => {
     expect(code).toBe(1);
   });
 
+  test("words and numbers that no amount has are refused in words", { timeout: 60_000 }, () => {
+    for (const [words, code] of [
+      [["1 constructor"], 1],
+      [["constructor g"], 1],
+      [["1 cup", "--density", "1e308"], 2],
+      [["1 cup", "--density", "1e-320"], 2],
+    ] as const) {
+      const answer = tournant("convert", ...words, "--to", "g");
+      expect(answer.code).toBe(code);
+      expect(answer.note).not.toMatch(/has failed/);
+    }
+  });
+
   test("what a file says cannot drive the terminal", () => {
     const { code, note } = tournant(
       "check",

@@ -20,8 +20,8 @@ function run(args: string[], io: Io): number {
     { least: 1, most: 1 },
   );
   if (options.to === undefined) throw new Misuse("say the wanted unit with --to");
-  const density = positive("density", options.density);
-  const piece = positive("piece", options.piece);
+  const density = positive("density", options.density, 100);
+  const piece = positive("piece", options.piece, 1e6);
   const book = readBook(options.book ?? "demo");
   if (!book.ok) return refuse(book.problems, options.json, io);
   const found = options.of === undefined ? undefined : findIngredient(book.value, options.of);
@@ -52,11 +52,12 @@ function run(args: string[], io: Io): number {
   return EXIT.computed;
 }
 
-function positive(name: string, text: string | undefined): number | undefined {
+function positive(name: string, text: string | undefined, most: number): number | undefined {
   if (text === undefined) return undefined;
   const value = Number(text);
-  if (!(value > 0) || !Number.isFinite(value))
-    throw new Misuse(`--${name} is "${text}": give a number above 0`);
+  // Nothing in a kitchen is lighter than a ten-thousandth of water or of a gram.
+  if (!(value >= 1e-4 && value <= most))
+    throw new Misuse(`--${name} is "${text}": give a number from 0.0001 to ${most}`);
   return value;
 }
 

@@ -131,7 +131,8 @@ const OF_A = /\s+(?:(?:of|d'|de)\s*)?(?:an?|one|une?)(?=\s)/y;
 const ARTICLES = new Set(["a", "an", "un", "une", "una", "uno", "ein", "eine", "einen"]);
 
 function part(word: string | undefined): Rational | undefined {
-  const text = word === undefined ? undefined : PARTS[word.toLowerCase()];
+  const name = word?.toLowerCase();
+  const text = name !== undefined && Object.hasOwn(PARTS, name) ? PARTS[name] : undefined;
   return text === undefined ? undefined : parseRational(text);
 }
 
@@ -152,7 +153,7 @@ function readWord(text: string, from: number): NumberRead | undefined {
     const article = at(OF_A, text, end);
     return { value: alone, end: article ? OF_A.lastIndex : end };
   }
-  const count = ARTICLES.has(word) ? 1 : ONES[word];
+  const count = ARTICLES.has(word) ? 1 : Object.hasOwn(ONES, word) ? ONES[word] : undefined;
   if (count === undefined) return undefined;
   const whole = rational(count);
   const fraction = at(A_PART, text, end);
