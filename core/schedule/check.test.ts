@@ -197,7 +197,7 @@ describe("S5: resources by amount and hour", () => {
       60,
     ]);
   });
-  it("the same resource under one name", () => {
+  it("S7: the same resource under one name", () => {
     const same = (of: string[]): Mode => ({ duration: 60, resources: [{ of, amount: [1], same: "pot" }] });
     const both: Problem = {
       ...problem,
@@ -209,7 +209,7 @@ describe("S5: resources by amount and hour", () => {
       1,
     ]);
   });
-  it("a span holds across what lies between", () => {
+  it("S7: a span holds across what lies between", () => {
     const spanned: Problem = {
       ...problem,
       tasks: [
