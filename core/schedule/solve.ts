@@ -1,5 +1,6 @@
 import { boundsOf } from "./bound.ts";
 import { checkSchedule } from "./check.ts";
+import { clashOfDates } from "./clash.ts";
 import { clustersOf } from "./clusters.ts";
 import { withEnds } from "./facts.ts";
 import { Generator } from "./generate.ts";
@@ -165,7 +166,14 @@ function answer(
   });
   const value = totalOf(objective);
   const bound = [...bounds.values()].reduce((a, b) => a + b, 0);
-  const status = violations.length > 0 ? "broken" : value <= bound + 1e-9 ? "optimal" : "feasible";
+  const clash = violations.length > 0 ? clashOfDates(withEnds(problem)) : null;
+  const status = clash
+    ? "infeasible"
+    : violations.length > 0
+      ? "broken"
+      : value <= bound + 1e-9
+        ? "optimal"
+        : "feasible";
   return {
     refusals: [],
     status,
@@ -178,7 +186,7 @@ function answer(
     schedules,
     seed,
     ...slackOf(problem, schedule),
-    conflicts: [],
+    conflicts: clash ? [clash] : [],
   };
 }
 
