@@ -8,6 +8,7 @@ export const heat = {
   "heat.back": "To the sheet of {name}",
   "heat.caution":
     "Computed, not measured. A calibrated thermometer, the local code and the licensed person in charge decide.",
+  "heat.outcome": "What comes of it",
   "heat.side": "Trial {side}",
   "heat.duplicate": "Try another beside it",
   "heat.close": "Close trial {side}",

@@ -35,7 +35,7 @@ export function Compare({
     <section className="heat-compare">
       <h2 className="part">{say("heat.compare")}</h2>
       {changes.length === 0 && <p className="quiet">{say("heat.compare.same")}</p>}
-      <div className="scroll-x">
+      <div className="heat-table">
         <table className="table">
           <thead>
             <tr>

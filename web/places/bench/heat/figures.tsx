@@ -17,7 +17,7 @@ export function BandTable({ told }: { readonly told: HeatTold }) {
   return (
     <section>
       <h3>{say("heat.band")}</h3>
-      <div className="scroll-x">
+      <div className="heat-table">
         <table className="table small-table">
           <thead>
             <tr>

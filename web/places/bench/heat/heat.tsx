@@ -2,7 +2,7 @@ import { Link, useParams } from "@tanstack/react-router";
 import { useState } from "react";
 import { Button } from "react-aria-components";
 import { Lost } from "../../../app/frame.tsx";
-import { useBook, useTold } from "../../../app/hands.tsx";
+import { useBook, useRunState, useTold } from "../../../app/hands.tsx";
 import { useMaybeService } from "../../../app/service.tsx";
 import { useWords } from "../../../app/settings.tsx";
 import { Compare } from "./compare.tsx";
@@ -25,12 +25,13 @@ export function PreparationHeat() {
   const { id } = useParams({ strict: false }) as { id: string };
   const { book, library } = useBook();
   const { amounts } = useTold();
+  const { problems } = useRunState();
   const { say } = useWords();
   const here = useMaybeService();
   const preparation = library.preparations.get(id);
   if (!preparation) return <Lost />;
   // The composition comes from the amounts of the service in hand, where there is one.
-  if (here && !amounts) return <p className="page quiet">{say("heat.working")}</p>;
+  if (here && !amounts && problems.length === 0) return <p className="page quiet">{say("heat.working")}</p>;
   const altitudeM = here?.kitchen.altitudeM ?? book.kitchens[0]?.altitudeM ?? 0;
   return (
     <Trials

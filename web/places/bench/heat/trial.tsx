@@ -41,7 +41,9 @@ export function Trial({
       aria-label={name === undefined ? say("heat.title") : say("heat.side", { side: name })}
       data-working={working}
     >
-      {name !== undefined && (
+      {name === undefined ? (
+        <h2 className="unseen">{say("heat.outcome")}</h2>
+      ) : (
         <div className="heat-part-head">
           <h2>{say("heat.side", { side: name })}</h2>
           {close && (
