@@ -8,7 +8,7 @@ export const log = {
   "log.write": "Write down",
   "log.wrong": "“{typed}” is no reading. Write one number, such as 63.5.",
   "log.beyond": "Beyond the limit.",
-  "log.else": "Else: {corrective}",
+  "log.else": "If not: {corrective}",
   "log.correct": "Correct",
   "log.correct.to": "Right reading",
   "log.corrected": "corrected:",

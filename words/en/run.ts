@@ -160,7 +160,7 @@ export const run = {
   "control.critical": "Critical control points",
   "control.practice": "Good practice checks",
   "control.monitor": "Watch",
-  "control.corrective": "Else",
+  "control.corrective": "If not",
   "control.record": "Write down",
   "control.log": "Write readings in the log",
   "control.none": "No control points",

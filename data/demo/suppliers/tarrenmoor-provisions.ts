@@ -5,7 +5,7 @@ import { pack } from "./pack.ts";
 export const tarrenmoorProvisions = {
   id: "tarrenmoor-provisions",
   name: "Tarrenmoor Provisions",
-  minimumOrder: "80.00",
+  minimumOrder: "60.00",
   deliveryCharge: "15.00",
   deliveryDays: ["tue", "thu"],
   cutoff: { daysBefore: 2, clock: "12:00" },
