@@ -182,19 +182,17 @@ function scale({ from, to, writeC }: HeatSection, height: number, ink: Ink): Dra
       }),
     ),
     draw("rect", { x, y: TOP, width: 18, height: long, fill: "none", stroke: ink.ink, "stroke-width": 0.9 }),
-    ...y
-      .ticks(5)
-      .map((at) =>
-        draw(
-          "g",
-          {},
-          draw("path", {
-            d: path("M", x + 18, y(at), "L", x + 23, y(at)),
-            stroke: ink.ink,
-            "stroke-width": 0.9,
-          }),
-          draw("text", { x: x + 28, y: y(at) + 5, "font-size": TEXT, fill: ink.ink }, writeC(at)),
-        ),
+    ...y.ticks(5).map((at) =>
+      draw(
+        "g",
+        {},
+        draw("path", {
+          d: path("M", x + 18, y(at), "L", x + 23, y(at)),
+          stroke: ink.ink,
+          "stroke-width": 0.9,
+        }),
+        draw("text", { x: x + 28, y: y(at) + 5, "font-size": TEXT, fill: ink.ink }, writeC(at)),
       ),
+    ),
   ];
 }

@@ -16,6 +16,7 @@ import { NoService } from "../no-service.tsx";
 import { Happened } from "./happened.tsx";
 import { beyond, limitOf } from "./limit.ts";
 import { ReadingEntry } from "./reading-entry.tsx";
+import { toCelsius } from "./typed.ts";
 
 /** Log: a page a day; what is to be watched, and what happened in the order it did. */
 export function LogPlace() {
@@ -264,12 +265,6 @@ function OneReading({
       )}
     </div>
   );
-}
-
-/** A typed figure as the log keeps it: °C, decimal comma or point. */
-export function toCelsius(typed: string, fahrenheit: boolean): number {
-  const value = Number(typed.trim().replace(",", "."));
-  return fahrenheit ? (value - 32) / 1.8 : value;
 }
 
 function Note() {

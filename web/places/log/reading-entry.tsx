@@ -4,7 +4,7 @@ import type { ControlPoint } from "../../../core/run/result.ts";
 import { useEntries } from "../../app/hands.tsx";
 import { useSettings } from "../../app/settings.tsx";
 import type { Limit } from "./limit.ts";
-import { toCelsius } from "./log.tsx";
+import { toCelsius } from "./typed.ts";
 
 /** Writes one reading down; what can't be read stays as typed and is told how to mend. */
 export function ReadingEntry({

@@ -5,7 +5,7 @@ import { useBook, useTold } from "../../app/hands.tsx";
 import { useMaybeService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
-import { offersOf, packText } from "./stores.tsx";
+import { offersOf, packText } from "./offers.ts";
 
 /** All that is known of an ingredient, each figure with where it comes from. */
 export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredient }) {

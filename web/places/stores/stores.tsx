@@ -11,6 +11,7 @@ import { Empty } from "../../parts/empty.tsx";
 import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
 import { IngredientSheet } from "./ingredient.tsx";
+import { offersOf, packText } from "./offers.ts";
 import { isGrave, weakest } from "./weakest.ts";
 
 /** Stores: a line an ingredient, the figure least known first in the margin. */
@@ -99,16 +100,6 @@ export function StoresPlace() {
   );
 }
 
-/** Offers of an ingredient with their supplier. */
-export function offersOf(
-  suppliers: readonly Supplier[],
-  ingredient: string,
-): { supplier: Supplier; offer: Offer }[] {
-  return suppliers.flatMap((supplier) =>
-    supplier.offers.filter((offer) => offer.ingredient === ingredient).map((offer) => ({ supplier, offer })),
-  );
-}
-
 function OfferNote({ offers }: { readonly offers: readonly { supplier: Supplier; offer: Offer }[] }) {
   const { write } = useWords();
   const currency = useMaybeService()?.kitchen.currency;
@@ -119,12 +110,6 @@ function OfferNote({ offers }: { readonly offers: readonly { supplier: Supplier;
       {write.money(first.offer.price, currency)} / {packText(first.offer)}
     </span>
   );
-}
-
-/** A pack as it is sold: "20 × 250 g". */
-export function packText(offer: Offer): string {
-  const inner = `${offer.inner.value} ${offer.inner.unit}`;
-  return offer.innerPerPack === 1 ? inner : `${offer.innerPerPack} × ${inner}`;
 }
 
 function allergenWords(ingredient: Ingredient, say: ReturnType<typeof useWords>["say"]): string {
