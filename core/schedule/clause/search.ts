@@ -54,6 +54,14 @@ export class ProjectProof {
     else this.lower = this.bounds.min(this.end);
   }
 
+  /** Tells of a bound from elsewhere: no plan ends before `minute`. */
+  atLeast(minute: number): void {
+    if (minute <= this.lower) return;
+    this.lower = minute;
+    this.bounds.backTo(0);
+    if (!this.bounds.settle(2 * this.end, minute) && !Number.isFinite(this.makespan)) this.possible = false;
+  }
+
   /** Tells of a plan from elsewhere; starts are kept as they are. */
   suggest(start: Int32Array, makespan: number): void {
     if (this.best && this.makespan <= makespan) return;

@@ -1,5 +1,6 @@
 import { ProjectProof } from "../clause/search.ts";
 import { Random } from "../random.ts";
+import { energyBound } from "./bound.ts";
 import { Genetic } from "./genetic.ts";
 import { faultOf, isPlain, type Project, tooMuch } from "./project.ts";
 
@@ -26,6 +27,12 @@ export interface ProjectResult {
 const TURNS = 6;
 const FIRST_PROOF = 0.1;
 
+/** Share that lifts the lower bound when the rest has not closed the gap. */
+const BOUND = 0.03;
+
+/** Dead ends in one stretch of proof from above, for projects with lags both ways. */
+const LAGGED = 5000;
+
 /** Schedules of one genetic search at most. */
 const ROUND = 50_000;
 
@@ -45,6 +52,7 @@ class ProjectRun {
   private best: Int32Array | null = null;
   private makespan = Number.POSITIVE_INFINITY;
   private decodes = 0;
+  private energy = 0;
   private proof: ProjectProof | null = null;
 
   constructor(p: Project, options: ProjectOptions) {
@@ -59,12 +67,14 @@ class ProjectRun {
   }
 
   private get lower(): number {
-    return this.proof?.lower ?? 0;
+    return Math.max(this.energy, this.proof?.lower ?? 0);
   }
 
   run(): ProjectResult {
     if (tooMuch(this.p).length > 0) return this.answer(true);
-    return isPlain(this.p) ? this.plain() : this.lagged();
+    if (!isPlain(this.p)) return this.lagged();
+    this.energy = energyBound(this.p);
+    return this.plain();
   }
 
   private take(start: Int32Array, makespan: number): void {
@@ -79,26 +89,33 @@ class ProjectRun {
   }
 
   private plain(): ProjectResult {
-    let genetic = new Genetic(this.p, this.random, Math.min(ROUND, this.limit * (1 - 1.5 * FIRST_PROOF)));
+    let genetic = new Genetic(
+      this.p,
+      this.random,
+      Math.min(ROUND, this.limit * (1 - 1.5 * FIRST_PROOF - BOUND)),
+    );
     // The first plan settles how long an axis the proof needs.
     this.breed(genetic, 1);
     const proof = new ProjectProof(this.p, this.makespan);
+    proof.atLeast(this.energy);
     this.proof = proof;
     // The proof gets less each time it neither ends nor finds a better plan.
     let share = FIRST_PROOF;
     const most = Math.min(ROUND, this.limit);
     for (let turn = 1; turn <= TURNS && !this.over && this.makespan > this.lower; turn++) {
-      this.breed(genetic, Math.floor((most * (1 - FIRST_PROOF)) / TURNS));
+      this.breed(genetic, Math.floor((most * (1 - FIRST_PROOF - BOUND)) / TURNS));
       const before = this.makespan;
       this.prove(proof, Math.floor(most * share));
       if (this.makespan === before) share /= 3;
     }
+    this.raise(proof, Math.floor(most * BOUND));
     // With time left, longer searches from scratch, and proof in between.
     for (let round = ROUND; !this.over && this.makespan > this.lower; round *= 2) {
       this.breed(genetic, genetic.left * round);
       genetic = new Genetic(this.p, this.random, round);
       this.breed(genetic, round);
       this.prove(proof, round / 4);
+      this.raise(proof, round / 8);
     }
     return this.answer(false);
   }
@@ -114,10 +131,20 @@ class ProjectRun {
 
   private prove(proof: ProjectProof, conflicts: number): void {
     const until = proof.bounds.conflicts + Math.min(conflicts, this.limit - this.schedules);
-    while (proof.bounds.conflicts < until && this.makespan > proof.lower && !this.over) {
+    while (proof.bounds.conflicts < until && this.makespan > this.lower && !this.over) {
       proof.suggest(this.best!, this.makespan);
       if (proof.improve(until - proof.bounds.conflicts, this.options.stop) === "found")
         this.take(proof.best!, proof.makespan);
+    }
+  }
+
+  /** Lifts the lower bound by refuting one makespan after another from below. */
+  private raise(proof: ProjectProof, conflicts: number): void {
+    const until = proof.bounds.conflicts + Math.min(conflicts, this.limit - this.schedules);
+    while (proof.bounds.conflicts < until && this.lower < this.makespan && !this.over) {
+      const outcome = proof.ask(this.lower, until - proof.bounds.conflicts, this.options.stop);
+      if (outcome === "found") this.take(proof.best!, proof.makespan);
+      if (outcome === "limit") break;
     }
   }
 
@@ -125,8 +152,11 @@ class ProjectRun {
     const proof = new ProjectProof(this.p);
     this.proof = proof;
     while (!this.over && proof.possible && this.makespan > proof.lower) {
-      const outcome = proof.improve(this.limit - this.schedules, this.options.stop);
+      // Most of it from above; once there is a plan, a fifth from below.
+      const stretch = Math.min(LAGGED, this.limit - this.schedules);
+      const outcome = proof.improve(stretch, this.options.stop);
       if (outcome === "found") this.take(proof.best!, proof.makespan);
+      if (outcome === "limit" && this.best) this.raise(proof, Math.ceil(stretch / 5));
     }
     return this.answer(!proof.possible);
   }
