@@ -20,6 +20,7 @@ export const heat = {
   "heat.problem": "{where}: {what}. To mend it, {mend}.",
   "heat.problem.short": "{what}. To mend it, {mend}.",
   "heat.parts.problem": "The parts add to {sum} g. Give each in g of 100 g, together 100 g within 1.",
+  "heat.parts.short": "{where}: the parts must be g of 100 g that add to 100 g within 1.",
   "heat.parts.blank":
     "The composition is not known. Give water, protein, fat and the rest in g of 100 g, or choose an ingredient.",
 

@@ -57,7 +57,8 @@ export function Limits({ more, food }: { readonly more: HeatMore; readonly food:
       <Judged
         key={stage.toC}
         name={say("heat.limit.cool", {
-          from: write.temperature(stage.fromC),
+          // The code counts both spans from the first temperature.
+          from: write.temperature(line.judged.stages[0]!.fromC),
           to: write.temperature(stage.toC),
           within: write.span(stage.withinMin),
         })}

@@ -1,4 +1,5 @@
 import { Button } from "react-aria-components";
+import type { Problem } from "../../../../core/heat/problem.ts";
 import { useWords } from "../../../app/settings.tsx";
 import type { HeatRunner, HeatState } from "../../../compute/heat-runner.ts";
 import type { Draft } from "./draft.ts";
@@ -78,11 +79,17 @@ export function Trial({
 function Outcome({ state, runner }: { readonly state: HeatState; readonly runner: HeatRunner }) {
   const { say, write } = useWords();
   const { told, problems, working } = state;
+  const problemText = (problem: Problem) => {
+    const where = placeWords(problem.path, say);
+    // The form has parts of 100 g, not the fractions of the heat room.
+    if (problem.path.includes("/composition")) return say("heat.parts.short", { where });
+    return say("heat.problem", { where, ...sentence(problem) });
+  };
   return (
     <div className="heat-outcome" role="status">
       {problems.map((problem) => (
         <p key={`${problem.path} ${problem.what}`} className="harm">
-          ✕ {say("heat.problem", { where: placeWords(problem.path, say), ...sentence(problem) })}
+          ✕ {problemText(problem)}
         </p>
       ))}
       {told && problems.length > 0 && <p className="quiet">{say("heat.stale")}</p>}
