@@ -1,4 +1,4 @@
-import type { Decided, Way, Worker } from "./model.ts";
+import type { Decided, Way, Worker } from "./ways.ts";
 
 /** Minutes a moment may fall on by shifts alone: from, to, from, to …, both belonging to it, sorted. */
 export type Minutes = Int32Array;

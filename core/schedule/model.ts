@@ -3,43 +3,12 @@ import { type Hours, hoursOf } from "./hours.ts";
 import { dueOf } from "./objective.ts";
 import type { Interval, Mode, Moment, Person, Problem, ResourceNeed, Task } from "./problem.ts";
 import { servesNeed } from "./validate.ts";
+import type { Decided, Demand, PeopleDemand, Way, Worker } from "./ways.ts";
+
+export type { Decided, Demand, PeopleDemand, Way, Worker };
 
 /** Far beyond any time; small enough to be added to itself in 32 bits. */
 export const NEVER = 0x3fffffff;
-
-/** A need of people: who could, fewest skills first, so that the versatile stay free. */
-export interface PeopleDemand {
-  readonly count: number;
-  readonly able: readonly number[];
-  /** Index of the `same` name, or -1. */
-  readonly team: number;
-}
-
-/** A need of a resource, as the engine reads it. */
-export interface Demand {
-  readonly of: readonly number[];
-  readonly amount: Int32Array;
-  /** NaN when the state does not matter. */
-  readonly set: number;
-  /** NaN when it is the resource's own. */
-  readonly tolerance: number;
-  readonly exclusive: boolean;
-  /** Cleaning class by number over the whole problem, or -1. */
-  readonly kind: number;
-  readonly batch: number;
-  /** Index of the `same` name, or -1. */
-  readonly same: number;
-}
-
-export interface Way {
-  readonly duration: number;
-  /** 0 no, 1 breaks, 2 breaks and shifts. */
-  readonly interrupt: 0 | 1 | 2;
-  readonly people: readonly PeopleDemand[];
-  readonly demands: readonly Demand[];
-  readonly heads: number;
-  readonly cost: number;
-}
 
 export interface Equipment {
   readonly dimensions: number;
@@ -63,14 +32,6 @@ export function apart(e: Equipment, a: Demand, b: Demand): number {
   if (!(difference > 0)) return 0;
   const bears = (d: Demand) => (Number.isNaN(d.tolerance) ? e.tolerance : d.tolerance);
   return difference > Math.min(bears(a), bears(b)) ? difference : 0;
-}
-
-export interface Worker {
-  /** from, to, from, to ... of working time, sorted. */
-  readonly work: Int32Array;
-  /** For each working interval, the end of its shift. */
-  readonly shiftEnd: Int32Array;
-  readonly skills: number;
 }
 
 /** A resource held between two moments. */
@@ -109,19 +70,6 @@ export interface Model {
   readonly sames: number;
   readonly teams: number;
   readonly decided: readonly (Decided | null)[];
-}
-
-/** What a pin decides, in the direction of the model. */
-export interface Decided {
-  /** -1 when the start is open. */
-  readonly start: number;
-  /** -1 when the end follows from the work. */
-  readonly end: number;
-  /** -1 when open. */
-  readonly mode: number;
-  readonly persons: readonly number[] | null;
-  readonly resources: readonly number[] | null;
-  readonly status: "open" | "started" | "done";
 }
 
 /** Arcs t[to] - t[from] >= length, by their first moment and by their second. */
