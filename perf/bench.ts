@@ -1,6 +1,6 @@
 import { amountsBench } from "./amounts.ts";
 import { heatBench } from "./heat.ts";
-import { scheduleRows } from "./schedule.ts";
+import { projectRows, type ScheduleRow, scheduleRows } from "./schedule.ts";
 
 interface Row {
   readonly name: string;
@@ -13,13 +13,19 @@ interface Row {
 const BENCHES: Readonly<Record<string, () => Promise<readonly Row[]>>> = {
   amounts: amountsBench,
   heat: heatBench,
-  schedule: async () =>
-    scheduleRows().map(({ limit, ...row }) => ({
-      ...row,
-      goal: limit,
-      ok: limit === undefined || row.value <= limit,
-    })),
+  schedule: async () => withGoals(scheduleRows()),
+  // Published instances, from the folder that CHECK_DATA names.
+  projects: async () =>
+    process.env.CHECK_DATA ? withGoals(projectRows(`${process.env.CHECK_DATA}/benchmarks`)) : [],
 };
+
+function withGoals(rows: readonly ScheduleRow[]): Row[] {
+  return rows.map(({ limit, ...row }) => ({
+    ...row,
+    goal: limit,
+    ok: limit === undefined || row.value <= limit,
+  }));
+}
 
 /** `npm run bench [name …]`: prints each figure beside its goal; says aloud which goal is missed. */
 const wanted = process.argv.slice(2);
