@@ -25,7 +25,8 @@ export function Covers() {
     setShown(next);
     setCovers(next, settled);
   };
-  const [least, most] = SLIDER_COVERS;
+  const least = Math.min(SLIDER_COVERS[0], service.covers);
+  const most = Math.max(SLIDER_COVERS[1], service.covers);
   return (
     <div className="covers">
       <NumberField

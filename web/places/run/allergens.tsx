@@ -1,5 +1,4 @@
 import { useState } from "react";
-import { Button } from "react-aria-components";
 import { ALLERGENS } from "../../../core/pantry/schema.ts";
 import type { AllergenCell } from "../../../core/run/result.ts";
 import { wordFor } from "../../../words/catalogue.ts";
@@ -135,17 +134,18 @@ function Matrix({
                         </span>
                       </>
                     ) : (
-                      <Button
+                      <button
+                        type="button"
                         className="cell-button"
                         aria-pressed={key === chosen}
-                        onPress={() => onChoose(key)}
+                        onClick={() => onChoose(key)}
                       >
                         <span aria-hidden="true">{signs[cell.state]}</span>
                         <span className="unseen">
                           {names.dish(row.dish)}, {column.word}:{" "}
                           {say(cell.allergen ? `cell.${cell.state}` : `meets.${cell.state}`)}
                         </span>
-                      </Button>
+                      </button>
                     )}
                   </td>
                 );
@@ -187,18 +187,19 @@ function Listed({
         <p className="field-label">{title}</p>
         <p className="chips">
           {cells.map((cell) => (
-            <Button
+            <button
+              type="button"
               key={keyOf(cell)}
               className={`chip is-${cell.state}`}
               aria-pressed={keyOf(cell) === chosen}
-              onPress={() => onChoose(keyOf(cell))}
+              onClick={() => onChoose(keyOf(cell))}
             >
               <span aria-hidden="true">{signs[cell.state]} </span>
               {word(cell)}
               <span className="unseen">
                 , {say(cell.allergen ? `cell.${cell.state}` : `meets.${cell.state}`)}
               </span>
-            </Button>
+            </button>
           ))}
         </p>
       </>

@@ -7,6 +7,9 @@ import { nearlyUsed, tightTasks } from "./tight.ts";
 
 const MOST = 6;
 
+/** With a capital, as a line of its own. */
+const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** What can't be done and why, with remedies that were tried; then what is tight. */
 export function Conflicts({
   plan,
@@ -29,7 +32,7 @@ export function Conflicts({
           <ul className="rows">
             {plan.broken.slice(0, MOST).map((rule) => (
               <li key={rule.what}>
-                <p>{rule.what}</p>
+                <p>{sentence(rule.what)}</p>
                 {rule.tasks.slice(0, 3).map((id) => (
                   <Button key={id} className="link-button" onPress={() => onChoose(id)}>
                     {plan.tasks.find((t) => t.id === id)?.name ?? id}
@@ -50,16 +53,10 @@ export function Conflicts({
             {plan.remedies.map((remedy) => (
               <li key={remedy.change}>
                 <p>
-                  <strong>{remedy.change}</strong>
+                  <strong>{sentence(remedy.change)}</strong>
                 </p>
                 <p className={remedy.status === "feasible" ? "done" : "decide"}>
-                  {remedy.status === "feasible" ? "✓" : "▲"} {remedy.result}
-                  {remedy.spareMin !== undefined && remedy.status === "feasible" && (
-                    <span className="quiet">
-                      {" "}
-                      {say("plan.spare", { spare: write.span(remedy.spareMin) })}
-                    </span>
-                  )}
+                  {remedy.status === "feasible" ? "✓" : "▲"} {sentence(remedy.result)}
                 </p>
                 {remedy.covers !== undefined && (
                   <Button className="button" onPress={() => setCovers(remedy.covers!, true)}>
@@ -97,8 +94,8 @@ export function Conflicts({
           <ul className="rows">
             {warnings.slice(0, MOST).map((warning) => (
               <li key={`${warning.path}${warning.what}`}>
-                <p>{warning.what}</p>
-                <p className="quiet small">{warning.mend}</p>
+                <p>{sentence(warning.what)}</p>
+                <p className="quiet small">{sentence(warning.mend)}</p>
               </li>
             ))}
           </ul>

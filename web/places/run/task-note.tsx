@@ -25,7 +25,7 @@ export function TaskNote({
   const step = preparation?.steps.find((s) => s.id === task.step);
   const before = task.after.map((id) => plan.tasks.find((t) => t.id === id)).filter((t) => t !== undefined);
   return (
-    <section className="note" aria-live="polite">
+    <section className="note task-note" aria-live="polite">
       <h2 className="note-title">{task.name}</h2>
       <p className="large">
         {write.clock(task.start)} – {write.hour(task.end)}
