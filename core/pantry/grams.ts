@@ -9,7 +9,7 @@ import { gramsOfPieces, gramsOfVolume } from "./rules.ts";
 import type { Ingredient } from "./schema.ts";
 
 /** A million tonnes, litres or pieces of anything: beyond it sums could grow out of bounds. */
-const MOST_IN_ONE_AMOUNT = 1e12;
+const MOST_IN_ONE_AMOUNT = 1e9;
 
 /** What an amount is of: its name, and the cells by which volume and count become mass. */
 export interface Matter {

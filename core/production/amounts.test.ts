@@ -196,16 +196,16 @@ describe("guests to plates", () => {
 
   test("A5 amounts without bounds are refused in words, singly or grown in a chain", () => {
     const huge = changed(({ preparations }) => {
-      preparations[0]!.lines[0]!.amount = { value: 1e300, unit: "kg" };
+      preparations[0]!.lines[0]!.amount = { value: 1e9, unit: "kg" };
       preparations[1]!.yield.amount = { value: 1e-9, unit: "g" };
     });
     expect(() => amountsOf(huge)).toThrow(
-      /lines\/0\/amount: 1e\+300 kg of beef-bones is more than any kitchen holds.*1 more/,
+      /lines\/0\/amount: 1000000000 kg of beef-bones is more than any kitchen holds.*1 more/,
     );
     const chain = changed(({ preparations, dishes }) => {
       for (let i = 0; i < 40; i++)
         preparations.push({
-          ...{ id: `p${i}`, name: "x", yield: { amount: g(0.01), tolerance: 1e99 }, steps: [step("mix")] },
+          ...{ id: `p${i}`, name: "x", yield: { amount: g(0.01), tolerance: 1e9 }, steps: [step("mix")] },
           lines: [
             {
               id: "a",
