@@ -8,7 +8,7 @@ import type { Problem } from "./refusal.ts";
 import { gramsOfPieces, gramsOfVolume } from "./rules.ts";
 import type { Ingredient } from "./schema.ts";
 
-/** A million tonnes, litres or pieces of anything: beyond it sums could grow out of bounds. */
+/** A thousand tonnes, cubic metres or a thousand million pieces of anything: beyond it sums could grow out of bounds. */
 const MOST_IN_ONE_AMOUNT = 1e9;
 
 /** What an amount is of: its name, and the cells by which volume and count become mass. */
