@@ -1,5 +1,4 @@
 import type { Ink } from "../ink.ts";
-import type { Drawn } from "../tree.ts";
 import type { TimedTask } from "./staves.ts";
 import type { RunTime } from "./time.ts";
 
@@ -35,5 +34,3 @@ export function box(sheet: Sheet, from: number, across: number, length: number, 
 export function point(sheet: Sheet, along: number, across: number): readonly [number, number] {
   return sheet.direction === "along" ? [along, across] : [across, along];
 }
-
-export type Part = (sheet: Sheet) => Drawn[];

@@ -132,7 +132,9 @@ export function ScoreView({
     const task = (event.target as Element).closest("[data-task]")?.getAttribute("data-task");
     onChoose(task && task !== chosen ? task : undefined);
   };
-  const days = [...new Set(plan.tasks.map((t) => clock.dayOf(t.startMin)))];
+  const days = [
+    ...new Set([...plan.tasks].sort((a, b) => a.startMin - b.startMin).map((t) => clock.dayOf(t.startMin))),
+  ];
   const toDay = (day: string) => {
     const first =
       plan.tasks.find((t) => clock.dayOf(t.startMin) === day && t.hands.length > 0) ??
