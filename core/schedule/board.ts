@@ -17,6 +17,8 @@ export class Board {
   readonly profiles: Profile[];
   readonly occupancies: (Occupancy | null)[];
   readonly agendas: Agenda[];
+  /** What each resource holds, in no order; a hold stands under the task that begins it. */
+  readonly held: Held[][];
   /** -1 while the task is not placed. */
   readonly mode: Int32Array;
   readonly start: Int32Array;
@@ -39,6 +41,10 @@ export class Board {
   private readonly hi: Int32Array;
   /** Whether the dates and arcs alone can be kept. */
   readonly sound: boolean;
+  /** The windows of an empty board, for trying what a place would ask of the rest. */
+  readonly open: Windows;
+  /** Places looked for so far. */
+  tried = 0;
 
   constructor(model: Model, { anytime = false, patient = false }: Leave = {}) {
     this.model = model;
@@ -48,11 +54,13 @@ export class Board {
     this.windows.commit();
     this.lo = this.windows.lo.slice();
     this.hi = this.windows.hi.slice();
+    this.open = new Windows(model.arcs, this.lo, this.hi, anytime ? null : model.hours, patient);
     this.profiles = model.equipment.map((e) => new Profile(e));
     this.occupancies = model.equipment.map((e) =>
       e.pairs ? new Occupancy(e, model.kinds, model.mirrored) : null,
     );
     this.agendas = model.workers.map((w) => new Agenda(w));
+    this.held = model.equipment.map(() => []);
     this.mode = new Int32Array(n).fill(-1);
     this.start = new Int32Array(n);
     this.end = new Int32Array(n);
@@ -118,10 +126,10 @@ export class Board {
     this.resources[i] = spot.resources;
     if (this.model.decided[i]?.status !== "done") {
       for (const p of spot.persons)
-        if (forced) this.agendas[p]!.force(spot.start, spot.end);
-        else this.agendas[p]!.give(spot.start, spot.end);
+        if (forced) this.agendas[p]!.force(spot.start, spot.end, i);
+        else this.agendas[p]!.give(spot.start, spot.end, i);
       way.demands.forEach((d, k) => {
-        this.occupy(d, spot.resources[k]!, spot.start, spot.end);
+        this.occupy(i, d, spot.resources[k]!, spot.start, spot.end);
       });
     }
     way.demands.forEach((d, k) => {
@@ -140,7 +148,7 @@ export class Board {
       const on = spot.holds[x] ?? -2;
       this.holdOn[k] = on;
       if (on < 0) continue;
-      this.occupy(h.demand, on, this.holdFrom[k]!, this.holdTo[k]!);
+      this.occupy(h.from >> 1, h.demand, on, this.holdFrom[k]!, this.holdTo[k]!);
       this.bind(h.demand, on);
     }
   }
@@ -166,6 +174,42 @@ export class Board {
     }
   }
 
+  /** Whether the task has happened or is under way: it stays where it is. */
+  settled(i: number): boolean {
+    const decided = this.model.decided[i];
+    return decided != null && decided.status !== "open";
+  }
+
+  /** The places of all that is placed. */
+  spots(): Map<number, Spot> {
+    const spots = new Map<number, Spot>();
+    for (const i of this.stack) spots.set(i, this.spotOf(i));
+    return spots;
+  }
+
+  /** Puts everything where it was; what has no place there has none. */
+  reset(spots: ReadonlyMap<number, Spot>): void {
+    for (const i of this.stack) if (!this.settled(i)) this.erase(i);
+    this.compact();
+    for (const [i, spot] of spots) if (!this.isPlaced(i)) this.force(i, spot);
+    this.redraw();
+  }
+
+  /** Puts some tasks back where they were, wherever they are now. */
+  putBack(spots: ReadonlyMap<number, Spot>): void {
+    for (const i of spots.keys()) if (this.isPlaced(i)) this.erase(i);
+    this.compact();
+    for (const [i, spot] of spots) this.force(i, spot);
+    this.redraw();
+  }
+
+  /** Forgets the order of what is no longer placed. */
+  private compact(): void {
+    let kept = 0;
+    for (const i of this.stack) if (this.isPlaced(i)) this.stack[kept++] = i;
+    this.stack.length = kept;
+  }
+
   /** Takes some tasks off; the windows are drawn anew from what stays. */
   remove(tasks: Iterable<number>): void {
     for (const i of tasks) if (this.isPlaced(i)) this.erase(i);
@@ -189,15 +233,14 @@ export class Board {
 
   /** Draws the windows anew from what is placed. */
   redraw(): void {
-    let kept = 0;
-    for (const i of this.stack) if (this.isPlaced(i)) this.stack[kept++] = i;
-    this.stack.length = kept;
+    this.compact();
     this.marks.length = 0;
-    const { lo, hi, placed, why } = this.windows;
+    const { lo, hi, placed, why, because } = this.windows;
     lo.set(this.lo);
     hi.set(this.hi);
     placed.fill(0);
     why.fill(-1);
+    because.fill(-1);
     this.windows.commit();
     for (const i of this.stack) {
       this.windows.force(i, this.start[i]!, this.end[i]!);
@@ -214,13 +257,13 @@ export class Board {
       this.holdOn[k] = -1;
       if (on < 0) continue;
       const d = this.model.holds[k]!.demand;
-      this.vacate(d, on, this.holdFrom[k]!, this.holdTo[k]!);
+      this.vacate(this.model.holds[k]!.from >> 1, d, on, this.holdFrom[k]!, this.holdTo[k]!);
       this.unbind(d);
     }
     if (this.model.decided[i]?.status !== "done") {
       for (const p of this.persons[i]!) this.agendas[p]!.takeBack(this.start[i]!, this.end[i]!);
       way.demands.forEach((d, k) => {
-        this.vacate(d, this.resources[i]![k]!, this.start[i]!, this.end[i]!);
+        this.vacate(i, d, this.resources[i]![k]!, this.start[i]!, this.end[i]!);
       });
     }
     for (const d of way.demands) this.unbind(d);
@@ -250,14 +293,23 @@ export class Board {
     }
   }
 
-  occupy(d: Demand, on: number, from: number, to: number): void {
-    this.profiles[on]!.take(d.amount, from, to, 1);
-    this.occupancies[on]?.add(d, from, to);
+  occupy(task: number, demand: Demand, on: number, from: number, to: number): void {
+    if (to <= from) return;
+    this.profiles[on]!.take(demand.amount, from, to, 1);
+    this.occupancies[on]?.add(demand, from, to);
+    this.held[on]!.push({ task, demand, from, to });
   }
 
-  vacate(d: Demand, on: number, from: number, to: number): void {
-    this.profiles[on]!.take(d.amount, from, to, -1);
-    this.occupancies[on]?.remove(d, from, to);
+  vacate(task: number, demand: Demand, on: number, from: number, to: number): void {
+    if (to <= from) return;
+    this.profiles[on]!.take(demand.amount, from, to, -1);
+    this.occupancies[on]?.remove(demand, from, to);
+    const held = this.held[on]!;
+    const at = held.findLastIndex(
+      (h) => h.demand === demand && h.from === from && h.to === to && h.task === task,
+    );
+    held[at] = held[held.length - 1]!;
+    held.pop();
   }
 
   private bind(d: Demand, on: number): void {
@@ -277,6 +329,14 @@ export class Board {
     if (!occupancy) return full;
     return Math.max(full, occupancy.blocks(d, from, to));
   }
+}
+
+/** A need that stands on a resource. */
+export interface Held {
+  readonly task: number;
+  readonly demand: Demand;
+  readonly from: number;
+  readonly to: number;
 }
 
 /** A place for a task. */

@@ -15,10 +15,8 @@ export interface Clusters {
   readonly room: Float64Array;
 }
 
-/** A longest wait ties two tasks when it leaves no more than this many minutes of play. */
-const TIED = 240;
-
-export function clustersOf(model: Model): Clusters {
+/** A longest wait ties two tasks when it leaves no more than `tied` minutes of play. */
+export function clustersOf(model: Model, tied = 60): Clusters {
   const { n, arcs } = model;
   const windows = new Windows(arcs, model.lo, model.hi, model.hours);
   windows.close();
@@ -38,7 +36,7 @@ export function clustersOf(model: Model): Clusters {
     const [a, b] = [arcs.from[k]! >> 1, arcs.to[k]! >> 1];
     if (settled(a) || settled(b)) continue;
     const lag = problem.lags![arcs.lag[k]!]!;
-    if (lag.most! - Math.max(lag.least ?? 0, Math.min(0, lag.most!)) <= TIED) parent[find(a)] = find(b);
+    if (lag.most! - Math.max(lag.least ?? 0, Math.min(0, lag.most!)) <= tied) parent[find(a)] = find(b);
   }
   const rank = ranks(model, windows);
   const order = Array.from({ length: n }, (_, i) => i).sort((a, b) => rank[a]! - rank[b]! || a - b);

@@ -19,8 +19,13 @@ export class Generator {
   private readonly push = new Map<number, number>();
 
   /** `manners`: the first is tried for a whole cluster, then the next. */
-  constructor(model: Model, clusters: Clusters, manners: readonly Manner[], patient = false) {
-    this.board = new Board(model, { anytime: manners.some((m) => m.anytime), patient });
+  constructor(
+    model: Model,
+    clusters: Clusters,
+    manners: readonly Manner[],
+    board = new Board(model, { anytime: manners.some((m) => m.anytime) }),
+  ) {
+    this.board = board;
     this.clusters = clusters;
     this.searches = manners.map((m) => new Search(this.board, m));
     this.search = this.searches[0]!;
@@ -39,12 +44,24 @@ export class Generator {
   /** Places what has happened or is under way, whatever it collides with. */
   settle(): void {
     const { board } = this;
-    const { decided, n } = board.model;
-    for (let i = 0; i < n; i++) {
-      const d = decided[i];
-      if (!d || d.status === "open") continue;
-      board.force(i, this.search.asDecided(i));
+    for (let i = 0; i < board.model.n; i++) {
+      if (board.settled(i) && !board.isPlaced(i)) board.force(i, this.search.asDecided(i));
     }
+  }
+
+  /** Clusters not wholly placed. */
+  open(): number[] {
+    const { board, clusters } = this;
+    const list: number[] = [];
+    for (let c = 0; c < clusters.tasks.length; c++)
+      if (clusters.tasks[c]!.some((i) => !board.isPlaced(i))) list.push(c);
+    return list;
+  }
+
+  /** Takes clusters off the board, but for what has happened. */
+  takeOff(clusters: readonly number[]): void {
+    const { board } = this;
+    board.remove(clusters.flatMap((c) => this.clusters.tasks[c]!.filter((i) => !board.settled(i))));
   }
 
   /** Places all clusters by priority, lowest first, each after those before it; returns those without a place. */
@@ -74,12 +91,13 @@ export class Generator {
   placeCluster(c: number, from = 0): boolean {
     for (const search of this.searches) {
       this.search = search;
-      if (this.tryCluster(c, from)) return true;
+      // Not late where that can be; a start that was asked for is taken as it is.
+      if ((from === 0 && this.tryCluster(c, 0, true)) || this.tryCluster(c, from, false)) return true;
     }
     return false;
   }
 
-  private tryCluster(c: number, from: number): boolean {
+  private tryCluster(c: number, from: number, wishing: boolean): boolean {
     const { board, search, push } = this;
     const tasks = this.clusters.tasks[c]!;
     const mark = board.placedCount;
@@ -89,7 +107,7 @@ export class Generator {
       let stuck = -1;
       for (const i of tasks) {
         if (board.isPlaced(i)) continue;
-        if (!this.placeTask(i, push.get(i) ?? 0)) {
+        if (!this.placeTask(i, push.get(i) ?? 0, wishing)) {
           stuck = i;
           break;
         }
@@ -100,7 +118,7 @@ export class Generator {
       const movable =
         culprit >= 0 && late < NEVER && this.clusters.of[culprit] === c && board.isPlaced(culprit);
       const from = movable ? board.start[culprit]! + late : 0;
-      const open = movable && board.model.decided[culprit]?.status !== "started";
+      const open = movable && !board.settled(culprit);
       board.backTo(mark);
       if (!open) return false;
       push.set(culprit, Math.max(from, push.get(culprit) ?? 0));
@@ -108,12 +126,12 @@ export class Generator {
     return false;
   }
 
-  private placeTask(i: number, from: number): boolean {
+  private placeTask(i: number, from: number, wishing: boolean): boolean {
     const { board, search } = this;
-    const { wish } = board.model;
+    const wish = wishing ? board.model.wish[i]! : 0;
     let at = from;
     for (let guard = 0; guard < 30; guard++) {
-      const spot = search.find(i, Math.max(at, wish[i]!)) ?? (at < wish[i]! ? search.find(i, at) : null);
+      const spot = search.find(i, Math.max(at, wish)) ?? (at < wish ? search.find(i, at) : null);
       if (!spot) return false;
       if (board.take(i, spot)) return true;
       at = spot.start + 1;

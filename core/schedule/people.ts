@@ -7,6 +7,8 @@ export class Agenda {
   private size = 0;
   private from = new Int32Array(64);
   private to = new Int32Array(64);
+  /** The task each busy time belongs to. */
+  private who = new Int32Array(64);
 
   constructor(worker: Worker) {
     this.work = worker.work;
@@ -120,33 +122,40 @@ export class Agenda {
     return this.work.length >> 1;
   }
 
+  /** Minutes of working time in [from, to). */
+  worked(from: number, to: number): number {
+    let sum = 0;
+    for (let w = this.interval(from); w >= 0 && w < this.intervals && this.startOf(w) < to; w++)
+      sum += Math.min(to, this.endOf(w)) - Math.max(from, this.startOf(w));
+    return sum;
+  }
+
   /** Gives away what is still free of [from, to); can't be taken back. */
-  force(from: number, to: number): void {
+  force(from: number, to: number, who: number): void {
     let at = from;
     for (let k = this.after(from); at < to; k = this.after(at)) {
       const stop = k < this.size ? Math.max(at, Math.min(to, this.from[k]!)) : to;
       const next = k < this.size ? this.to[k]! : to;
-      if (stop > at) this.give(at, stop);
+      if (stop > at) this.give(at, stop, who);
       at = Math.max(stop, next);
     }
   }
 
   /** Gives [from, to) away; it is free. */
-  give(from: number, to: number): void {
+  give(from: number, to: number, who: number): void {
     if (to <= from) return;
     if (this.size + 1 > this.from.length) {
-      const a = new Int32Array(this.from.length * 2);
-      a.set(this.from);
-      this.from = a;
-      const b = new Int32Array(a.length);
-      b.set(this.to);
-      this.to = b;
+      this.from = doubled(this.from);
+      this.to = doubled(this.to);
+      this.who = doubled(this.who);
     }
     const k = this.after(from);
     this.from.copyWithin(k + 1, k, this.size);
     this.to.copyWithin(k + 1, k, this.size);
+    this.who.copyWithin(k + 1, k, this.size);
     this.from[k] = from;
     this.to[k] = to;
+    this.who[k] = who;
     this.size++;
   }
 
@@ -168,6 +177,18 @@ export class Agenda {
     if (k >= this.size) throw new RangeError(`nothing given from ${from} to ${to}`);
     this.from.copyWithin(k, k + 1, this.size);
     this.to.copyWithin(k, k + 1, this.size);
+    this.who.copyWithin(k, k + 1, this.size);
     this.size--;
   }
+
+  /** Adds the tasks that are busy in [from, to) to `out`. */
+  busy(from: number, to: number, out: number[]): void {
+    for (let k = this.after(from); k < this.size && this.from[k]! < to; k++) out.push(this.who[k]!);
+  }
+}
+
+function doubled(list: Int32Array): Int32Array<ArrayBuffer> {
+  const out = new Int32Array(list.length * 2);
+  out.set(list);
+  return out;
 }

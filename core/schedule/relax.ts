@@ -1,18 +1,16 @@
-import { blockersOf } from "./blockers.ts";
-import type { Spot } from "./board.ts";
+import { Board, type Spot } from "./board.ts";
 import { checkSchedule } from "./check.ts";
-import { clustersOf } from "./clusters.ts";
+import { type Clusters, clustersOf } from "./clusters.ts";
 import { Generator } from "./generate.ts";
-import { Improver } from "./improve.ts";
 import { buildModel, type Model, type View } from "./model.ts";
+import { Pile } from "./pile.ts";
 import { moved, scheduleOf } from "./plan.ts";
 import type { Problem, Relaxation, Rule, Schedule, Violation } from "./problem.ts";
 import { Random } from "./random.ts";
-import { Score } from "./score.ts";
 import type { Manner } from "./search.ts";
 
-/** Steps of search spent on one attempt. */
-const STEPS = 60;
+/** What a breach weighs beside its minutes: few are easier to put right than many. */
+const EACH = 20;
 
 /**
  * Best attempts when some clusters find no place. Each gives up one more kind of rule, in the order asked
@@ -34,25 +32,22 @@ export function attempt(
   let best: Schedule | null = null;
   let bestCost = Number.POSITIVE_INFINITY;
   let steps = 0;
-  for (const kind of kinds) {
-    given.add(kind);
-    const try_ = new Attempt(problem, model, spots, given, new Random(seed));
-    steps += try_.steps;
-    // What is still left goes on top of the rest, so that each attempt can be weighed against the others.
-    const schedule = try_.finish();
+  for (const kind of [null, ...kinds.slice(0, -1)]) {
+    if (kind) given.add(kind);
+    const schedule = tryWith(problem, model, spots, given, new Random(seed));
+    steps++;
     const cost = checkSchedule(problem, schedule).reduce((sum, v) => sum + weightOf(v, kinds), 0);
     if (cost < bestCost) {
       best = schedule;
       bestCost = cost;
     }
-    if (try_.complete) break;
   }
   return { schedule: best!, steps };
 }
 
 function weightOf(v: Violation, kinds: readonly Relaxation[]): number {
   const rank = kinds.indexOf(GIVEN_UP[v.rule] ?? "capacity");
-  return v.by * 4 ** (rank < 0 ? kinds.length : rank);
+  return (EACH + v.by) * 4 ** (rank < 0 ? kinds.length : rank);
 }
 
 /** Which relaxation each rule belongs to; the rest belong to capacity. */
@@ -64,46 +59,38 @@ const GIVEN_UP: Partial<Record<Rule, Relaxation>> = {
   "longest-wait": "wait",
 };
 
-class Attempt {
-  steps = 0;
-  complete = false;
-  private readonly g: Generator;
-  private readonly random: Random;
-
-  constructor(
-    problem: Problem,
-    model: Model,
-    spots: ReadonlyMap<number, Spot>,
-    given: ReadonlySet<Relaxation>,
-    random: Random,
-  ) {
-    this.random = random;
-    const late = given.has("late");
-    const relaxed = buildModel(problem, late ? lateView(problem) : { mirrored: model.mirrored });
-    const strict: Manner = { anytime: false, thrift: 1, random };
-    const manners = given.has("overtime") ? [strict, { ...strict, anytime: true }] : [strict];
-    const g = new Generator(relaxed, clustersOf(relaxed), manners, given.has("wait"));
-    this.g = g;
-    g.settle();
-    const move = late ? followers(g, spots) : new Set<number>();
-    for (const [i, spot] of spots)
-      if (!g.board.isPlaced(i) && !move.has(i)) g.board.force(i, moved(model, relaxed, spot));
-    g.board.redraw();
-    const failed = g.run(Float64Array.from(g.clusters.earliest));
-    this.steps++;
-    if (!late) {
-      const search = new Improver(g, failed, new Score(relaxed, 100), random);
-      for (let k = 0; k < STEPS; k++) search.step(0);
-      search.restore();
-      this.steps += STEPS;
-    }
-    this.complete = g.board.placedCount === relaxed.n;
-  }
-
-  finish(): Schedule {
-    pile(this.g, this.random);
-    return scheduleOf(this.g.board);
-  }
+/** Places what is left by the rules that stay, and piles up what even so finds no place. */
+function tryWith(
+  problem: Problem,
+  model: Model,
+  spots: ReadonlyMap<number, Spot>,
+  given: ReadonlySet<Relaxation>,
+  random: Random,
+): Schedule {
+  const late = given.has("late");
+  const relaxed = buildModel(problem, late ? lateView(problem) : { mirrored: model.mirrored });
+  const strict: Manner = { anytime: false, thrift: 1, random };
+  const anytime = given.has("overtime");
+  const board = new Board(relaxed, { anytime, patient: given.has("wait") });
+  const clusters = clustersOf(relaxed);
+  const g = new Generator(
+    relaxed,
+    clusters,
+    anytime ? [strict, { ...strict, anytime: true }] : [strict],
+    board,
+  );
+  g.settle();
+  const move = late ? followers(board, clusters, spots) : new Set<number>();
+  for (const [i, spot] of spots)
+    if (!board.isPlaced(i) && !move.has(i)) board.force(i, moved(model, relaxed, spot));
+  board.redraw();
+  g.run(clusters.earliest);
+  const pile = new Pile(board, clusters);
+  for (const c of g.open())
+    if (!pile.place(c))
+      for (const i of clusters.tasks[c]!) if (!board.isPlaced(i)) board.force(i, g.anySpot(i));
+  board.redraw();
+  return scheduleOf(board);
 }
 
 /** Forward, with as much time after the horizon as all the work together takes. */
@@ -113,8 +100,7 @@ function lateView(problem: Problem): View {
 }
 
 /** Tasks that come after something without a place: they must be free to go later. */
-function followers(g: Generator, spots: ReadonlyMap<number, Spot>): Set<number> {
-  const { clusters, board } = g;
+function followers(board: Board, clusters: Clusters, spots: ReadonlyMap<number, Spot>): Set<number> {
   const queue: number[] = [];
   for (let i = 0; i < board.model.n; i++)
     if (!spots.has(i) && !board.isPlaced(i)) queue.push(clusters.of[i]!);
@@ -126,18 +112,4 @@ function followers(g: Generator, spots: ReadonlyMap<number, Spot>): Set<number> 
       queue.push(d);
     }
   return new Set([...seen].flatMap((c) => clusters.tasks[c]!));
-}
-
-/** Puts what is still left where it stands in the way of the fewest minutes of others. */
-function pile(g: Generator, random: Random): void {
-  const { board } = g;
-  for (const tasks of g.clusters.tasks) {
-    if (tasks.every((i) => board.isPlaced(i))) continue;
-    const found = blockersOf(board, tasks, (i) => 1 + board.end[i]! - board.start[i]!, random);
-    for (const i of tasks) {
-      if (board.isPlaced(i)) continue;
-      board.force(i, found?.spots.get(i) ?? g.anySpot(i));
-      board.redraw();
-    }
-  }
 }

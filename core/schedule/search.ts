@@ -44,6 +44,7 @@ export class Search {
     let bestScore = Number.POSITIVE_INFINITY;
     this.late = NEVER;
     this.culprit = -1;
+    this.board.tried++;
     const ways = model.ways[i]!;
     for (let m = 0; m < ways.length; m++) {
       if (decided && decided.mode >= 0 && decided.mode !== m) continue;
@@ -62,6 +63,34 @@ export class Search {
   /** The earliest place of a task in the mode, by the people and on the resources it has now. */
   again(i: number, spot: Spot): Spot | null {
     return this.inMode(i, spot.mode, 0, spot);
+  }
+
+  /** The same place, if it still keeps every rule. */
+  exactly(i: number, spot: Spot): Spot | null {
+    if (!this.allowed(i, spot)) return null;
+    const found = this.inMode(i, spot.mode, spot.start, spot);
+    return found && found.start === spot.start && found.end === spot.end ? found : null;
+  }
+
+  /** Whether pins, skills and names shared with others still let the task have this mode, people and resources. */
+  private allowed(i: number, spot: Spot): boolean {
+    const decided = this.board.model.decided[i];
+    if (decided && decided.mode >= 0 && decided.mode !== spot.mode) return false;
+    if (decided?.persons?.some((p, k) => spot.persons[k] !== p)) return false;
+    if (decided?.resources?.some((r, k) => spot.resources[k] !== r)) return false;
+    const way = this.board.model.ways[i]![spot.mode]!;
+    let next = 0;
+    for (const need of way.people) {
+      const who = spot.persons.slice(next, next + need.count);
+      next += need.count;
+      const able = this.candidates(need);
+      if (!who.every((p) => able.includes(p)) || !this.required(need).every((p) => who.includes(p)))
+        return false;
+    }
+    return way.demands.every((d, k) => {
+      const bound = d.same >= 0 ? this.board.sameOn[d.same]! : -1;
+      return d.of.includes(spot.resources[k]!) && (bound < 0 || bound === spot.resources[k]);
+    });
   }
 
   /** The earliest place in each mode that has one. */
@@ -167,14 +196,14 @@ export class Search {
   private equipment(i: number, way: Way, s: number, e: number, fixed: readonly number[] | null): number {
     const next = this.chooseAll(i, way, s, e, fixed);
     // What was occupied so that the needs of one task see each other.
-    for (const t of this.tried) this.board.vacate(t.demand, t.on, t.from, t.to);
+    for (const t of this.tried) this.board.vacate(i, t.demand, t.on, t.from, t.to);
     this.tried.length = 0;
     return next;
   }
 
   private try(way: Way, i: number, demand: Demand, on: number, from: number, to: number): void {
     if (way.demands.length + this.board.model.holdsOf[i]!.length < 2) return;
-    this.board.occupy(demand, on, from, to);
+    this.board.occupy(i, demand, on, from, to);
     this.tried.push({ demand, on, from, to });
   }
 

@@ -1,11 +1,11 @@
+import { Board } from "./board.ts";
 import { boundsOf } from "./bound.ts";
 import { checkSchedule } from "./check.ts";
 import { clashOfDates } from "./clash.ts";
-import { clustersOf } from "./clusters.ts";
 import { withEnds } from "./facts.ts";
-import { Generator } from "./generate.ts";
+import { FirstPlan } from "./first.ts";
 import { Improver } from "./improve.ts";
-import { buildModel } from "./model.ts";
+import { buildModel, type Model } from "./model.ts";
 import { objectiveOf, totalOf, weightsOf } from "./objective.ts";
 import { scheduleOf } from "./plan.ts";
 import type { Problem, Relaxation, Result, Schedule, Term, Valued } from "./problem.ts";
@@ -18,7 +18,10 @@ import { validateProblem } from "./validate.ts";
 export interface SolveOptions {
   /** Default 1. The same seed and count of schedules give the same answer. */
   readonly seed?: number;
-  /** Schedules to generate, the first plan's included; each rebuilt part counts as one. Default 400. */
+  /**
+   * Schedules to generate; as many places looked for as there are tasks count as one. A first plan may take up to
+   * twenty whatever is asked for. Default 400.
+   */
   readonly schedules?: number;
   /** Asked now and then; true ends the search with the best so far. The only way in for a clock. */
   readonly stop?: () => boolean;
@@ -38,9 +41,6 @@ export interface Progress {
 
 const ORDER: readonly Relaxation[] = ["overtime", "late", "wait", "capacity"];
 
-/** Serial generations, each with what failed in the one before placed earlier, before search takes over. */
-const PASSES = 3;
-
 /**
  * Plans a problem: a first plan by serial generation, then large-neighbourhood search; backward from the
  * wanted ends unless only the makespan counts. When not everything fits within the schedules allowed, the
@@ -59,89 +59,77 @@ export function solve(problem: Problem, options: SolveOptions = {}): Result {
 }
 
 class Run {
-  schedules = 0;
   private readonly problem: Problem;
   private readonly options: SolveOptions;
   private readonly bound: number;
   private readonly random: Random;
+  private readonly total: number;
+  /** Schedules that best attempts took. */
+  private attempts = 0;
+  private board: Board | null = null;
 
   constructor(problem: Problem, options: SolveOptions, bound: number) {
     this.problem = problem;
     this.options = options;
     this.bound = bound;
     this.random = new Random(options.seed ?? 1);
+    this.total = options.schedules ?? 400;
   }
 
-  private get over(): boolean {
-    return this.schedules >= (this.options.schedules ?? 400) || (this.options.stop?.() ?? false);
+  /** As many places looked for as there are tasks count as a schedule. */
+  get schedules(): number {
+    const { board } = this;
+    return board ? Math.ceil(board.tried / Math.max(1, board.model.n)) + this.attempts : 0;
+  }
+
+  private get stopped(): boolean {
+    return this.options.stop?.() ?? false;
   }
 
   run(): { schedule: Schedule; reason: Result["reason"] } {
     const { problem, random } = this;
     const model = buildModel(problem, { mirrored: backward(problem) });
+    const board = new Board(model);
+    this.board = board;
     const score = new Score(model);
-    const clusters = clustersOf(model);
-    const priority = Float64Array.from(clusters.earliest);
-    let best: { g: Generator; failed: number[]; value: number } | null = null;
-    for (let pass = 0; pass < PASSES && (pass === 0 || !this.over); pass++) {
-      const g = new Generator(model, clusters, [
-        { anytime: false, thrift: 1, random: pass === 0 ? null : random },
-      ]);
-      g.settle();
-      const failed = g.run(priority);
-      this.schedules++;
-      if (!best || failed.length < best.failed.length) best = { g, failed, value: score.of(g.board) };
-      if (failed.length === 0) break;
-      for (const c of failed) advance(priority, clusters.before, c, priority[c]! - 60);
+    const first = new FirstPlan(board, random);
+    let stopped = false;
+    // The first plan is worth its schedules even where fewer were asked for.
+    while (!first.complete && !(first.spent && this.schedules >= this.total) && !stopped) {
+      first.step();
+      stopped = this.stopped;
     }
-    const search = new Improver(best!.g, best!.failed, score, random);
-    this.tell(search);
+    if (!first.complete) {
+      first.restore();
+      this.tell(score.of(board), model.n - board.placedCount);
+      return { schedule: this.attempt(model, board), reason: stopped ? "stopped" : "schedules" };
+    }
+    const search = new Improver(first.g, score, random);
+    this.tell(search.bestValue, 0);
     let reason: Result["reason"] = "schedules";
-    const total = this.options.schedules ?? 400;
-    while (!this.over) {
-      if (search.bestMissing.length === 0 && search.bestValue <= this.bound + 1e-9) {
-        reason = "proved";
+    while (this.schedules < this.total) {
+      stopped = this.stopped;
+      if (stopped || search.bestValue <= this.bound + 1e-9) {
+        reason = stopped ? "stopped" : "proved";
         break;
       }
-      const left = Math.max(0, 1 - this.schedules / total);
-      this.schedules++;
-      if (search.step(search.bestValue * 2e-4 * left)) this.tell(search);
+      const left = Math.max(0, 1 - this.schedules / this.total);
+      if (search.step(search.bestValue * 2e-4 * left)) this.tell(search.bestValue, 0);
     }
-    if (reason !== "proved" && this.schedules < total) reason = "stopped";
     search.restore();
-    const { board } = best!.g;
-    if (board.placedCount === model.n) return { schedule: scheduleOf(board), reason };
-    const spots = new Map(
-      Array.from({ length: model.n }, (_, i) => i)
-        .filter((i) => board.isPlaced(i))
-        .map((i) => [i, board.spotOf(i)]),
-    );
+    return { schedule: scheduleOf(board), reason };
+  }
+
+  private attempt(model: Model, board: Board): Schedule {
     const order = this.options.relax ?? ORDER;
-    const broken = attempt(problem, model, spots, order, this.options.seed ?? 1);
-    this.schedules += broken.steps;
-    return { schedule: broken.schedule, reason };
+    const broken = attempt(this.problem, model, board.spots(), order, this.options.seed ?? 1);
+    this.attempts = broken.steps;
+    return broken.schedule;
   }
 
-  private tell(search: Improver): void {
-    this.options.onProgress?.({
-      schedules: this.schedules,
-      missing: search.bestMissing.length,
-      value: search.bestValue,
-      bound: this.bound,
-    });
+  private tell(value: number, missing: number): void {
+    this.options.onProgress?.({ schedules: this.schedules, missing, value, bound: this.bound });
   }
-}
-
-/** Placing earlier asks the same of what comes before. */
-function advance(
-  priority: Float64Array,
-  before: readonly (readonly number[])[],
-  c: number,
-  to: number,
-): void {
-  if (priority[c]! <= to) return;
-  priority[c] = to;
-  for (const b of before[c]!) advance(priority, before, b, to);
 }
 
 /** Whether plans are made backward from the wanted ends: unless nothing but an early finish counts. */

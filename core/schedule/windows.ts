@@ -1,6 +1,9 @@
 import { type Hours, snapDown, snapUp } from "./hours.ts";
 import { type Arcs, NEVER } from "./model.ts";
 
+/** Figures noted for each change. */
+const STRIDE = 5;
+
 /**
  * Earliest and latest minute of every moment, kept closed under the arcs (Bellman-Ford over what changed) and
  * moved on to minutes that the shifts allow. Every change is written down, so that a try can be taken back.
@@ -12,6 +15,8 @@ export class Windows {
   readonly placed: Uint8Array;
   /** The arc by which hi got its value, -1 for a date or a placement. */
   readonly why: Int32Array;
+  /** The arc by which lo got its value, -1 for a date or a placement. */
+  readonly because: Int32Array;
   /** The moment at which the last refusal showed, -1 if none. */
   clash = -1;
   private readonly arcs: Arcs;
@@ -31,6 +36,7 @@ export class Windows {
     this.hi = hi.slice();
     this.placed = new Uint8Array(lo.length);
     this.why = new Int32Array(lo.length).fill(-1);
+    this.because = new Int32Array(lo.length).fill(-1);
     this.queue = new Int32Array(lo.length + 1);
     this.queued = new Uint8Array(lo.length);
   }
@@ -40,6 +46,14 @@ export class Windows {
     let at = m;
     for (let guard = 0; guard < this.lo.length && this.why[at]! >= 0; guard++)
       at = this.arcs.to[this.why[at]!]!;
+    return at;
+  }
+
+  /** The moment whose date or placement sets the earliest minute of m. */
+  holder(m: number): number {
+    let at = m;
+    for (let guard = 0; guard < this.lo.length && this.because[at]! >= 0; guard++)
+      at = this.arcs.from[this.because[at]!]!;
     return at;
   }
 
@@ -76,15 +90,21 @@ export class Windows {
   /** Takes back everything since the mark, placements included. */
   undo(mark: number): void {
     while (this.trailLength > mark) {
-      this.trailLength -= 4;
+      this.trailLength -= STRIDE;
       const m = this.trail[this.trailLength]!;
       if (m < 0) this.placed[-m - 1] = 0;
       else {
         this.lo[m] = this.trail[this.trailLength + 1]!;
         this.hi[m] = this.trail[this.trailLength + 2]!;
         this.why[m] = this.trail[this.trailLength + 3]!;
+        this.because[m] = this.trail[this.trailLength + 4]!;
       }
     }
+  }
+
+  /** Moments whose windows changed since the mark, some of them more than once. */
+  changed(mark: number, act: (moment: number) => void): void {
+    for (let t = mark; t < this.trailLength; t += STRIDE) if (this.trail[t]! >= 0) act(this.trail[t]!);
   }
 
   /** Forgets how it came here: no undo beyond this point. */
@@ -101,6 +121,7 @@ export class Windows {
     }
     this.note(m);
     this.lo[m] = to;
+    this.because[m] = -1;
     this.push(m, 0);
     return this.run(1);
   }
@@ -132,9 +153,10 @@ export class Windows {
     this.lo[m] = at;
     this.hi[m] = at;
     this.why[m] = -1;
+    this.because[m] = -1;
     this.grow();
     this.trail[this.trailLength] = -m - 1;
-    this.trailLength += 4;
+    this.trailLength += STRIDE;
     this.placed[m] = 1;
   }
 
@@ -146,7 +168,7 @@ export class Windows {
   }
 
   private grow(): void {
-    if (this.trailLength + 8 > this.trail.length) {
+    if (this.trailLength + STRIDE > this.trail.length) {
       const bigger = new Int32Array(this.trail.length * 2);
       bigger.set(this.trail);
       this.trail = bigger;
@@ -160,7 +182,8 @@ export class Windows {
     this.trail[t + 1] = this.lo[m]!;
     this.trail[t + 2] = this.hi[m]!;
     this.trail[t + 3] = this.why[m]!;
-    this.trailLength = t + 4;
+    this.trail[t + 4] = this.because[m]!;
+    this.trailLength = t + STRIDE;
   }
 
   private push(m: number, at: number): void {
@@ -193,6 +216,7 @@ export class Windows {
         }
         this.note(to);
         lo[to] = value;
+        this.because[to] = k;
         if (queued[to] === 0) {
           queue[tail] = to;
           queued[to] = 1;

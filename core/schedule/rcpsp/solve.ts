@@ -28,7 +28,7 @@ const TURNS = 6;
 const FIRST_PROOF = 0.1;
 
 /** Share that lifts the lower bound when the rest has not closed the gap. */
-const BOUND = 0.03;
+const BOUND = 0.02;
 
 /** Dead ends in one stretch of proof from above, for projects with lags both ways. */
 const LAGGED = 5000;

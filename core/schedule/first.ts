@@ -1,0 +1,76 @@
+import type { Board } from "./board.ts";
+import { clustersOf } from "./clusters.ts";
+import { Ejector } from "./eject.ts";
+import { Generator } from "./generate.ts";
+import type { Random } from "./random.ts";
+import type { Manner } from "./search.ts";
+
+/**
+ * How tightly tasks must be tied by a longest wait, in minutes of play, to be placed as one, and how many schedules'
+ * worth of places are looked for before the next kind is tried. Large clusters keep chains together and find a plan
+ * soonest where there is room; small ones find a plan where it is tight.
+ */
+const LEVELS = [
+  { tied: 60, schedules: 3 },
+  { tied: 15, schedules: 17 },
+] as const;
+
+const STRICT: Manner = { anytime: false, thrift: 1, random: null };
+
+/** A first plan: serial generation, then guided ejection until everything has a place. */
+export class FirstPlan {
+  g: Generator;
+  private readonly board: Board;
+  private readonly random: Random;
+  private ejector: Ejector;
+  private level = 0;
+  private until: number;
+
+  constructor(board: Board, random: Random) {
+    this.board = board;
+    this.random = random;
+    this.g = this.generator(0);
+    this.g.settle();
+    this.g.run(this.g.clusters.earliest);
+    this.ejector = new Ejector(this.g, random);
+    this.until = board.tried + LEVELS[0].schedules * board.model.n;
+  }
+
+  private generator(level: number): Generator {
+    const { model } = this.board;
+    return new Generator(model, clustersOf(model, LEVELS[level % 2]!.tied), [STRICT], this.board);
+  }
+
+  get complete(): boolean {
+    return this.board.placedCount === this.board.model.n;
+  }
+
+  /** Schedules' worth of places looked for. */
+  get schedules(): number {
+    return this.board.tried / this.board.model.n;
+  }
+
+  /** Whether every kind of cluster has been tried for as long as a first plan is worth. */
+  get spent(): boolean {
+    return this.level >= LEVELS.length;
+  }
+
+  /** One cluster more; true when everything has a place. */
+  step(): boolean {
+    if (this.complete) return true;
+    if (this.board.tried >= this.until) {
+      this.ejector.restore();
+      this.level++;
+      this.g = this.generator(this.level);
+      this.ejector = new Ejector(this.g, this.random);
+      this.until = this.board.tried + LEVELS[this.level % 2]!.schedules * this.board.model.n;
+    }
+    this.ejector.step();
+    return this.complete;
+  }
+
+  /** Leaves the board with the fewest tasks without a place. */
+  restore(): void {
+    this.ejector.restore();
+  }
+}
