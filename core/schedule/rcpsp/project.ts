@@ -68,13 +68,6 @@ export function tooMuch(p: Project): [number, number][] {
   return found;
 }
 
-/** Largest completion time. */
-export function makespanOf(p: Project, start: ArrayLike<number>): number {
-  let most = 0;
-  for (let i = 0; i < p.n; i++) most = Math.max(most, start[i]! + p.duration[i]!);
-  return most;
-}
-
 /** Nothing when the starts keep every arc and capacity; else the first thing they break, in words. */
 export function faultOf(p: Project, start: ArrayLike<number>): string | null {
   for (let i = 0; i < p.n; i++)
