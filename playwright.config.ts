@@ -21,7 +21,8 @@ export default defineConfig({
   workers: 1,
   timeout: 60_000,
   expect: { timeout: 15_000 },
-  reporter: [["list"]],
+  // With PLAYWRIGHT_JSON_OUTPUT_NAME set, the counts also go to that file.
+  reporter: process.env.PLAYWRIGHT_JSON_OUTPUT_NAME ? [["list"], ["json"]] : [["list"]],
   use: {
     baseURL: `http://127.0.0.1:${PORT}`,
     locale: "en-GB",

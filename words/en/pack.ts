@@ -9,6 +9,7 @@ export const pack = {
   "pack.refusal.what":
     "The plan below breaks these rules. Do not cook from it before they are settled: change the service, the kitchen or the crew, and print the pack again.",
   "pack.refusal.none": "No remedy was tried.",
+  "pack.refusal.spare": "{spare} spare",
   "pack.refusal.by": "By",
   "pack.unplanned": "There is no plan: the timeline and the prep lists are left out.",
 
