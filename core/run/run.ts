@@ -13,6 +13,7 @@ import { computeAmounts } from "../production/compute-amounts.ts";
 import type { Effort, Engine } from "../production/make-plan.ts";
 import { type PlanResult, planService } from "../production/plan-service.ts";
 import { scheduledRules } from "../production/plan-trace.ts";
+import type { Plan } from "../production/plan-types.ts";
 import { Buying } from "../purchasing/buying.ts";
 import { ordersResult } from "../purchasing/orders-result.ts";
 import { Contents } from "../safety/contents.ts";
@@ -53,7 +54,7 @@ export interface RunOptions {
 }
 
 /** Schedules generated when nobody asks for more: a good plan in about a second. */
-export const USUAL_SCHEDULES = 40;
+export const USUAL_SCHEDULES = 400;
 
 /**
  * Documents in, everything computed out: amounts, orders, cost, allergens, plan, lists, labels, and how each
@@ -179,12 +180,7 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
         preparation: need.preparation,
         index: batch.index,
         amount: batch.amount,
-        madeMin: planned?.plan.tasks
-          .filter(
-            (task) =>
-              task.preparation === need.preparation && task.batch === batch.index && task.kind !== "plate",
-          )
-          .reduce<number | undefined>((last, task) => Math.max(last ?? task.endMin, task.endMin), undefined),
+        madeMin: planned && madeAt(planned.plan, need.preparation, batch.index),
       })),
     ),
     {
@@ -259,6 +255,19 @@ function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result 
     ],
     trace: tracer?.nodes() ?? {},
   };
+}
+
+/** When hands were last on a batch: a rest after that is already part of its keeping. */
+function madeAt(plan: Plan, preparation: string, batch: number): number | undefined {
+  const tasks = plan.tasks.filter(
+    (task) =>
+      task.preparation === preparation &&
+      task.batch === batch &&
+      (task.kind === "work" || task.kind === "passive"),
+  );
+  const worked = tasks.filter((task) => task.hands.length > 0);
+  const ends = (worked.length > 0 ? worked : tasks).map((task) => task.endMin);
+  return ends.length > 0 ? Math.max(...ends) : undefined;
 }
 
 interface PlannedHere extends PlanResult {

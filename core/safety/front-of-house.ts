@@ -48,17 +48,17 @@ export function frontOfHouse(
         };
       })
       .filter((one) => one.frees.length > 0);
-    const raw = [...new Set(placements.flatMap((placement) => [...contents.raw(placement).keys()]))];
+    const raw = [...new Set(placements.filter((one) => contents.raw(one).size > 0).map(names))];
     const advisory =
       raw.length > 0
-        ? `Served raw or undercooked: ${raw.map((id) => names({ ingredient: id })).join(", ")}. Eating raw or undercooked animal food may raise the risk of foodborne illness (menu advisory, Food Code 3-603.11).`
+        ? `Served raw or undercooked: ${raw.join(", ")}. Eating raw or undercooked animal food may raise the risk of foodborne illness (menu advisory, Food Code 3-603.11).`
         : undefined;
     return {
       course: plate.course,
       dish: dish.id,
       name: dish.name,
       variant: plate.variant,
-      describe: dish.description,
+      describe: [dish.description, ...changesInWords(dish, placements, names)].join(" "),
       contains,
       mayContain,
       leaveOff,
@@ -66,6 +66,23 @@ export function frontOfHouse(
       count: plate.count,
     };
   });
+}
+
+/** What is otherwise on a plate than the dish as written: "Savoy parcel instead of pithivier." */
+function changesInWords(
+  dish: Dish,
+  placements: readonly (Eaten & { readonly n: number })[],
+  names: (eaten: Eaten) => string,
+): string[] {
+  const written = new Map(dish.placements.map((one) => [one.n, names(one)]));
+  const served = new Map(placements.map((one) => [one.n, names(one)]));
+  const instead = [...served].filter(([n, name]) => written.has(n) && written.get(n) !== name);
+  const words = [
+    ...instead.map(([n, name]) => `${name} instead of ${written.get(n)}`),
+    ...[...served].filter(([n]) => !written.has(n)).map(([, name]) => `with ${name}`),
+    ...[...written].filter(([n]) => !served.has(n)).map(([, name]) => `without ${name}`),
+  ];
+  return words.length === 0 ? [] : [`For this guest: ${words.join("; ")}.`];
 }
 
 function mainOf<T extends { readonly n: number }>(dish: Dish, placements: readonly T[]): T | undefined {

@@ -1,7 +1,7 @@
 import type { Larder } from "../formula/larder.ts";
 import type { Allergen } from "../pantry/schema.ts";
 import type { Contents } from "./contents.ts";
-import { inheritedUseBy, keptAs, ownUseBy, type UseBy } from "./use-by.ts";
+import { inheritedUseBy, keptAs, livesDays, ownUseBy, type UseBy } from "./use-by.ts";
 
 /** A batch as made: when it was finished and what it weighs. */
 export interface MadeBatch {
@@ -82,9 +82,11 @@ export function labels(
         state,
         parts,
       );
-      if (useBy) {
+      // Minutes of waiting hot are over when it goes into something else; clocks of days run on.
+      const passedOn = livesDays(preparation, state) ? useBy : inheritedUseBy(undefined, id, state, parts);
+      if (passedOn) {
         const least = earliest.get(id);
-        if (!least || useBy.atMin < least.atMin) earliest.set(id, useBy);
+        if (!least || passedOn.atMin < least.atMin) earliest.set(id, passedOn);
       }
       made.push({
         preparation: id,

@@ -34,11 +34,24 @@ export function ownUseBy(
   madeMin: number,
   dayEnd: (min: number) => number,
 ): number | undefined {
-  const life = preparation.life.find((entry) => entry.state === state);
-  if (!life) return state === "cold" ? dayEnd(madeMin) + (COLD_DAYS_MOST - 1) * DAY_MIN : undefined;
-  if (life.maxMinutes < DAY_MIN) return madeMin + life.maxMinutes;
-  const days = Math.floor(life.maxMinutes / DAY_MIN);
+  const minutes = ownLifeMin(preparation, state);
+  if (minutes === undefined)
+    return state === "cold" ? dayEnd(madeMin) + (COLD_DAYS_MOST - 1) * DAY_MIN : undefined;
+  if (minutes < DAY_MIN) return madeMin + minutes;
+  const days = Math.floor(minutes / DAY_MIN);
   return dayEnd(madeMin) + ((state === "cold" ? Math.min(days, COLD_DAYS_MOST) : days) - 1) * DAY_MIN;
+}
+
+/** Stated life in a state, minutes; hot or at room temperature, where none is stated, the wait that is allowed. */
+function ownLifeMin(preparation: Preparation, state: LifeState): number | undefined {
+  const stated = preparation.life.find((entry) => entry.state === state)?.maxMinutes;
+  if (stated !== undefined || state === "cold" || state === "frozen") return stated;
+  return preparation.steps.findLast((step) => step.hold?.state === state)?.hold?.maxMin;
+}
+
+/** Whether a state's clock runs in days: minutes of waiting hot end when the food goes into something else. */
+export function livesDays(preparation: Preparation, state: LifeState): boolean {
+  return (ownLifeMin(preparation, state) ?? (state === "cold" ? DAY_MIN : 0)) >= DAY_MIN;
 }
 
 /**

@@ -32,7 +32,7 @@ export function refusalPages(paper: Paper): SheetPages[] {
                 set(remedy.result),
                 remedy.spareMin === undefined || remedy.status !== "feasible"
                   ? ""
-                  : ` ${say("plan.spare", { spare: write.span(remedy.spareMin) })}`,
+                  : ` ${say("pack.refusal.spare", { spare: write.span(remedy.spareMin) })}`,
               ],
             },
           ]),
