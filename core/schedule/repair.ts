@@ -1,4 +1,3 @@
-import { blockersOf } from "./blockers.ts";
 import type { Spot } from "./board.ts";
 import { checkSchedule } from "./check.ts";
 import { clustersOf } from "./clusters.ts";
@@ -6,6 +5,7 @@ import { withEnds } from "./facts.ts";
 import { Generator } from "./generate.ts";
 import { buildModel, type Model } from "./model.ts";
 import { objectiveOf, totalOf } from "./objective.ts";
+import { Obstacles } from "./obstacles.ts";
 import { scheduleOf, spotsOf } from "./plan.ts";
 import type { Placement, Problem, Relaxation, Schedule, Violation } from "./problem.ts";
 import { Random } from "./random.ts";
@@ -92,14 +92,12 @@ class Mender {
   private readonly g: Generator;
   private readonly was: ReadonlyMap<number, Spot>;
   private readonly random: Random;
-  private readonly failures: Float64Array;
 
   constructor(problem: Problem, old: Schedule, mirrored: boolean, random: Random, plain: boolean) {
     this.random = random;
     this.model = buildModel(problem, { mirrored });
     const manner = { anytime: false, thrift: 1, random: plain ? null : random };
     this.g = new Generator(this.model, clustersOf(this.model), [manner]);
-    this.failures = new Float64Array(this.model.n).fill(1);
     this.was = known(this.model, old);
     this.g.settle();
     const { board } = this.g;
@@ -143,36 +141,27 @@ class Mender {
 
   /** Places what is left; false when some of it finds no place. */
   mend(): boolean {
-    const { g, random, model } = this;
+    const { g } = this;
     const { board, clusters } = g;
-    const queue: number[] = [];
-    for (let c = 0; c < clusters.tasks.length; c++)
-      if (clusters.tasks[c]!.some((i) => !board.isPlaced(i))) queue.push(c);
-    const settled = (i: number) => (model.problem.tasks[i]!.status ?? "open") !== "open";
-    for (let budget = 60 + 4 * queue.length; queue.length > 0 && budget > 0; budget--) {
+    // What leaves for another counts by its tasks, and by how often it has had to.
+    const weights = Float64Array.from(clusters.tasks, (list) => list.length);
+    const obstacles = new Obstacles(board, clusters, weights, this.random);
+    const queue = g.open();
+    for (let budget = 40 + 4 * queue.length; queue.length > 0 && budget > 0; budget--) {
       const c = queue.shift()!;
       if (this.near(c)) continue;
-      const weight = (i: number) =>
-        settled(i)
-          ? 1e9
-          : this.failures[i]! * (model.problem.tasks[i]!.criticality ?? 1) * (0.9 + 0.2 * random.next());
-      let out = [...(blockersOf(board, clusters.tasks[c]!, weight, random)?.tasks ?? [])].filter(
-        (i) => !settled(i),
-      );
-      // Nothing stands in the way that could go: its own cluster and neighbours in time move along.
-      if (out.length === 0)
-        out = [c, ...clusters.before[c]!, ...clusters.after[c]!].flatMap((d) =>
-          clusters.tasks[d]!.filter((i) => board.isPlaced(i) && !settled(i)),
-        );
-      for (const i of clusters.tasks[c]!) this.failures[i]! += 1;
-      board.remove(out);
-      if (!this.near(c)) queue.push(c);
-      for (const i of out) this.return(i);
-      for (const d of new Set(out.map((i) => clusters.of[i]!)))
-        if (d !== c && clusters.tasks[d]!.some((i) => !board.isPlaced(i)) && !queue.includes(d))
-          queue.push(d);
+      weights[c]! += clusters.tasks[c]!.length;
+      const found = obstacles.find(c);
+      // Nothing that stands in the way could go: its neighbours in time move along.
+      const leave = found ? found.clusters : [...clusters.before[c]!, ...clusters.after[c]!];
+      g.takeOff([c, ...leave]);
+      if (!(found && g.placeCluster(c, found.start)) && !this.near(c)) queue.push(c);
+      for (const d of leave) {
+        for (const i of clusters.tasks[d]!) if (!board.isPlaced(i)) this.return(i);
+        if (clusters.tasks[d]!.some((i) => !board.isPlaced(i)) && !queue.includes(d)) queue.push(d);
+      }
     }
-    return board.placedCount === model.n;
+    return board.placedCount === this.model.n;
   }
 
   /** Places the open tasks of a cluster, from where the first of them was if that goes, else anywhere. */
