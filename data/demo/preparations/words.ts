@@ -35,11 +35,6 @@ export function made(preparation: string, grams: number, step: string, id = prep
   return { id, item: { preparation }, amount: g(grams), step };
 }
 
-/** A line to taste: counted in cost and allergens, not in mass. */
-export function taste(ingredient: string, step: string, id = `${ingredient}-to-taste`): LineInput {
-  return { id, item: { ingredient }, amount: null, toTaste: true, step };
-}
-
 interface Minutes {
   readonly fixed: number;
   readonly perKg?: number;
