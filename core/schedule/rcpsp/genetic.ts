@@ -116,33 +116,50 @@ export class Genetic {
   private breed(): number {
     const { plans, random, p, decoder, toRight } = this;
     const father = plans[this.next]!;
+    // The best plan lives on: as it is, or now and then justified once more.
+    const elite =
+      father.makespan === this.makespan && !this.children.some((c) => c.makespan <= this.makespan);
+    if (elite && random.next() < 0.8) {
+      this.settle(father);
+      return this.step();
+    }
+    const child: Plan = { start: new Int32Array(p.n), makespan: 0, list: new Int32Array(p.n) };
+    if (elite) child.list.set(father.list);
+    else this.cross(father, this.mother(), child.list);
+    child.makespan = decoder.serial(child.list, child.start, toRight);
+    if (toRight) decoder.turn(child.start, child.makespan);
+    const slack = Math.round(SLACK * this.left);
+    this.settle(child.makespan > father.makespan + slack ? father : child);
+    return this.keep(child);
+  }
+
+  /** The best of three. */
+  private mother(): Plan {
+    const { plans, random } = this;
     let mother = plans[random.below(plans.length)]!;
     for (let k = 0; k < 2; k++) {
       const other = plans[random.below(plans.length)]!;
       if (other.makespan < mother.makespan) mother = other;
     }
-    const child: Plan = { start: new Int32Array(p.n), makespan: 0, list: new Int32Array(p.n) };
-    const elite =
-      father.makespan === this.makespan && !this.children.some((c) => c.makespan <= this.makespan);
-    if (elite) child.list.set(father.list);
-    else {
-      if (random.next() < 0.7) this.keepPeak(father, mother, child.list);
-      else this.twoPoints(father, mother, child.list);
-      if (random.next() < 0.2) this.shake(random.next() < 0.5 ? father.list : null, child.list);
-      else this.mutate(child.list);
-    }
-    child.makespan = decoder.serial(child.list, child.start, toRight);
-    if (toRight) decoder.turn(child.start, child.makespan);
-    const made = this.keep(child);
-    const slack = Math.round(SLACK * this.left);
-    this.children.push(child.makespan > father.makespan + slack ? father : child);
+    return mother;
+  }
+
+  private cross(father: Plan, mother: Plan, list: Int32Array): void {
+    const { random } = this;
+    if (random.next() < 0.7) this.keepPeak(father, mother, list);
+    else this.twoPoints(father, mother, list);
+    if (random.next() < 0.2) this.shake(random.next() < 0.5 ? father.list : null, list);
+    else this.mutate(list);
+  }
+
+  /** Takes a plan into the next generation, and begins it when it is full. */
+  private settle(plan: Plan): void {
+    this.children.push(plan);
     this.next++;
-    if (this.next === plans.length) {
-      this.plans = this.children;
-      this.next = 0;
-      this.thin();
-    }
-    return made;
+    if (this.next < this.plans.length) return;
+    this.plans = this.children;
+    this.next = 0;
+    this.thin();
   }
 
   /** Drops the worst so that only as many stay as there is time for. */
