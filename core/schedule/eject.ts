@@ -24,14 +24,22 @@ export class Ejector {
     this.g = g;
     this.random = random;
     this.missing = g.open();
-    this.failures = new Float64Array(g.clusters.tasks.length).fill(1);
+    // The more critical a cluster, the less it is asked to leave.
+    const { tasks } = g.board.model.problem;
+    this.failures = Float64Array.from(g.clusters.tasks, (list) =>
+      Math.max(0.01, ...list.map((i) => tasks[i]!.criticality ?? 1)),
+    );
     this.obstacles = new Obstacles(g.board, g.clusters, this.failures, random);
     this.best = { spots: g.board.spots(), weight: this.weight() };
   }
 
-  /** Tasks without a place. */
+  /** Tasks without a place, each by how critical it is. */
   private weight(): number {
-    return this.g.board.model.n - this.g.board.placedCount;
+    const { board } = this.g;
+    let sum = 0;
+    for (let i = 0; i < board.model.n; i++)
+      if (!board.isPlaced(i)) sum += board.model.problem.tasks[i]!.criticality ?? 1;
+    return sum;
   }
 
   /** One cluster takes a place; true when none is left without. */

@@ -44,6 +44,27 @@ describe("S13: when not everything fits, the best attempt says what it breaks", 
     expect(placed).toBe(4);
   });
 
+  it("what is more critical keeps its place", () => {
+    const hands = (id: string, criticality: number) => ({
+      id,
+      modes: [{ duration: 60, people: [{ count: 1 }] }],
+      deadline: 60,
+      criticality,
+    });
+    for (const critical of ["a", "b", "c"]) {
+      const result = solve(
+        {
+          horizon: 400,
+          tasks: ["a", "b", "c"].map((id) => hands(id, id === critical ? 9 : 1)),
+          persons: [{ id: "p", skills: [], shifts: [{ from: 0, to: 400 }] }],
+        },
+        { relax: ["late"] },
+      );
+      const late = result.violations.filter((v) => v.rule === "deadline").flatMap((v) => v.tasks);
+      expect(late).not.toContain(critical);
+    }
+  });
+
   it("the order of what is given up is the caller's", () => {
     const problem = {
       horizon: 400,
