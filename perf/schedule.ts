@@ -53,7 +53,12 @@ export function scheduleRows(seeds = 20, seconds = 2): ScheduleRow[] {
         value: (100 * feasible) / count,
         unit: "% of seeds",
       },
-      { name: `above planted optimum, ${tasks} tasks, worst`, value: Math.max(...gaps), unit: "%", limit: 5 },
+      {
+        name: `above planted optimum, ${tasks} tasks, worst`,
+        value: gaps.length > 0 ? Math.max(...gaps) : Number.NaN,
+        unit: "%",
+        limit: 5,
+      },
       { name: `partial plans a second, ${tasks} tasks`, value: median(rates), unit: "1/s" },
     );
   }
