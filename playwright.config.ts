@@ -10,7 +10,8 @@ async function browser(): Promise<string> {
   return carried.executablePath();
 }
 
-const PORT = 4271;
+/** Another port when two copies are tested side by side. */
+const PORT = Number(process.env.TEST_PORT ?? 4271);
 
 /** Browser tests against the built app and a server with a book of its own. Build first: `npm run build`. */
 export default defineConfig({
