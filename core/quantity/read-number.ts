@@ -28,7 +28,7 @@ const FRACTION = /(\d{1,9})\s*[/⁄]\s*(\d{1,9})/y;
 const GROUPED = /\d{1,3}(?:[\u0020\u00A0\u2009\u202F'’]\d{3})+(?:[.,]\d{1,9})?(?![\d/⁄])/y;
 const MANY_MARKS = /\d{1,3}(?:(?:\.\d{3}){2,}(?:,\d{1,9})?|(?:,\d{3}){2,}(?:\.\d{1,9})?)(?!\d)/y;
 const BOTH_MARKS = /\d{1,3}(?:,\d{3}\.\d{1,9}|\.\d{3},\d{1,9})(?!\d)/y;
-const ONE_MARK = /(\d{0,12})([.,])(\d{1,12})/y;
+const ONE_MARK = /(\d{0,12})([.,])(\d{1,40})/y;
 const WHOLE = /\d{1,12}/y;
 
 function at(pattern: RegExp, text: string, from: number): RegExpExecArray | null {

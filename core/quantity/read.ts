@@ -36,6 +36,8 @@ export type Reading = {
 
 /** Longest text that is read; a line of a recipe is far shorter. */
 const LONGEST = 400;
+/** More digits than any pattern of a number takes: read in part, they would become another number. */
+const ENDLESS = /(?<![.,\d])\d{10,}|\d{41,}/;
 const BULLET = /^(?:[-–—*•·▪◦‣☐✓]\s+)+/u;
 const ABOUT =
   /^(?:(?:about|approx(?:imately)?|around|roughly|circa|environ|env|etwa|ungefähr|zirka|unos|unas|aprox|aproximadamente|cerca de|ca|c)(?:\.\s*|\s+)|[~≈±]\s*)(?=\S)/iu;
@@ -65,6 +67,8 @@ export function readAmount(text: string, options: ReadOptions = {}): Reading {
     return unread(text, `longer than ${LONGEST} characters: give one line at a time`);
   const line = text.replace(BULLET, "").trim();
   if (line === "") return unread("", "there is nothing to read: write an amount such as 250 g");
+  const endless = ENDLESS.exec(line)?.[0];
+  if (endless) return unread(line, `${endless.length} digits in a row are no amount: write at most 9`);
   const taste = TO_TASTE.exec(line);
   const body = taste
     ? `${line.slice(0, taste.index)} ${line.slice(taste.index + taste[0].length)}`.trim()
