@@ -257,7 +257,12 @@ describe("Q8 commas, points and other doubts", () => {
 
 describe("Q9 reading never throws and stays quick", () => {
   test("digits without end are refused whole, never read in part", () => {
-    for (const text of ["1234567890123 g flour", "flour 12345678901 g", "1/12345678901 g", "12345678901/3 cup"]) {
+    for (const text of [
+      "1234567890123 g flour",
+      "flour 12345678901 g",
+      "1/12345678901 g",
+      "12345678901/3 cup",
+    ]) {
       const { low, doubt } = readAmount(text);
       expect(low, text).toBeNull();
       expect(doubt).toMatch(/^\d+ digits in a row are no amount/);
