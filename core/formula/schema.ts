@@ -45,6 +45,10 @@ export const WorkSchema = z.strictObject({
   perKgMin: minutes.optional(),
   perPieceMin: minutes.optional(),
   perBatchMin: minutes.optional(),
+  /** Standard deviation of time taken over time planned, as measured here. */
+  spread: z.number().nonnegative().optional(),
+  /** Where the minutes come from; the chef's own memory unless said. */
+  source: SourceSchema.optional(),
   hands: z.strictObject({
     least: z.number().int().positive().max(100),
     most: z.number().int().positive().max(100),

@@ -109,6 +109,8 @@ export const IngredientSchema = z.strictObject({
         id: IdSchema,
         name: z.string().min(1),
         trimYield: RatioSchema,
+        /** Standard deviation of the trim yield of one lot, as measured here. */
+        spread: z.number().nonnegative().lte(1).optional(),
         refuse: z.string().optional(),
         /** Trim that is used elsewhere: its share of what is bought, and what it is worth a kilogram. */
         usableTrim: z.strictObject({ share: RatioSchema, valuePerKg: MoneyTextSchema }).optional(),
