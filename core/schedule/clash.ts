@@ -1,5 +1,5 @@
 import { leastCycle } from "./cycle.ts";
-import type { Conflict, Moment, Problem } from "./problem.ts";
+import type { Conflict, ConflictPart, Moment, Problem } from "./problem.ts";
 
 /** Dates, pins and lags that ask for more time than there is: a circle of positive length in their graph. */
 export function clashOfDates(problem: Problem): Conflict | null {
@@ -32,6 +32,7 @@ export function clashOfDates(problem: Problem): Conflict | null {
   return {
     tasks: [...tasks],
     rules: circle.map((arc) => arc.rule),
+    parts: circle.map((arc) => arc.part),
     by: circle.reduce((sum, arc) => sum + arc.length, 0),
     irreducible: true,
   };
@@ -43,6 +44,7 @@ interface DateArc {
   readonly to: number;
   readonly length: number;
   readonly rule: string;
+  readonly part: ConflictPart;
 }
 
 function dateArcs(problem: Problem): DateArc[] {
@@ -54,34 +56,39 @@ function dateArcs(problem: Problem): DateArc[] {
     const [start, end] = [1 + 2 * i, 2 + 2 * i];
     const open = (t.status ?? "open") === "open";
     const pinned = t.pin?.start !== undefined && t.pin.end !== undefined;
-    const add = (from: number, to: number, length: number, rule: string) =>
-      arcs.push({ from, to, length, rule });
+    const add = (from: number, to: number, length: number, rule: string, kind: ConflictPart["kind"]) =>
+      arcs.push({ from, to, length, rule, part: { kind, tasks: [t.id] } });
     if (pinned) {
-      add(start, end, t.pin!.end! - t.pin!.start!, `time taken by ${name}`);
-      add(end, start, t.pin!.start! - t.pin!.end!, `time taken by ${name}`);
+      add(start, end, t.pin!.end! - t.pin!.start!, `time taken by ${name}`, "duration");
+      add(end, start, t.pin!.start! - t.pin!.end!, `time taken by ${name}`, "duration");
     } else {
-      add(start, end, Math.min(...t.modes.map((m) => m.duration)), `duration of ${name}`);
+      add(start, end, Math.min(...t.modes.map((m) => m.duration)), `duration of ${name}`, "duration");
       if (t.modes.every((m) => (m.interrupt ?? "no") === "no" || !m.people?.length))
-        add(end, start, -Math.max(...t.modes.map((m) => m.duration)), `duration of ${name}`);
+        add(end, start, -Math.max(...t.modes.map((m) => m.duration)), `duration of ${name}`, "duration");
     }
     if (t.pin?.start !== undefined) {
-      add(0, start, t.pin.start, `pin of ${name}`);
-      add(start, 0, -t.pin.start, `pin of ${name}`);
+      add(0, start, t.pin.start, `pin of ${name}`, "pin");
+      add(start, 0, -t.pin.start, `pin of ${name}`, "pin");
     }
     if (!open) return;
     if (t.release !== undefined && t.release > (problem.now ?? 0))
-      add(0, start, t.release, `release of ${name}`);
-    else add(0, start, problem.now ?? 0, "now");
+      add(0, start, t.release, `release of ${name}`, "release");
+    else add(0, start, problem.now ?? 0, "now", "now");
     if (t.deadline !== undefined && t.deadline < problem.horizon)
-      add(end, 0, -t.deadline, `deadline of ${name}`);
-    else add(end, 0, -problem.horizon, "horizon");
+      add(end, 0, -t.deadline, `deadline of ${name}`, "deadline");
+    else add(end, 0, -problem.horizon, "horizon", "horizon");
   });
   for (const lag of problem.lags ?? []) {
     const [from, to] = [moment(lag.from), moment(lag.to)];
     const name = lag.rule ?? `${lag.from.task} ${lag.from.at} to ${lag.to.task} ${lag.to.at}`;
-    if (lag.least !== undefined) arcs.push({ from, to, length: lag.least, rule: `least wait: ${name}` });
+    const part = (kind: ConflictPart["kind"]) => ({
+      ...{ kind, tasks: [lag.from.task, lag.to.task] },
+      ...(lag.rule === undefined ? {} : { on: lag.rule }),
+    });
+    if (lag.least !== undefined)
+      arcs.push({ from, to, length: lag.least, rule: `least wait: ${name}`, part: part("least") });
     if (lag.most !== undefined)
-      arcs.push({ from: to, to: from, length: -lag.most, rule: `longest wait: ${name}` });
+      arcs.push({ from: to, to: from, length: -lag.most, rule: `longest wait: ${name}`, part: part("most") });
   }
   return arcs;
 }

@@ -1,6 +1,6 @@
 import { clashOfDates } from "./clash.ts";
 import { withEnds } from "./facts.ts";
-import type { Conflict, Problem, Task } from "./problem.ts";
+import type { Conflict, ConflictPart, Problem, ResourceNeed, Task } from "./problem.ts";
 import { solve } from "./solve.ts";
 
 export interface ConflictOptions {
@@ -39,7 +39,13 @@ export function findConflict(problem: Problem, options: ConflictOptions = {}): C
     (some) => !fits(withRules(core, rules, new Set(some))),
     stop,
   );
-  return { tasks, rules: kept.map((k) => rules[k]!.name), irreducible: !stop() };
+  const needed = kept.map((k) => rules[k]!);
+  return {
+    tasks,
+    rules: needed.map((rule) => rule.name),
+    parts: needed.map((rule) => rule.part),
+    irreducible: !stop(),
+  };
 }
 
 /** QuickXplain: a smallest-by-inclusion part of the list for which `clash` holds; it holds for the whole. */
@@ -73,6 +79,7 @@ function onlyTasks(problem: Problem, kept: ReadonlySet<string>): Problem {
 /** One rule that can be given up, by name. */
 interface Given {
   readonly name: string;
+  readonly part: ConflictPart;
   readonly without: (p: Problem) => Problem;
 }
 
@@ -87,12 +94,21 @@ function rulesOf(problem: Problem): Given[] {
     if (t.deadline !== undefined)
       rules.push({
         name: `deadline of ${name}`,
+        part: { kind: "deadline", tasks: [t.id] },
         without: editTask(t.id, ({ deadline: _, ...rest }) => rest),
       });
     if (t.release !== undefined)
-      rules.push({ name: `release of ${name}`, without: editTask(t.id, ({ release: _, ...rest }) => rest) });
+      rules.push({
+        name: `release of ${name}`,
+        part: { kind: "release", tasks: [t.id] },
+        without: editTask(t.id, ({ release: _, ...rest }) => rest),
+      });
     if (t.pin && (t.status ?? "open") === "open")
-      rules.push({ name: `pin of ${name}`, without: editTask(t.id, ({ pin: _, ...rest }) => rest) });
+      rules.push({
+        name: `pin of ${name}`,
+        part: { kind: "pin", tasks: [t.id] },
+        without: editTask(t.id, ({ pin: _, ...rest }) => rest),
+      });
   }
   problem.lags?.forEach((lag, k) => {
     const name = lag.rule ?? `${lag.from.task} ${lag.from.at} to ${lag.to.task} ${lag.to.at}`;
@@ -103,12 +119,23 @@ function rulesOf(problem: Problem): Given[] {
         x === k ? { ...l, [part]: part === "least" ? -p.horizon : 2 * p.horizon } : l,
       ),
     });
-    if (lag.least !== undefined) rules.push({ name: `least wait: ${name}`, without: edit("least") });
-    if (lag.most !== undefined) rules.push({ name: `longest wait: ${name}`, without: edit("most") });
+    const part = (kind: ConflictPart["kind"]) => ({
+      ...{ kind, tasks: [lag.from.task, lag.to.task] },
+      ...(lag.rule === undefined ? {} : { on: lag.rule }),
+    });
+    if (lag.least !== undefined)
+      rules.push({ name: `least wait: ${name}`, part: part("least"), without: edit("least") });
+    if (lag.most !== undefined)
+      rules.push({ name: `longest wait: ${name}`, part: part("most"), without: edit("most") });
   });
-  for (const r of problem.resources ?? [])
+  for (const r of problem.resources ?? []) {
+    const freed = (need: ResourceNeed): ResourceNeed =>
+      need.of.length === 1 && need.of[0] === r.id
+        ? { of: need.of, amount: need.amount, ...(need.same === undefined ? {} : { same: need.same }) }
+        : need;
     rules.push({
       name: `capacity and states of ${r.label ?? r.id}`,
+      part: { kind: "capacity", tasks: [], on: r.id },
       without: (p) => ({
         ...p,
         resources: p.resources!.map((x) =>
@@ -124,16 +151,17 @@ function rulesOf(problem: Problem): Given[] {
           ...t,
           modes: t.modes.map((m) => ({
             ...m,
-            resources: (m.resources ?? []).map((need) =>
-              need.of.length === 1 && need.of[0] === r.id ? { of: need.of, amount: need.amount } : need,
-            ),
+            resources: (m.resources ?? []).map(freed),
           })),
         })),
+        spans: (p.spans ?? []).map((s) => ({ ...s, need: freed(s.need) })),
       }),
     });
+  }
   for (const person of problem.persons ?? [])
     rules.push({
       name: `hours of ${person.label ?? person.id}`,
+      part: { kind: "hours", tasks: [], on: person.id },
       without: (p) => ({
         ...p,
         persons: p.persons!.map((x) =>
@@ -141,7 +169,40 @@ function rulesOf(problem: Problem): Given[] {
         ),
       }),
     });
+  for (const [skill, count] of handsAsked(problem))
+    rules.push({
+      name: `number of hands${skill === "" ? "" : ` with ${skill}`}`,
+      part: { kind: "hands", tasks: [], on: skill },
+      without: (p) => ({
+        ...p,
+        persons: [...(p.persons ?? []), ...helpers(skill, count, p.horizon)],
+      }),
+    });
   return rules;
+}
+
+/** By skill ("" for any) the hands that all tasks ask for together: with so many more nobody waits for another. */
+function handsAsked(problem: Problem): Map<string, number> {
+  const asked = new Map<string, number>();
+  for (const task of problem.tasks) {
+    const needs = new Map<string, number>();
+    for (const mode of task.modes)
+      for (const need of mode.people ?? []) {
+        if (need.among) continue;
+        const skill = need.skill ?? "";
+        needs.set(skill, Math.max(needs.get(skill) ?? 0, need.count));
+      }
+    for (const [skill, count] of needs) asked.set(skill, (asked.get(skill) ?? 0) + count);
+  }
+  return asked;
+}
+
+function helpers(skill: string, count: number, horizon: number) {
+  return Array.from({ length: count }, (_, n) => ({
+    id: `more ${skill} ${n}`,
+    skills: skill === "" ? [] : [skill],
+    shifts: [{ from: 0, to: horizon }],
+  }));
 }
 
 function withRules(problem: Problem, rules: readonly Given[], kept: ReadonlySet<number>): Problem {

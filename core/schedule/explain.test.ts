@@ -143,11 +143,35 @@ describe("S19: conflict sets are irreducible", () => {
     const conflict = findConflict(problem)!;
     expect(conflict.irreducible).toBe(true);
     expect([...conflict.tasks].sort()).toEqual(["a", "b", "c"]);
-    expect(conflict.rules).toEqual(["deadline of a", "deadline of b", "deadline of c"]);
+    expect(conflict.rules).toEqual(["deadline of a", "deadline of b", "deadline of c", "number of hands"]);
     for (const left of conflict.tasks) {
       const rest = { ...problem, tasks: problem.tasks.filter((t) => t.id !== left) };
       expect(findConflict(rest)).toBeNull();
     }
+  });
+
+  it("what a span holds counts, too, and every rule comes as a value", () => {
+    const wait = (id: string): Problem["tasks"][number] => ({
+      ...{ id, deadline: 100 },
+      modes: [{ duration: 60 }],
+    });
+    const need = { of: ["kettle"], amount: [1], exclusive: true };
+    const problem: Problem = {
+      horizon: 500,
+      tasks: [wait("a"), wait("b")],
+      resources: [{ id: "kettle", capacity: [2] }],
+      spans: ["a", "b"].map((task) => ({
+        ...{ id: `in ${task}`, from: { task, at: "start" as const }, to: { task, at: "end" as const } },
+        need,
+      })),
+    };
+    const conflict = findConflict(problem)!;
+    expect(conflict.parts).toEqual([
+      { kind: "deadline", tasks: ["a"] },
+      { kind: "deadline", tasks: ["b"] },
+      { kind: "capacity", tasks: [], on: "kettle" },
+    ]);
+    expect(conflict.parts).toHaveLength(conflict.rules.length);
   });
 
   it("null when everything fits", () => {

@@ -279,10 +279,32 @@ export interface Violation {
 /** What may be given up, one after another, when not everything fits. */
 export type Relaxation = "overtime" | "late" | "wait" | "capacity";
 
+/** One rule of a conflict as a value, for whoever puts it in words of his own. */
+export interface ConflictPart {
+  readonly kind:
+    | "deadline"
+    | "release"
+    | "pin"
+    | "least"
+    | "most"
+    | "duration"
+    | "capacity"
+    | "hours"
+    | "hands"
+    | "horizon"
+    | "now";
+  /** The task bound; of a lag the one it counts from and the one it counts to. */
+  readonly tasks: readonly string[];
+  /** Resource, person, skill ("" for any hands) or the lag's own words. */
+  readonly on?: string;
+}
+
 /** A set of rules of which no plan keeps all. */
 export interface Conflict {
   readonly tasks: readonly string[];
   readonly rules: readonly string[];
+  /** The same rules in the same order, as values. */
+  readonly parts: readonly ConflictPart[];
   /** Minutes too many, where that is known. */
   readonly by?: number;
   /** True when every rule in it is needed: leave out any one and the rest can be kept. */
