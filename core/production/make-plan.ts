@@ -40,6 +40,9 @@ export interface MadePlan {
  */
 const GIVEN_UP: readonly Relaxation[] = ["overtime", "wait", "late", "capacity"];
 
+/** Tasks planned at most: beyond them a kitchen's own page would wait for minutes, and no brigade reads the list. */
+const MOST_TASKS = 5000;
+
 const ATTEMPT = { schedules: 1, relax: [] } as const;
 
 /** Builds the tasks of a service in a kitchen, schedules them, and reads the schedule back; no remedies. */
@@ -53,7 +56,10 @@ export function makePlan(
   const { site, set, problem } = problemFor(docs, amounts, options);
   // A plan that the sums rule out is only an attempt: the shortest search will do.
   const impossible = set.lacks.some((lack) => lack.tasks.length === 0);
-  const solved = engine(problem, impossible ? { ...effort, ...ATTEMPT } : { relax: GIVEN_UP, ...effort });
+  const solved =
+    set.tasks.length > MOST_TASKS
+      ? tooMany(set.tasks.length, docs.pointer("services", amounts.service.id), effort)
+      : engine(problem, impossible ? { ...effort, ...ATTEMPT } : { relax: GIVEN_UP, ...effort });
   return { site, set, problem, solved, plan: planOf(site, set, problem, solved, []) };
 }
 
@@ -68,4 +74,25 @@ function problemFor(docs: Documents, amounts: Amounts, options: SiteOptions) {
   const problem = problemOf(site, set);
   site.lacks.push(...totalLacks(site, set.tasks, problem.horizon));
   return { site, set, problem };
+}
+
+/** What the engine would say after minutes, said at once. */
+function tooMany(tasks: number, path: string, { seed }: Effort): Solved {
+  const what = `the service comes to ${tasks} tasks; at most ${MOST_TASKS} are planned`;
+  const mend = "plan it in parts, make batches larger, or ask for amounts alone";
+  return {
+    refusals: [{ path, what, mend }],
+    status: "unknown",
+    schedule: null,
+    violations: [],
+    objective: [],
+    value: Number.POSITIVE_INFINITY,
+    bound: 0,
+    reason: "refused",
+    schedules: 0,
+    seed,
+    earliest: [],
+    latest: [],
+    conflicts: [],
+  };
 }

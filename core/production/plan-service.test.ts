@@ -126,6 +126,17 @@ describe("P17 the plan", () => {
     expect(people.reduce((sum, l) => sum + l.busyMin, 0)).toBe(26);
   });
 
+  it("P17 more tasks than can be planned are refused by number, not tried for minutes", () => {
+    const steps = Array.from({ length: 5001 }, (_, i) =>
+      step(`s${i}`, { work: work(1), ...(i > 0 ? { from: [`s${i - 1}`] } : {}) }),
+    );
+    const { plan: made } = plan({ preparations: [preparation("endless", steps)] });
+    expect(made).toMatchObject({ status: "none", tasks: [], remedies: [], schedules: 0 });
+    expect(made.broken.map(({ what }) => what)).toContainEqual(
+      expect.stringMatching(/^\/services\/.*comes to 500\d tasks; at most 5000 are planned/),
+    );
+  });
+
   it("P17 what the kitchen lacks makes the plan broken, and the rest is planned", () => {
     const kiln = plan(
       {

@@ -75,7 +75,8 @@ function remediesOf(
   options: PlanOptions,
 ): Plan["remedies"] {
   const schedules = options.remedySchedules ?? Math.max(100, Math.round(options.schedules / 4));
-  if (made.plan.status === "feasible" || schedules === 0) return [];
+  // What is too large to be planned is too large to be planned another way.
+  if (made.plan.status === "feasible" || made.solved.reason === "refused" || schedules === 0) return [];
   const guests = made.site.amounts.service.guests.reduce((sum, group) => sum + group.count, 0);
   const remedies: RemedyOptions = {
     effort: { seed: options.seed, schedules, stop: options.stop },

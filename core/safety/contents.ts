@@ -96,17 +96,22 @@ export class Contents {
       reaches.set(preparation, answer);
       return answer;
     };
-    const walk = (one: Eaten, trail: readonly string[]) => {
-      if (found.length >= MOST_PATHS) return;
+    // A list of what is still to walk, not a call within a call: a book may nest thousands deep.
+    const trails = uniqueBy(eaten, (e) => e.preparation ?? e.ingredient!).map((one) => ({
+      one,
+      trail: [] as readonly string[],
+    }));
+    trails.reverse();
+    for (let next = trails.pop(); next && found.length < MOST_PATHS; next = trails.pop()) {
+      const { one, trail } = next;
       if (one.ingredient !== undefined) {
         if (bad(this.#ingredient(one.ingredient))) found.push([...trail, one.ingredient]);
-        return;
+      } else if (leads(one.preparation!)) {
+        const deeper = [...trail, one.preparation!];
+        for (const part of partsOf(this.#preparation(one.preparation!)).reverse())
+          trails.push({ one: part, trail: deeper });
       }
-      if (!leads(one.preparation!)) return;
-      for (const part of partsOf(this.#preparation(one.preparation!)))
-        walk(part, [...trail, one.preparation!]);
-    };
-    for (const one of uniqueBy(eaten, (e) => e.preparation ?? e.ingredient!)) walk(one, []);
+    }
     return found;
   }
 
