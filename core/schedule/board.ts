@@ -2,6 +2,7 @@ import type { Demand, Model } from "./model.ts";
 import { Occupancy } from "./occupancy.ts";
 import { Agenda } from "./people.ts";
 import { Profile } from "./profile.ts";
+import { type Ties, tiesOf } from "./ties.ts";
 import { Windows } from "./windows.ts";
 
 /** What is left out of account: shifts, longest waits. */
@@ -41,6 +42,7 @@ export class Board {
   private readonly hi: Int32Array;
   /** Whether the dates and arcs alone can be kept. */
   readonly sound: boolean;
+  private readonly ties: Ties;
   /** The windows of an empty board, for trying what a place would ask of the rest. */
   readonly open: Windows;
   /** Places looked for so far. */
@@ -54,6 +56,7 @@ export class Board {
     this.windows.commit();
     this.lo = this.windows.lo.slice();
     this.hi = this.windows.hi.slice();
+    this.ties = tiesOf(model.arcs, this.lo, this.hi, this.sound);
     this.open = new Windows(model.arcs, this.lo, this.hi, anytime ? null : model.hours, patient);
     this.profiles = model.equipment.map((e) => new Profile(e));
     this.occupancies = model.equipment.map((e) =>
@@ -200,7 +203,7 @@ export class Board {
     for (const i of spots.keys()) if (this.isPlaced(i)) this.erase(i);
     this.compact();
     for (const [i, spot] of spots) this.force(i, spot);
-    this.redraw();
+    this.redraw(spots.keys());
   }
 
   /** Forgets the order of what is no longer placed. */
@@ -211,9 +214,9 @@ export class Board {
   }
 
   /** Takes some tasks off; the windows are drawn anew from what stays. */
-  remove(tasks: Iterable<number>): void {
+  remove(tasks: readonly number[]): void {
     for (const i of tasks) if (this.isPlaced(i)) this.erase(i);
-    this.redraw();
+    this.redraw(tasks);
   }
 
   /** Takes a task off and leaves the windows as they are: redraw() or drop() must follow. */
@@ -231,23 +234,18 @@ export class Board {
     return this.persons[i]!.every((p) => this.agendas[p]!.has(this.start[i]!, this.end[i]!));
   }
 
-  /** Draws the windows anew from what is placed. */
-  redraw(): void {
+  /** Draws the windows anew from what is placed: of all, or of what the tasks given are tied to. */
+  redraw(tasks?: Iterable<number>): void {
     this.compact();
     this.marks.length = 0;
-    const { lo, hi, placed, why, because } = this.windows;
-    lo.set(this.lo);
-    hi.set(this.hi);
-    placed.fill(0);
-    why.fill(-1);
-    because.fill(-1);
-    this.windows.commit();
-    for (const i of this.stack) {
-      this.windows.force(i, this.start[i]!, this.end[i]!);
-      this.marks.push(0);
-    }
-    this.windows.spread();
-    this.windows.commit();
+    for (let k = this.stack.length; k > 0; k--) this.marks.push(0);
+    const { windows, ties } = this;
+    windows.commit();
+    const moments = tasks ? ties.around(tasks) : ties.all;
+    windows.clear(moments, this.lo, this.hi);
+    for (const m of moments) if (this.isPlaced(m >> 1)) windows.fix(m, this.at(m));
+    windows.spread(moments);
+    windows.commit();
   }
 
   private erase(i: number): void {

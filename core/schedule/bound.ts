@@ -1,8 +1,8 @@
+import { soonestAlone } from "./alone.ts";
 import { Board } from "./board.ts";
-import { buildModel } from "./model.ts";
+import { buildModel, NEVER } from "./model.ts";
 import { dueOf, weightsOf } from "./objective.ts";
 import type { Problem, Term } from "./problem.ts";
-import { Search } from "./search.ts";
 
 /**
  * Lower bounds, term by term: each task alone on an empty board, inside the windows that dates and lags leave
@@ -38,19 +38,13 @@ function soloEnds(problem: Problem, mirrored: boolean): Int32Array | null {
   const model = buildModel(problem, { mirrored });
   const board = new Board(model);
   if (!board.sound) return null;
-  const search = new Search(board, { anytime: false, thrift: 0, random: null });
   const { windows } = board;
   // Twice: what the first round finds moves the windows of the neighbours.
   for (let round = 0; round < 2; round++)
     for (let i = 0; i < model.n; i++) {
-      let start = Number.POSITIVE_INFINITY;
-      let end = Number.POSITIVE_INFINITY;
-      for (const spot of search.inEachMode(i)) {
-        start = Math.min(start, spot.start);
-        end = Math.min(end, spot.end);
-      }
+      const { start, end } = soonestAlone(board, i);
       // No place alone: there is no plan at all, and this bound has nothing to say about it.
-      if (start === Number.POSITIVE_INFINITY) continue;
+      if (start >= NEVER) continue;
       if (!windows.raise(2 * i, start) || !windows.raise(2 * i + 1, end)) return null;
     }
   return Int32Array.from({ length: model.n }, (_, i) =>

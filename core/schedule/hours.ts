@@ -17,6 +17,7 @@ export function hoursOf(
 ): Hours {
   const known = new Map<string, readonly [Minutes, Minutes]>();
   const hours: (Minutes | null)[] = [];
+  const lists = new Map<readonly number[], number>();
   ways.forEach((list, i) => {
     const d = decided[i];
     const open = d && d.mode >= 0 ? [list[d.mode]!] : list;
@@ -26,7 +27,7 @@ export function hoursOf(
       hours.push(null, null);
       return;
     }
-    const key = open.map((w) => signature(w, d?.persons ?? null)).join("|");
+    const key = open.map((w) => signature(w, d?.persons ?? null, lists)).join("|");
     let found = known.get(key);
     if (!found) {
       const of = (ends: boolean) =>
@@ -39,9 +40,14 @@ export function hoursOf(
   return hours;
 }
 
-function signature(way: Way, persons: readonly number[] | null): string {
-  const people = persons ? [persons] : way.people.map((n) => [-n.count, ...n.able]);
-  return `${way.duration} ${way.interrupt} ${people.join(";")}`;
+/** Ways with one signature have the same hours. Needs that ask for the same people share one list, numbered here. */
+function signature(way: Way, persons: readonly number[] | null, lists: Map<readonly number[], number>): string {
+  const numbered = (able: readonly number[]) => {
+    if (!lists.has(able)) lists.set(able, lists.size);
+    return lists.get(able)!;
+  };
+  const people = persons ? `by ${persons}` : way.people.map((n) => `${n.count} of ${numbered(n.able)}`).join(";");
+  return `${way.duration} ${way.interrupt} ${people}`;
 }
 
 type Span = readonly [number, number];

@@ -47,7 +47,7 @@ export class Improver {
     const spots = new Map<number, Spot>();
     for (const c of out)
       for (const i of clusters.tasks[c]!) if (!board.settled(i)) spots.set(i, board.spotOf(i));
-    board.remove(spots.keys());
+    board.remove([...spots.keys()]);
     const key = this.order(out);
     out.sort((a, b) => key.get(a)! - key.get(b)!);
     if (out.every((c) => g.placeCluster(c))) {

@@ -1,7 +1,7 @@
 import { common, shiftsOf, workOf } from "./calendar.ts";
 import { type Hours, hoursOf } from "./hours.ts";
 import { dueOf } from "./objective.ts";
-import type { Interval, Mode, Moment, Person, Problem, ResourceNeed, Task } from "./problem.ts";
+import type { Interval, Mode, Moment, PeopleNeed, Person, Problem, ResourceNeed, Task } from "./problem.ts";
 import { servesNeed } from "./validate.ts";
 import type { Decided, Demand, PeopleDemand, Way, Worker } from "./ways.ts";
 
@@ -165,6 +165,7 @@ class Names {
   readonly batch = new Map<string, number>();
   readonly same = new Map<string, number>();
   readonly team = new Map<string, number>();
+  readonly able = new Map<string, readonly number[]>();
 
   constructor(problem: Problem) {
     problem.tasks.forEach((t, i) => {
@@ -191,23 +192,33 @@ function number(map: Map<string, number>, name: string): number {
 }
 
 function wayOf(problem: Problem, mode: Mode, names: Names): Way {
-  const persons = problem.persons ?? [];
   return {
     duration: mode.duration,
     interrupt: mode.interrupt === "shifts" ? 2 : mode.interrupt === "breaks" ? 1 : 0,
     people: (mode.people ?? []).map((need) => ({
       count: need.count,
-      able: persons
-        .map((_, i) => i)
-        .filter((i) => need.skill === undefined || persons[i]!.skills.includes(need.skill))
-        .filter((i) => !need.among || need.among.includes(persons[i]!.id))
-        .sort((a, b) => persons[a]!.skills.length - persons[b]!.skills.length || a - b),
+      able: ableFor(problem, need, names),
       team: need.same === undefined ? -1 : number(names.team, need.same),
     })),
     demands: (mode.resources ?? []).map((need) => demandOf(problem, need, names)),
     heads: (mode.people ?? []).reduce((sum, need) => sum + need.count, 0),
     cost: mode.cost ?? 0,
   };
+}
+
+/** Who can serve a need, fewest skills first; one list for all needs that ask for the same. */
+function ableFor(problem: Problem, need: PeopleNeed, names: Names): readonly number[] {
+  const key = JSON.stringify([need.skill ?? null, need.among ?? null]);
+  const known = names.able.get(key);
+  if (known) return known;
+  const persons = problem.persons ?? [];
+  const able = persons
+    .map((_, i) => i)
+    .filter((i) => need.skill === undefined || persons[i]!.skills.includes(need.skill))
+    .filter((i) => !need.among || need.among.includes(persons[i]!.id))
+    .sort((a, b) => persons[a]!.skills.length - persons[b]!.skills.length || a - b);
+  names.able.set(key, able);
+  return able;
 }
 
 function demandOf(problem: Problem, need: ResourceNeed, names: Names): Demand {

@@ -254,27 +254,45 @@ export class Obstacles {
         if (!out.includes(h.task)) out.push(h.task);
       } else if (h.from < to && h.to > from) stay.push(h);
     }
-    stay = stay.filter((h) => !out.includes(h.task));
-    const points = [from, ...stay.map((h) => h.from), ...e.time].filter((t) => t >= from && t < to);
-    for (const t of points)
-      for (let x = 0; x < d.amount.length; x++) {
-        let step = 0;
+    if (out.length > 0) stay = stay.filter((h) => !out.includes(h.task));
+    for (let x = 0; x < d.amount.length; x++) {
+      // The use rises only where something begins.
+      stay.sort((a, b) => a.from - b.from);
+      let step = 0;
+      let next = 0;
+      let here: Held[] = [];
+      let used = d.amount[x]!;
+      for (let t = from; ; ) {
         while (step + 1 < e.time.length && e.time[step + 1]! <= t) step++;
-        let free = e.capacity[step * e.dimensions + x]! - d.amount[x]!;
-        if (free < 0) return null;
-        const here = stay.filter((h) => h.from <= t && h.to > t && (h.demand.amount[x] ?? 0) > 0);
-        for (const h of here) free -= h.demand.amount[x]!;
-        if (free >= 0) continue;
-        here.sort(
-          (a, b) =>
-            this.weightOf(a.task) - this.weightOf(b.task) || b.demand.amount[x]! - a.demand.amount[x]!,
-        );
-        for (let k = 0; free < 0 && k < here.length; k++) {
-          out.push(here[k]!.task);
-          free += here[k]!.demand.amount[x]!;
+        if (here.some((h) => h.to <= t)) {
+          here = here.filter((h) => h.to > t);
+          used = here.reduce((sum, h) => sum + h.demand.amount[x]!, d.amount[x]!);
         }
-        stay = stay.filter((h) => !out.includes(h.task));
+        for (; next < stay.length && stay[next]!.from <= t; next++) {
+          const h = stay[next]!;
+          if (h.to <= t || !((h.demand.amount[x] ?? 0) > 0) || out.includes(h.task)) continue;
+          here.push(h);
+          used += h.demand.amount[x]!;
+        }
+        const most = e.capacity[step * e.dimensions + x]!;
+        if (d.amount[x]! > most) return null;
+        if (used > most) {
+          here.sort(
+            (a, b) =>
+              this.weightOf(a.task) - this.weightOf(b.task) || b.demand.amount[x]! - a.demand.amount[x]!,
+          );
+          let k = 0;
+          for (; used > most; k++) {
+            out.push(here[k]!.task);
+            used -= here[k]!.demand.amount[x]!;
+          }
+          here.splice(0, k);
+        }
+        t = Math.min(stay[next]?.from ?? to, e.time[step + 1] ?? to);
+        if (t >= to) break;
       }
+      stay = stay.filter((h) => !out.includes(h.task));
+    }
     return out;
   }
 }

@@ -105,6 +105,23 @@ export class Agenda {
     return [-1, -1];
   }
 
+  /** End of the work that `whenFree` found last. */
+  ended = 0;
+
+  /** Earliest start at or after t of free time for work that may pause; NEVER when it would end after `most`. */
+  whenFree(t: number, minutes: number, interrupt: 0 | 1 | 2, most: number): number {
+    for (let s = t; ; ) {
+      const [from, to] = this.alone(s, minutes, interrupt);
+      if (from < 0 || to > most) return NEVER;
+      const taken = this.meets(from, to);
+      if (taken < 0) {
+        this.ended = to;
+        return from;
+      }
+      s = taken;
+    }
+  }
+
   startOf(w: number): number {
     return this.work[2 * w]!;
   }

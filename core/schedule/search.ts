@@ -25,6 +25,7 @@ export class Search {
   private jointStart = 0;
   private jointEnd = 0;
   private readonly team: number[] = [];
+  private readonly leaders: { p: number; start: number; end: number; score: number }[] = [];
   private readonly able: number[] = [];
   private readonly times: number[] = [];
   private readonly on: number[] = [];
@@ -90,16 +91,6 @@ export class Search {
     return way.demands.every((d, k) => {
       const bound = d.same >= 0 ? this.board.sameOn[d.same]! : -1;
       return d.of.includes(spot.resources[k]!) && (bound < 0 || bound === spot.resources[k]);
-    });
-  }
-
-  /** The earliest place in each mode that has one. */
-  inEachMode(i: number): Spot[] {
-    const decided = this.board.model.decided[i];
-    return this.board.model.ways[i]!.flatMap((_, m) => {
-      if (decided && decided.mode >= 0 && decided.mode !== m) return [];
-      const spot = this.inMode(i, m, 0);
-      return spot ? [spot] : [];
     });
   }
 
@@ -402,37 +393,43 @@ export class Search {
     return [...new Set(all)];
   }
 
-  /** Work that pauses: a leader who ends soonest, and others who fit the leader's hours. */
+  /** Work that pauses: a leader who alone would end soonest, and others who fit the leader's hours. */
   private interrupted(way: Way, t: number, minutes: number): number {
-    const { team, board } = this;
+    const { team, board, leaders } = this;
+    const required = this.required(way.people[0]!);
+    leaders.length = 0;
+    let least = NEVER;
+    for (const p of this.candidates(way.people[0]!)) {
+      if (required.length > 0 && p !== required[0]) continue;
+      const agenda = board.agendas[p]!;
+      // One alone need not be looked at when another ends sooner.
+      const start = agenda.whenFree(t, minutes, way.interrupt, way.heads === 1 ? least : NEVER);
+      if (start >= NEVER) continue;
+      least = Math.min(least, agenda.ended);
+      let score = 10 * board.model.workers[p]!.skills + Math.min(60, start - agenda.lastBusy(start)) / 60;
+      if (this.manner.random) score += 3 * this.manner.random.next();
+      leaders.push({ p, start, end: agenda.ended, score });
+    }
+    leaders.sort((a, b) => a.end - b.end || a.score - b.score);
     let bestEnd = NEVER;
     let bestStart = NEVER;
-    let bestScore = Number.POSITIVE_INFINITY;
-    let bestTeam: number[] | null = null;
-    const first = way.people[0]!;
-    const required = this.required(first);
-    for (const leader of this.candidates(first)) {
-      if (required.length > 0 && leader !== required[0]) continue;
+    let bestTeam: number[] = [];
+    for (const leader of leaders) {
+      if (leader.end >= bestEnd) break;
       team.length = 0;
-      team.push(leader);
-      this.joint(team, t, minutes, way.interrupt, false);
-      if (this.jointStart >= NEVER || this.jointEnd > bestEnd) continue;
-      if (way.heads > 1 && !this.follow(way, this.jointStart, minutes)) continue;
-      this.joint(team, t, minutes, way.interrupt, false);
-      if (this.jointStart >= NEVER) continue;
-      const a = board.agendas[leader]!;
-      let score =
-        10 * board.model.workers[leader]!.skills +
-        Math.min(60, this.jointStart - a.lastBusy(this.jointStart)) / 60;
-      if (this.manner.random) score += 3 * this.manner.random.next();
-      if (this.jointEnd < bestEnd || (this.jointEnd === bestEnd && score < bestScore)) {
-        bestEnd = this.jointEnd;
-        bestStart = this.jointStart;
-        bestScore = score;
-        bestTeam = team.slice();
+      team.push(leader.p);
+      if (way.heads === 1) {
+        this.jointStart = leader.start;
+        this.jointEnd = leader.end;
+        return leader.start;
       }
+      if (!this.follow(way, leader.start, minutes)) continue;
+      this.joint(team, t, minutes, way.interrupt, false);
+      if (this.jointStart >= NEVER || this.jointEnd >= bestEnd) continue;
+      bestEnd = this.jointEnd;
+      bestStart = this.jointStart;
+      bestTeam = team.slice();
     }
-    if (!bestTeam) return NEVER;
     team.length = 0;
     for (const p of bestTeam) team.push(p);
     this.jointStart = bestStart;
@@ -443,7 +440,6 @@ export class Search {
   /** Completes a team of one leader with those who, alone, would end soonest from s on. */
   private follow(way: Way, s: number, minutes: number): boolean {
     const { team } = this;
-    const single: number[] = [0];
     for (let x = 0; x < way.people.length; x++) {
       const need = way.people[x]!;
       const wanted = need.count - (x === 0 ? 1 : 0);
@@ -452,10 +448,9 @@ export class Search {
       const required = this.required(need);
       for (const p of this.candidates(need)) {
         if (team.includes(p)) continue;
-        single[0] = p;
-        this.joint(single, s, minutes, way.interrupt, false);
-        if (this.jointStart >= NEVER) continue;
-        ranked.push([required.includes(p) ? -1 : this.jointEnd, this.board.model.workers[p]!.skills, p]);
+        const agenda = this.board.agendas[p]!;
+        if (agenda.whenFree(s, minutes, way.interrupt, NEVER) >= NEVER) continue;
+        ranked.push([required.includes(p) ? -1 : agenda.ended, this.board.model.workers[p]!.skills, p]);
       }
       if (ranked.length < wanted) return false;
       ranked.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2]);

@@ -148,7 +148,19 @@ export class Windows {
     this.fix(2 * i + 1, end);
   }
 
-  private fix(m: number, at: number): void {
+  /** Back to what the dates alone leave to some moments. */
+  clear(moments: readonly number[], lo: Int32Array, hi: Int32Array): void {
+    for (const m of moments) {
+      this.lo[m] = lo[m]!;
+      this.hi[m] = hi[m]!;
+      this.placed[m] = 0;
+      this.why[m] = -1;
+      this.because[m] = -1;
+    }
+  }
+
+  /** Puts a moment down, whatever its window says. */
+  fix(m: number, at: number): void {
     this.note(m);
     this.lo[m] = at;
     this.hi[m] = at;
@@ -160,11 +172,11 @@ export class Windows {
     this.placed[m] = 1;
   }
 
-  /** Draws the consequences of all that is placed, leaving clashes between placed moments alone. */
-  spread(): boolean {
+  /** Draws the consequences of those of the moments that are placed, leaving clashes between placed ones alone. */
+  spread(moments: readonly number[]): void {
     let size = 0;
-    for (let m = 0; m < this.lo.length; m++) if (this.placed[m] === 1) this.push(m, size++);
-    return this.run(size, true);
+    for (const m of moments) if (this.queued[m] === 0 && this.placed[m] === 1) this.push(m, size++);
+    this.run(size, true);
   }
 
   private grow(): void {
