@@ -63,7 +63,8 @@ export function createApp(
       onError: (c) => problem(c, 413, `the body is larger than ${megabytes} MB`, "send less at once"),
     });
   const [ofBook, ofOthers] = [limit(64), limit(4)];
-  app.use("/api/*", (c, next) => (c.req.path === "/api/book/import" ? ofBook : ofOthers)(c, next));
+  const LARGE = new Set(["/api/book/import", "/api/documents"]);
+  app.use("/api/*", (c, next) => (LARGE.has(c.req.path) ? ofBook : ofOthers)(c, next));
 
   app.openapi(
     createRoute({
@@ -86,6 +87,30 @@ export function createApp(
       responses: { 200: json(z.object({ revision: z.number() }), "the book stands"), ...refusals },
     }),
     async (c) => answerOf(c, await desk.importBook(c.req.valid("json"), by(c.req.header("x-cook")))),
+  );
+
+  app.openapi(
+    createRoute({
+      method: "post",
+      path: "/api/documents",
+      request: {
+        body: json(
+          z.strictObject({
+            documents: z
+              .array(
+                z.strictObject({
+                  ...{ kind: KindSchema, document: AnySchema, baseRevision: z.number().int().nonnegative() },
+                }),
+              )
+              .min(1)
+              .max(10_000),
+          }),
+          "documents that are saved together, each with the revision it was changed from",
+        ),
+      },
+      responses: { 200: json(z.object({ revision: z.number() }), "all saved, as one revision"), ...refusals },
+    }),
+    async (c) => answerOf(c, await desk.putAll(c.req.valid("json").documents, by(c.req.header("x-cook")))),
   );
 
   const document = { params: z.object({ kind: KindSchema, id: z.string().min(1).max(200) }) };

@@ -9,6 +9,7 @@ import {
   parseBook,
   parseDocument,
   withDocument,
+  withDocuments,
   withoutDocument,
 } from "../core/book/index.ts";
 import type { BookStore, LogEntry, Saved } from "../persistence/store.ts";
@@ -109,6 +110,44 @@ export class Desk {
     return await this.#inTurn(() => this.#join(kind, id, document, baseRevision, by));
   }
 
+  /**
+   * Saves several documents as one revision: all, or none. Refused with what stands if one of them was changed since.
+   */
+  putAll(
+    writes: readonly {
+      readonly kind: DocumentKind;
+      readonly document: unknown;
+      readonly baseRevision: number;
+    }[],
+    by: string,
+  ): Promise<PutAnswer> {
+    return this.#inTurn(async () => {
+      for (;;) {
+        const { book, revision } = await this.book();
+        const whole = withDocuments(book, writes);
+        if (!whole.ok) return { status: "refused", problems: whole.problems };
+        const documents = await Promise.all(
+          writes.map(async ({ kind, document, baseRevision }) => {
+            const id = String((document as { id: unknown }).id);
+            const read = (whole.value[kind] as { id: string }[]).find((each) => each.id === id)!;
+            const before = await this.#standing(kind, id, baseRevision);
+            return { kind, id, document: read, baseRevision: before?.revision ?? 0 };
+          }),
+        );
+        const answer = await this.#store.save(documents, this.#now(), by, revision);
+        if (answer.ok) {
+          this.#tell({
+            revision: answer.revision,
+            documents: documents.map(({ kind, id }) => ({ kind, id })),
+          });
+          return { status: "saved", revision: answer.revision, document: null, merged: false };
+        }
+        if ("moved" in answer) continue;
+        return { status: "conflict", theirs: answer.conflict[0]!, clashes: [""] };
+      }
+    });
+  }
+
   async #join(
     kind: DocumentKind,
     id: string,
@@ -116,7 +155,8 @@ export class Desk {
     baseRevision: number,
     by: string,
   ): Promise<PutAnswer> {
-    let [mine, base, merged] = [document, baseRevision, false];
+    const before = await this.#standing(kind, id, baseRevision);
+    let [mine, base, merged] = [document, before?.revision ?? 0, false];
     let wanted: unknown;
     // Another may save between our look and our write; each round has seen one more of theirs.
     for (;;) {
@@ -139,12 +179,17 @@ export class Desk {
       }
       if ("moved" in answer) continue;
       const theirs = answer.conflict[0]!;
-      const before = (await this.#store.history(kind, id)).find((saved) => saved.revision === baseRevision);
       if (theirs.document === null || !before?.document) return { status: "conflict", theirs, clashes: [""] };
       const joined = mergeDocuments(before.document, theirs.document, wanted);
       if (!joined.ok) return { status: "conflict", theirs, clashes: joined.clashes };
       [mine, base, merged] = [joined.value, theirs.revision, true];
     }
+  }
+
+  /** The document as it stood when the book was at that revision; undefined when there was none. */
+  async #standing(kind: DocumentKind, id: string, revision: number): Promise<Saved | undefined> {
+    const last = (await this.#store.history(kind, id)).find((saved) => saved.revision <= revision);
+    return last?.document === null ? undefined : last;
   }
 
   /** Takes a document out, unless another still refers to it or someone has changed it since. */
@@ -157,7 +202,8 @@ export class Desk {
       const { book, revision } = await this.book();
       const whole = withoutDocument(book, kind, id);
       if (!whole.ok) return { status: "refused", problems: whole.problems };
-      const write = { kind, id, document: null, baseRevision };
+      const before = await this.#standing(kind, id, baseRevision);
+      const write = { kind, id, document: null, baseRevision: before?.revision ?? 0 };
       const answer = await this.#store.save([write], this.#now(), by, revision);
       if (answer.ok) {
         this.#tell({ revision: answer.revision, documents: [{ kind, id }] });

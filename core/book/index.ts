@@ -6,6 +6,7 @@ export {
   parseBookText,
   parseDocument,
   withDocument,
+  withDocuments,
   withoutDocument,
 } from "./parse.ts";
 export { atPointer, type Problem, pointerOf } from "./problem.ts";

@@ -86,6 +86,29 @@ export function withDocument<K extends DocumentKind>(
   return problems.length > 0 ? refuse(problems) : { ok: true, value: changed };
 }
 
+/** Reads several documents and puts them into a book together, each as `withDocument`; judged as a whole. */
+export function withDocuments(
+  book: Book,
+  documents: readonly { readonly kind: DocumentKind; readonly document: unknown }[],
+): Parsed<Book> {
+  const lists = new Map<DocumentKind, Map<string, unknown>>();
+  const problems: Problem[] = [];
+  for (const [i, { kind, document }] of documents.entries()) {
+    const read = parseDocument(kind, document);
+    if (!read.ok)
+      problems.push(...read.problems.map((one) => ({ ...one, path: `/documents/${i}${one.path}` })));
+    if (problems.length >= MOST_PROBLEMS) break;
+    if (!read.ok) continue;
+    const list = lists.get(kind) ?? new Map(book[kind].map((each) => [each.id, each]));
+    lists.set(kind, list.set(read.value.id, read.value));
+  }
+  if (problems.length > 0) return refuse(problems);
+  const changed = { ...book } as Record<string, unknown>;
+  for (const [kind, list] of lists) changed[kind] = [...list.values()];
+  const broken = referenceProblems(changed as unknown as Book);
+  return broken.length > 0 ? refuse(broken) : { ok: true, value: changed as unknown as Book };
+}
+
 /** Takes a document out, unless something still refers to it. */
 export function withoutDocument(book: Book, kind: DocumentKind, id: string): Parsed<Book> {
   const changed = { ...book, [kind]: (book[kind] as { id: string }[]).filter((d) => d.id !== id) } as Book;

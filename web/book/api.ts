@@ -69,6 +69,30 @@ export async function putDocument(
   };
 }
 
+/** Writes several documents as one revision, all or none. */
+export async function putDocuments(
+  documents: readonly { kind: DocumentKind; document: unknown; baseRevision: Served["revision"] }[],
+): Promise<Kept> {
+  let answer: Response;
+  try {
+    answer = await fetch("/api/documents", {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body: JSON.stringify({ documents }),
+    });
+  } catch {
+    return { outcome: "unreachable" };
+  }
+  const said = (await answer.json().catch(() => ({}))) as {
+    revision?: Served["revision"];
+    problems?: ServedProblem[];
+  };
+  if (answer.ok) return { outcome: "kept", revision: said.revision };
+  if (answer.status === 409) return { outcome: "changed elsewhere" };
+  const none = { what: `the server answered ${answer.status}`, mend: "try again" };
+  return { outcome: "refused", problems: said.problems ?? [none] };
+}
+
 /** Sends a whole book file; the server judges it. */
 export async function importBook(text: string): Promise<Kept> {
   let answer: Response;

@@ -1,6 +1,6 @@
 import type { Book, DocumentKind } from "../../core/book/schema.ts";
 import { tablet } from "../offline/store.ts";
-import { fetchBook, type Kept, putDocument, type Served } from "./api.ts";
+import { fetchBook, type Kept, putDocument, putDocuments, type Served } from "./api.ts";
 import { type AnyDocument, type DocumentOf, type Trial, trialKey, withTrials } from "./trial.ts";
 
 export interface BookState {
@@ -137,6 +137,21 @@ export class BookStore {
       this.#steps = this.#steps.filter((step) => step.key !== key);
       this.#setTrial(key, undefined);
     }
+    return done;
+  }
+
+  /**
+   * Keeps several documents together, all or none. Without the server, or when one was changed elsewhere, they are
+   * tried here instead: nothing is lost, and each can be kept or put back.
+   */
+  async keepAll(documents: readonly { kind: DocumentKind; document: AnyDocument }[]): Promise<Kept> {
+    const revision = this.#served?.revision ?? 0;
+    const done = await putDocuments(documents.map((one) => ({ ...one, baseRevision: revision })));
+    if (done.outcome === "kept") {
+      for (const { kind, document } of documents) this.#trials.delete(trialKey(kind, document.id));
+      await this.load();
+    } else if (done.outcome !== "refused")
+      for (const { kind, document } of documents) this.edit(kind, document);
     return done;
   }
 
