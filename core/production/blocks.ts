@@ -55,8 +55,7 @@ export class Surroundings {
 
   /** The minutes the block can move one way, minute by minute, until something breaks. */
   play(way: 1 | -1): number {
-    for (let by = 1; by <= this.problem.horizon; by++)
-      if (this.brokenAt(way * by).length > 0) return by - 1;
+    for (let by = 1; by <= this.problem.horizon; by++) if (this.brokenAt(way * by).length > 0) return by - 1;
     return this.problem.horizon;
   }
 

@@ -1,6 +1,7 @@
 import type { Tracer } from "../ledger/tracer.ts";
 import type { Amounts } from "./amounts.ts";
 import type { Clock } from "./clock.ts";
+import { conflictOf } from "./conflict.ts";
 import type { Documents } from "./documents.ts";
 import { firstNeeds } from "./first-needs.ts";
 import { type Effort, type Engine, type MadePlan, makePlan } from "./make-plan.ts";
@@ -54,7 +55,9 @@ export function planService(docs: Documents, amounts: Amounts, options: PlanOpti
   const fillTarget = remembered(options.fillTarget);
   const site: SiteOptions = { fillTarget, earliest: options.earliestBy };
   const made = makePlan(docs, amounts, site, options.engine, { seed, schedules, stop, onProgress });
-  const plan = { ...made.plan, remedies: remediesOf(docs, made, site, options) };
+  const conflict = conflicting(made, options);
+  const remedies = remediesOf(docs, made, site, options);
+  const plan = { ...made.plan, ...(conflict ? { conflict } : {}), remedies };
   const planned = plannedTasks(made.set, plan.tasks);
   return {
     plan,
@@ -66,6 +69,12 @@ export function planService(docs: Documents, amounts: Amounts, options: PlanOpti
     made,
     trace: (tracer, pointer) => tracePlan(tracer, made, plan, schedules, pointer),
   };
+}
+
+/** What rules out a plan that breaks something; a lack is its own word, said first. */
+function conflicting(made: MadePlan, { engine, seed, stop, remedySchedules }: PlanOptions): Plan["conflict"] {
+  if (made.plan.status !== "broken" || remedySchedules === 0 || made.set.lacks.length > 0) return undefined;
+  return conflictOf(made, engine, { seed, stop });
 }
 
 function remediesOf(

@@ -7,6 +7,8 @@ export interface Plan {
   readonly objective: readonly Term[];
   readonly tasks: readonly PlanTask[];
   readonly broken: readonly Broken[];
+  /** When it does not fit: the rules that cannot all be kept; without any one of them the rest can. */
+  readonly conflict?: readonly ConflictRule[];
   readonly remedies: readonly Remedy[];
   readonly load: readonly Load[];
   readonly seed: number;
@@ -53,6 +55,13 @@ export interface Broken {
   readonly tasks: readonly string[];
   readonly by: number;
   readonly unit: string;
+  readonly what: string;
+}
+
+/** One rule of a conflict, in words with the names of the documents. */
+export interface ConflictRule {
+  readonly rule: string;
+  readonly tasks: readonly string[];
   readonly what: string;
 }
 

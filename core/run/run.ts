@@ -10,6 +10,7 @@ import type { Amounts } from "../production/amounts.ts";
 import { balanceResult, batchSheetsResult, needsResult, platesResult } from "../production/amounts-result.ts";
 import { clockOf } from "../production/clock.ts";
 import { computeAmounts } from "../production/compute-amounts.ts";
+import { type Explained, explainTask } from "../production/explain.ts";
 import type { Effort, Engine } from "../production/make-plan.ts";
 import { type PlanResult, planService } from "../production/plan-service.ts";
 import { scheduledRules } from "../production/plan-trace.ts";
@@ -69,6 +70,8 @@ export function run(book: Book, serviceId: string, options: RunOptions = {}): Re
 export interface OpenRun {
   /** @throws RunRefusal when the covers cannot be. */
   at(options?: RunOptions): Result;
+  /** Why a task of the plan made last stands where it stands; undefined when there is no such task or plan. */
+  explain(task: string): Explained | undefined;
 }
 
 /** Reads the documents of a service once; `at` computes it for any number of covers. */
@@ -91,10 +94,17 @@ export function openRun(
     matrix: rememberedMatrix(contents),
     watched: rememberedHeat(docs, foods, heats),
   };
+  let last: PlannedHere | undefined;
   return {
     at(wanted = {}) {
       const amounts = first.update(wanted.covers ?? first.service.covers);
-      return compute(service, amounts, wanted);
+      return compute(service, amounts, wanted, (planned) => {
+        last = planned;
+      });
+    },
+    explain(task) {
+      const schedule = last?.made.solved.schedule;
+      return last && schedule ? explainTask({ ...last.made, schedule }, task) : undefined;
     },
   };
 }
@@ -145,12 +155,18 @@ function rememberedHeat(docs: Library, foods: Foods, heats: StepHeats): Opened["
   };
 }
 
-function compute(opened: Opened, amounts: Amounts, options: RunOptions): Result {
+function compute(
+  opened: Opened,
+  amounts: Amounts,
+  options: RunOptions,
+  keep: (planned: PlannedHere) => void,
+): Result {
   const { docs, contents, heats, buying, costs } = opened;
   const { service, kitchen } = amounts;
   const tracer = options.trace === false ? undefined : new Tracer(amounts.ledger);
   const clock = clockOf(service.at, kitchen.zone, service.horizon);
   const planned = options.plan === false ? undefined : planOf(docs, contents, amounts, heats, options);
+  if (planned) keep(planned);
   const times = planned && stepTimesOf(planned.plan);
 
   const needs = needsResult(amounts, tracer);
