@@ -20,6 +20,7 @@ const COMMANDS: Readonly<Record<string, { what: string; load: () => Promise<{ de
   heat: { what: "temperatures inside a piece through stages", load: () => import("./commands/heat.ts") },
   schedule: { what: "plan tasks on resources", load: () => import("./commands/schedule.ts") },
   read: { what: "a recipe from text, a page or a table", load: () => import("./commands/read.ts") },
+  prices: { what: "a supplier's price list beside the book", load: () => import("./commands/prices.ts") },
   serve: { what: "serve the app on this machine", load: () => import("./commands/serve.ts") },
 };
 

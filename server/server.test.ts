@@ -87,6 +87,35 @@ describe("server", () => {
     });
   });
 
+  test("V2 a document nobody touched is saved on a later revision of the book", async () => {
+    const { body } = await call("/api/book");
+    const [first, second] = body.book.ingredients.slice(-2);
+    const put = (document: { id: string }, baseRevision: number) =>
+      call(`/api/documents/ingredients/${document.id}`, {
+        method: "PUT",
+        json: { document: { ...document, notes: `at ${baseRevision}` }, baseRevision },
+      });
+    expect(await put(first, body.revision)).toMatchObject({ status: 200, body: { merged: false } });
+    expect(await put(second, body.revision + 1)).toMatchObject({ status: 200, body: { merged: false } });
+  });
+
+  test("V2 several documents are saved as one revision, all or none", async () => {
+    const { body } = await call("/api/book");
+    const [like] = body.book.ingredients;
+    const fresh = (id: string, more: object = {}) => ({
+      ...{ kind: "ingredients", baseRevision: body.revision },
+      document: { ...like, id, name: `Of ${id}`, aliases: [], ...more },
+    });
+    const save = (...documents: object[]) => call("/api/documents", { method: "POST", json: { documents } });
+    const bad = await save(fresh("together-1"), fresh("together-2", { storage: { state: "warm", days: 1 } }));
+    expect(bad).toMatchObject({ status: 422, body: { problems: [{ path: "/documents/1/storage/state" }] } });
+    expect((await call("/api/documents/ingredients/together-1")).status).toBe(404);
+    expect(await save(fresh("together-1"), fresh("together-2"))).toMatchObject({
+      ...{ status: 200, body: { revision: body.revision + 1 } },
+    });
+    expect((await save(fresh("together-1"))).status).toBe(409);
+  });
+
   test("V3 a bad document is refused with path and mend, and nothing is lost", async () => {
     const id = await anyIngredient();
     const { document, revision } = await ingredient(id);

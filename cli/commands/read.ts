@@ -1,16 +1,7 @@
 import { decodeText, type Format, linkRecipe, readSource } from "../../core/intake/index.ts";
 import { UNIT_SYMBOLS } from "../../core/quantity/index.ts";
-import {
-  EXIT,
-  type Io,
-  Misuse,
-  readArgs,
-  readBook,
-  readBytes,
-  refuse,
-  wholeNumber,
-  writeJson,
-} from "../io.ts";
+import { bytesOf } from "../bytes-of.ts";
+import { EXIT, type Io, Misuse, readArgs, readBook, refuse, wholeNumber, writeJson } from "../io.ts";
 
 const FORMATS: readonly Format[] = ["text", "page", "data", "table"];
 
@@ -124,16 +115,6 @@ async function run(args: string[], io: Io): Promise<number> {
   }
   for (const { at, what, mend } of problems) io.note(`line ${at}: ${what}. To mend: ${mend}.\n`);
   return EXIT.computed;
-}
-
-/** The bytes of a file, or in words why there are none. */
-function bytesOf(path: string): Uint8Array | string {
-  try {
-    return readBytes(path === "-" ? 0 : path);
-  } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    return code === "ENOENT" ? `there is no file ${path}` : `${path} cannot be read (${code})`;
-  }
 }
 
 export default { help, run };

@@ -8,6 +8,8 @@ export interface Doubt {
   readonly path: string;
   readonly at: number;
   readonly ask: string;
+  /** "link": which ingredient a line means; left out for everything else. */
+  readonly about?: "link";
 }
 
 /** A recipe with its lines linked to the pantry and all its doubts in one list. */
@@ -30,9 +32,15 @@ export function linkRecipe(recipe: ReadRecipe, pantry: PantryIndex | Iterable<In
     const link = links[i];
     const key = ingredient.toLowerCase();
     if (ingredient === "" || asked.has(key)) return;
-    if (!link) doubts.push({ path, at, ask: `"${ingredient}" is not in the pantry: link it, or add it` });
+    if (!link)
+      doubts.push({
+        path,
+        at,
+        ask: `"${ingredient}" is not in the pantry: link it, or add it`,
+        about: "link",
+      });
     else if (link.confidence < SURE)
-      doubts.push({ path, at, ask: `is "${ingredient}" the pantry's ${link.ingredient}?` });
+      doubts.push({ path, at, ask: `is "${ingredient}" the pantry's ${link.ingredient}?`, about: "link" });
     if (!link || link.confidence < SURE) asked.add(key);
   });
   recipe.steps.forEach(({ doubt, at }, i) => {

@@ -1,9 +1,10 @@
 import type { Line, Preparation } from "../formula/schema.ts";
 import { PreparationSchema } from "../formula/schema.ts";
 import type { Ingredient } from "../pantry/schema.ts";
-import { convert, pieceName, type Unit } from "../quantity/index.ts";
+import type { Unit } from "../quantity/index.ts";
 import { type Amount, EXACT_TEXT } from "../quantity/schema.ts";
 import type { Doubt, LinkedRecipe } from "./doubts.ts";
+import { gramsOf } from "./grams-of.ts";
 import { singular } from "./link.ts";
 import type { ReadLine, ReadStep } from "./types.ts";
 
@@ -21,21 +22,26 @@ const LONGEST_ID = 40;
  * Makes the documents of a linked recipe: one preparation for each part with lines, and one that takes them whole.
  * A range stands with its low end; a line without a link or an amount is left out; a yield that is not given as mass
  * or volume is the sum of what goes in. Each of these is a doubt: nothing is assumed in silence.
+ * @param taken ids that the book has already: a draft takes another.
  */
-export function draftPreparations(linked: LinkedRecipe, pantry: ReadonlyMap<string, Ingredient>): Drafted {
+export function draftPreparations(
+  linked: LinkedRecipe,
+  pantry: ReadonlyMap<string, Ingredient>,
+  taken: ReadonlySet<string> = new Set(),
+): Drafted {
   const { recipe } = linked;
   const doubts: Doubt[] = [];
   const preparations: Preparation[] = [];
   const title = recipe.title || "Untitled";
-  const root = slug(title);
-  const ids = new Set<string>([root]);
-  const partIds = recipe.parts.map((part) => {
-    const wanted = slug(`${root.slice(0, LONGEST_ID / 2)} ${part.name}`);
+  const ids = new Set<string>(taken);
+  const free = (wanted: string) => {
     let id = wanted;
     for (let n = 2; ids.has(id); n++) id = `${wanted}-${n}`;
     ids.add(id);
     return id;
-  });
+  };
+  const root = free(slug(title));
+  const partIds = recipe.parts.map((part) => free(slug(`${root.slice(0, LONGEST_ID / 2)} ${part.name}`)));
   const make = (part: number | null, id: string, name: string, taken: readonly Preparation[]) => {
     const steps = recipe.steps.filter((step) => step.part === part);
     const lines: Line[] = [];
@@ -114,19 +120,6 @@ function amountOf(line: ReadLine): Amount | null {
   if (line.low === null || line.exact === null) return null;
   const unit: Unit = line.unit === "" ? "piece" : line.unit;
   return { value: EXACT_TEXT.test(line.exact.low) ? line.exact.low : line.low, unit };
-}
-
-function gramsOf(amount: Amount, ingredient: Ingredient): number | undefined {
-  const density = ingredient.densities.find((one) => one.state === "plain") ?? ingredient.densities[0];
-  const kind = pieceName(amount.unit);
-  const piece =
-    ingredient.pieces.find((one) => one.name === (kind ?? "piece")) ??
-    (kind ? undefined : ingredient.pieces[0]);
-  const inG = convert(amount, "g", {
-    ...(density ? { densityKgPerL: density.kgPerL } : {}),
-    ...(piece ? { gPerPiece: piece.g } : {}),
-  });
-  return inG.ok ? inG.value : undefined;
 }
 
 function yieldOf(linked: LinkedRecipe | undefined, grams: number, doubts: Doubt[]) {

@@ -1,10 +1,17 @@
+export { type Compared, compareRow, missingOffers, usualCuts } from "./compare.ts";
+export { type Answered, type Answers, answerRecipe, doubtKey, type LineAnswer } from "./answers.ts";
 export { decodeText } from "./decode.ts";
 export { type Doubt, type LinkedRecipe, linkRecipe } from "./doubts.ts";
 export { type Drafted, draftPreparations } from "./draft.ts";
+export { PRICE_COLUMNS, type PriceColumn } from "./headings.ts";
 export { type Link, PantryIndex, SURE } from "./link.ts";
 export { type TiedRow, takeList } from "./offers.ts";
 export * from "./pack.ts";
 export * from "./price-list.ts";
 export { type Format, type ReadSource, readSource } from "./read.ts";
 export { readLine } from "./read-line.ts";
+export { type ListFile, type ListSheet, readListFile } from "./read-list.ts";
+export { type ListLine, type ListSide, type TiedList, tieList } from "./take-file.ts";
+export { type Tie, tieRows } from "./tie.ts";
 export type * from "./types.ts";
+export type { Usable } from "./usable.ts";

@@ -9,13 +9,21 @@ import {
 } from "../numerics/rational.ts";
 import { convertExactly } from "../quantity/convert.ts";
 import { pieceName, type Unit, unitFacts } from "../quantity/index.ts";
-import { type CsvRow, columnWord, csvRows, MOST_ROWS } from "./csv.ts";
+import { type CsvRow, csvRows, MOST_ROWS } from "./csv.ts";
+import {
+  findHeadings,
+  type Headings,
+  headingOf,
+  isColumn,
+  isHeading,
+  isTotals,
+  PRICE_COLUMNS,
+  type PriceColumn,
+  preference,
+} from "./headings.ts";
 import { type Pack, readPack } from "./pack.ts";
 import { readPrice } from "./price.ts";
 import type { ReadProblem } from "./types.ts";
-
-export const PRICE_COLUMNS = ["code", "description", "pack", "size", "per", "price"] as const;
-export type PriceColumn = (typeof PRICE_COLUMNS)[number];
 
 /** Where a column was found, and how sure that is; a person confirms. */
 export interface ColumnGuess {
@@ -49,35 +57,39 @@ export interface PriceRow {
 export interface PriceList {
   /** null where no column was found. */
   readonly columns: Readonly<Record<PriceColumn, ColumnGuess | null>>;
+  /** The words over each column, "" without. */
+  readonly headings: readonly string[];
   readonly rows: readonly PriceRow[];
   /** Rows that could not be read, by line; the rest is kept. */
   readonly problems: readonly ReadProblem[];
 }
 
-const HEADINGS: Readonly<Record<PriceColumn, RegExp>> = {
-  code: /^(?:(?:item |product |art(?:ikel)? )?(?:code|no|nr|number|nummer|id|ref|reference)|sku|art|item|plu|codigo|codice|referencia)$/,
-  description:
-    /^(?:(?:item |product )?(?:description|name)|descriptions?|products?|article|artikel|bezeichnung|designation|libelle|produit|descripcion|producto|articulo|descrizione|prodotto|articolo|item|ware|desc)$/,
-  pack: /^(?:pack|packs|pack ?size|case|case ?size|packing|packaging|format|formato|conditionnement|colisage|gebinde|verpackung|vpe|confezione|envase|unit ?size|pack size|qty per case|per case)$/,
-  size: /^(?:size|inner|inner ?size|content|contents|inhalt|net|weight|poids|gewicht|peso|contenance|contenido|contenuto|volume)$/,
-  per: /^(?:per|unit|uom|u m|price unit|sold by|sell unit|unite|einheit|unidad|unita|me|pricing unit|price per|priced per)$/,
-  price:
-    /^(?:(?:net |case |unit |list |your |new |sell )?price(?: (?:gbp|eur|usd|chf|net|ex vat|excl vat))?|prix(?: ht| net| unitaire)?|preis(?: netto)?|netto(?:preis)?|precio(?: neto)?|prezzo(?: netto)?|cost|tarif|p u|pu|gbp|eur|usd|chf)$/,
-};
 const LARGE: Readonly<Record<string, Unit>> = { mass: "kg", volume: "L", count: "piece" };
 const MOST_PROBLEMS = 1_000;
+const WHOLE_PRICE = /\b(?:case|pack|colis|gebinde|cassa|caja)\b/i;
+const PER_IN_HEADING = /(?:\/|\b(?:per|pro|par|al|por|je)\b)\s?(kg|kilo|lb|l|ltr|litre|liter|100 ?g)\b/iu;
 /** Rows looked at to guess a column by its content. */
 const SAMPLE = 60;
 
 /**
  * Reads a supplier's price list from CSV. Columns are guessed from headings, then from content, each with a
- * confidence; `confirmed` (column -> place, from 0) overrides. A row that cannot be read is named by its line and
- * the rest is kept. Never throws; linear in the text.
+ * confidence; `confirmed` (column -> place, from 0; null for none) overrides. A row that cannot be read is named by
+ * its line and the rest is kept. Never throws; linear in the text.
  */
-export function readPriceList(text: string, confirmed: Partial<Record<PriceColumn, number>> = {}): PriceList {
+export function readPriceList(text: string, confirmed: Confirmed = {}): PriceList {
   const { rows, cut } = csvRows(text);
-  const top = headingRow(rows);
-  const columns = guessColumns(rows, top, confirmed);
+  return readPriceRows(rows, cut, confirmed);
+}
+
+/** What a person said of the columns: a place from 0, or null for a column that is not there. */
+export type Confirmed = Partial<Record<PriceColumn, number | null>>;
+
+/** The same for rows that are already parted into cells, such as those of a sheet. */
+export function readPriceRows(rows: readonly CsvRow[], cut: boolean, confirmed: Confirmed = {}): PriceList {
+  const heads = findHeadings(rows);
+  const columns = guessColumns(rows, heads, confirmed);
+  const width = Math.min(60, Math.max(0, ...rows.slice(0, SAMPLE).map((row) => row.cells.length)));
+  const headings = Array.from({ length: width }, (_, i) => headingOf(heads, i));
   const problems: ReadProblem[] = [];
   const found: PriceRow[] = [];
   const tell = (at: number, what: string, mend: string) => {
@@ -90,21 +102,29 @@ export function readPriceList(text: string, confirmed: Partial<Record<PriceColum
       `no column of ${columns.price ? "descriptions" : "prices"} was found`,
       "say which column it is",
     );
-    return { columns, rows: found, problems };
+    return { columns, headings, rows: found, problems };
   }
   let group = "";
-  for (const row of rows.slice(top + 1)) {
+  for (const row of rows.slice(heads.last + 1)) {
     const filled = row.cells.filter((cell) => cell !== "");
     if (filled.length === 1 && readPrice(filled[0]!) === undefined && filled[0]!.length < 80) {
       group = filled[0]!;
       continue;
     }
     if (isHeading(row)) continue;
+    if (isTotals(row)) {
+      tell(
+        row.at,
+        `"${row.raw.trim().slice(0, 40)}" adds other rows up: it is not an offer`,
+        "nothing, if so",
+      );
+      continue;
+    }
     const read = readRow(row, columns, group);
     if (Array.isArray(read)) tell(row.at, ...read);
     else found.push(read);
   }
-  return { columns, rows: found, problems };
+  return { columns, headings, rows: found, problems };
 }
 
 /** Why a row was not read, and how to mend it. */
@@ -129,7 +149,11 @@ function readRow(row: CsvRow, columns: PriceList["columns"], group: string): Pri
   const within = packText === "" ? packIn(description) : undefined;
   let pack =
     packText === "" ? within?.pack : (readPack(packText) ?? readPack(`${cell("pack")} ${cell("size")}`));
-  const per = readPack(cell("per")) ?? (price.per ? readPack(price.per) : undefined);
+  const heading = columns.price?.heading ?? "";
+  const measure = price.per ?? PER_IN_HEADING.exec(heading)?.[1];
+  // Under "case price" the column of units says how the single one is sold, not what this price is of.
+  const unit = pack && WHOLE_PRICE.test(heading) ? "" : cell("per");
+  const per = readPack(unit) ?? (measure ? readPack(measure) : undefined);
   if (!pack && !per)
     return [
       `the pack "${(packText || description).slice(0, 60)}" could not be read`,
@@ -200,48 +224,37 @@ function packIn(description: string): { pack: Pack; text: string } | undefined {
   return undefined;
 }
 
-function isHeading(row: CsvRow): boolean {
-  const hits = PRICE_COLUMNS.filter((column) =>
-    row.cells.some((cell) => HEADINGS[column].test(columnWord(cell))),
-  );
-  return hits.length >= 2;
-}
-
-const headingRow = (rows: readonly CsvRow[]) => rows.slice(0, 30).findIndex(isHeading);
-
 function guessColumns(
   rows: readonly CsvRow[],
-  top: number,
-  confirmed: Partial<Record<PriceColumn, number>>,
+  heads: Headings,
+  confirmed: Confirmed,
 ): Record<PriceColumn, ColumnGuess | null> {
-  const heads = rows[top]?.cells ?? [];
+  const top = heads.last;
   const found: Record<PriceColumn, ColumnGuess | null> = {
-    code: null,
-    description: null,
-    pack: null,
-    size: null,
-    per: null,
-    price: null,
+    ...{ code: null, description: null, pack: null, size: null, per: null, price: null },
   };
   const taken = new Set<number>();
   const put = (column: PriceColumn, index: number, confidence: number) => {
-    found[column] = { index, heading: heads[index] ?? "", confidence };
+    found[column] = { index, heading: headingOf(heads, index), confidence };
     taken.add(index);
   };
-  for (const column of PRICE_COLUMNS) if (confirmed[column] !== undefined) put(column, confirmed[column], 1);
+  const open = (column: PriceColumn) => found[column] === null && confirmed[column] !== null;
+  for (const column of PRICE_COLUMNS) {
+    const said = confirmed[column];
+    if (typeof said === "number") put(column, said, 1);
+  }
   // "Item" may be the code or the description: the surer columns choose first.
   for (const column of ["price", "description", "pack", "size", "per", "code"] as const) {
-    if (found[column]) continue;
-    const hits = heads.flatMap((head, i) =>
-      !taken.has(i) && HEADINGS[column].test(columnWord(head)) ? [i] : [],
-    );
-    const best = hits.sort((a, b) => fits(rows, top, column, b) - fits(rows, top, column, a))[0];
+    if (!open(column)) continue;
+    const hits = heads.over.flatMap((_, i) => (!taken.has(i) && isColumn(heads, column, i) ? [i] : []));
+    const worth = (i: number) => fits(rows, top, column, i) + preference(heads, column, i);
+    const best = hits.sort((a, b) => worth(b) - worth(a))[0];
     // Two columns under such a heading are less sure than one.
     if (best !== undefined) put(column, best, hits.length === 1 ? 0.95 : 0.7);
   }
   const width = Math.max(0, ...rows.slice(0, SAMPLE).map((row) => Math.min(row.cells.length, 60)));
   for (const column of ["price", "pack", "description", "code"] as const) {
-    if (found[column]) continue;
+    if (!open(column)) continue;
     const ranked = Array.from({ length: width }, (_, i) => ({
       i,
       fit: taken.has(i) ? 0 : fits(rows, top, column, i),
@@ -259,13 +272,19 @@ function fits(rows: readonly CsvRow[], top: number, column: PriceColumn, index: 
     .filter((row) => row.cells.filter(Boolean).length > 1)
     .map((row) => row.cells[index] ?? "");
   if (cells.length === 0) return 0;
-  const judge: Record<PriceColumn, (cell: string) => boolean> = {
-    price: (cell) => readPrice(cell) !== undefined && /[.,]\d{2}\b|[€$£]/.test(cell),
+  const judge: Record<PriceColumn, (cell: string) => number | boolean> = {
+    price: (cell) => priceLike(cell),
     pack: (cell) => /\d/.test(cell) && /\p{L}|#|[x/×]/u.test(cell) && readPack(cell) !== undefined,
     size: (cell) => readPack(cell) !== undefined,
     per: (cell) => readPack(cell)?.perMeasure === true || /^(?:ea|each|case|cs|kg|lb)$/i.test(cell),
     description: (cell) => /\p{L}{3,}/u.test(cell) && cell.length >= 4 && readPack(cell) === undefined,
     code: (cell) => /^[A-Z0-9][A-Z0-9./-]{2,15}$/i.test(cell) && /\d/.test(cell) && !/[.,]\d{2}$/.test(cell),
   };
-  return cells.filter(judge[column]).length / cells.length;
+  return cells.reduce((sum, cell) => sum + Number(judge[column](cell)), 0) / cells.length;
+}
+
+/** Cents or a currency make a price; a workbook drops noughts at the end, and whole numbers may count or name. */
+function priceLike(cell: string): number {
+  if (readPrice(cell) === undefined) return 0;
+  return /[.,]\d{2}\b|[€$£]/.test(cell) ? 1 : /[.,]\d\b/.test(cell) ? 0.8 : 0.3;
 }

@@ -1,7 +1,7 @@
 import type { Origin } from "./schema.ts";
 
 /** Everything that some guest leaves: what a food of unknown make counts as until somebody says. */
-const ALL: readonly Origin[] = [
+export const everyOrigin: readonly Origin[] = [
   ...(["meat", "pork", "poultry", "fish", "shellfish", "egg", "dairy", "honey", "plant", "fungus"] as const),
   ...(["alcohol", "gelatin", "rennet", "raw-animal", "raw-egg"] as const),
 ];
@@ -48,7 +48,7 @@ export function originOf(
   alcohol: number | undefined,
 ): { origin: Origin[]; sure: boolean } {
   const known = GROUPS[group.trim().toLowerCase()];
-  if (known === undefined) return { origin: [...ALL], sure: false };
+  if (known === undefined) return { origin: [...everyOrigin], sure: false };
   const found = new Set<Origin>(known);
   for (const [words, origin] of WORDS) if (words.test(description)) found.add(origin);
   if ((alcohol ?? 0) > 0) found.add("alcohol");

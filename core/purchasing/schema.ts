@@ -28,6 +28,9 @@ export const OfferSchema = z.strictObject({
       mayContain: z.array(AllergenSchema).default([]),
     })
     .optional(),
+  /** The supplier's own number of the article, and what the supplier calls it: by these the next list finds it. */
+  code: z.string().min(1).max(40).optional(),
+  called: z.string().min(1).max(200).optional(),
   from: z.iso.date().optional(),
   until: z.iso.date().optional(),
 });
