@@ -1,5 +1,5 @@
-export { type Compared, compareRow, missingOffers, usualCuts } from "./compare.ts";
 export { type Answered, type Answers, answerRecipe, doubtKey, type LineAnswer } from "./answers.ts";
+export { type Compared, compareRow, missingOffers, usualCuts } from "./compare.ts";
 export { decodeText } from "./decode.ts";
 export { type Doubt, type LinkedRecipe, linkRecipe } from "./doubts.ts";
 export { type Drafted, draftPreparations } from "./draft.ts";

@@ -5,6 +5,7 @@ import { linkRecipe } from "./doubts.ts";
 import { draftPreparations } from "./draft.ts";
 import { PantryIndex, SURE, singular } from "./link.ts";
 import { readText } from "./read-text.ts";
+import { cpuMs } from "./testing/cpu.ts";
 
 const pantry: Ingredient[] = (demoBook.ingredients ?? []).map((one) => IngredientSchema.parse(one));
 const index = new PantryIndex(pantry);
@@ -81,9 +82,9 @@ describe("IN10 links to the pantry", () => {
       name: `Thing ${i} oil of kind ${i % 97}`,
     }));
     const large = new PantryIndex(many);
-    const start = performance.now();
+    const start = cpuMs();
     for (let i = 0; i < 20; i++) large.find(`kind ${i} oil`);
-    expect((performance.now() - start) / 20).toBeLessThan(50);
+    expect((cpuMs() - start) / 20).toBeLessThan(50);
   });
 });
 
@@ -131,7 +132,7 @@ describe("IN11 doubts and documents", () => {
 });
 
 test("IN12 a thousand recipes are read in under 10 s", () => {
-  const start = performance.now();
+  const start = cpuMs();
   for (let i = 0; i < 1000; i++) linkRecipe(readText(SOUP.replace("600", String(600 + i))), index);
-  expect(performance.now() - start).toBeLessThan(10_000);
+  expect(cpuMs() - start).toBeLessThan(10_000);
 });

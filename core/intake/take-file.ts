@@ -34,9 +34,20 @@ export interface ListSide {
   readonly currency?: string;
 }
 
-/** Ties the rows of a list and sets them beside the offers until now; gathers what is to be asked. */
-export function tieList(rows: readonly PriceRow[], side: ListSide): TiedList {
-  const ties = tieRows(rows, side.index, side.offers);
+/**
+ * Ties the rows of a list and sets them beside the offers until now; gathers what is to be asked.
+ * @param said what a person said a row is tied to: null for nothing, on purpose.
+ */
+export function tieList(
+  rows: readonly PriceRow[],
+  side: ListSide,
+  said: (row: number) => Tie | null | undefined = () => undefined,
+): TiedList {
+  const guessed = tieRows(rows, side.index, side.offers);
+  const ties = guessed.map((tie, i) => {
+    const own = said(i);
+    return own === undefined ? tie : own;
+  });
   const lines = rows.map((row, i): ListLine => {
     const tie = ties[i] ?? null;
     const of = tie && side.pantry.get(tie.ingredient);
@@ -56,8 +67,9 @@ export function tieList(rows: readonly PriceRow[], side: ListSide): TiedList {
     const path = `/rows/${i}`;
     const ask = (text: string) => doubts.push({ path, at: row.at, ask: `${row.description}: ${text}` });
     if (row.doubt) ask(row.doubt);
-    if (!tie) ask("not in the pantry: tie it, or leave it out");
-    else if (tie.confidence < SURE) ask(`is it the pantry's ${side.pantry.get(tie.ingredient)!.name}?`);
+    if (!tie) {
+      if (said(i) === undefined) ask("not in the pantry: tie it, or leave it out");
+    } else if (tie.confidence < SURE) ask(`is it the pantry's ${side.pantry.get(tie.ingredient)!.name}?`);
     if (tie && tie.confidence >= SURE && compared?.doubt) ask(compared.doubt);
   });
   return { lines, doubts };
