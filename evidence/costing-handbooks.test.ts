@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { costResult } from "../core/costing/cost-result.ts";
+import { costResult, plateCosts } from "../core/costing/cost-result.ts";
 import { costCells } from "../core/costing/costs.ts";
+import { usablePrice } from "../core/costing/rules.ts";
 import { yieldTest } from "../core/costing/yield-test.ts";
+import { untraced } from "../core/ledger/tracer.ts";
 import { purchasedFor } from "../core/pantry/rules.ts";
 import { clockOf } from "../core/production/clock.ts";
 import { computeAmounts } from "../core/production/compute-amounts.ts";
@@ -43,7 +45,7 @@ describe("costing examples of handbooks", () => {
     const buying = new Buying(amounts, docs);
     const clock = clockOf("2027-01-30T19:30", "Europe/London", "D-2 06:00");
     const { outcome } = ordersResult(buying, amounts, docs, { clock });
-    const cost = costResult(costCells(amounts, docs, buying.offers), amounts, outcome);
+    const cost = costResult(costCells(amounts, docs, buying.offers), amounts, docs, outcome);
     const plate = cost.perPlate.find((each) => each.dish === "rib")!.plate;
     expect(plate).toBeCloseTo(2 / 6 + 0.75, 12);
     expect(Math.abs(plate - 1.09)).toBeLessThan(0.01);
@@ -74,5 +76,54 @@ describe("costing examples of handbooks", () => {
     expect(of.costFactor).toBeCloseTo(1.62, 2);
     // Loss in cutting, 4 oz, is what is left.
     expect(of.lostKg).toBeCloseTo(0.25, 12);
+  });
+
+  // Culinary Math Learning Centre, Vancouver Community College Library, "Recipe Costing" (published): apples at 5.60
+  // for 10 lb with a yield of 75 %: factor 1.333, edible cost 7.465 for 10 lb (the factor rounded to three places).
+  test("apples: 5.60 as purchased at 75 % is 7.465 edible", () => {
+    expect(Math.abs(usablePrice(5.6, 0.75) - 7.465)).toBeLessThan(5.6 * 0.0005);
+    expect(usablePrice(1, 0.75)).toBeCloseTo(1.333, 3);
+  });
+
+  // Restaurant Business, Advice Guy, "Calculating hidden food costs" (published): a steak at 18 whose parts cost 6 runs
+  // at 33 %; with a Q factor of 1 for roll, butter and sauce it is 7 of 18. The second share is worked here.
+  test("a steak with a Q factor: 33 % of the price without it, 39 % with it", () => {
+    expect(Math.round((6 / 18) * 100)).toBe(33);
+    const book = changed((all) => {
+      const ingredient = { ...all.ingredients.find(({ id }) => id === "mushroom")!, id: "steak", cuts: [] };
+      all.ingredients.push(ingredient);
+      const kg = { value: 1, unit: "kg" as const };
+      all.suppliers[1]!.offers!.push({
+        id: "steak",
+        ingredient: "steak",
+        inner: kg,
+        innerPerPack: 1,
+        price: "24",
+      });
+      const { preparation: _, ...on } = all.dishes[1]!.placements[0]!;
+      const amount = { value: 250, unit: "g" as const };
+      for (const dish of all.dishes)
+        Object.assign(dish, { placements: [{ ...on, n: 1, ingredient: "steak", amount }], variants: [] });
+      all.menus[0]!.courses = [
+        { id: "main", name: "Main", afterMin: 0, options: [{ dish: "rib", share: 1 }] },
+      ];
+      all.menus[0]!.surround = { perCover: "1.00" };
+      Object.assign(all.services[0]!, {
+        guests: [],
+        stock: [],
+        sellPerCover: "18",
+        pricing: { wantedShare: 7 / 18 },
+      });
+    });
+    const docs = library(book);
+    const amounts = computeAmounts(docs, "small", { meets: meetsOf(docs) });
+    const costs = costCells(amounts, docs, new Buying(amounts, docs).offers);
+    const { service, ledger } = amounts;
+    const cost = plateCosts(costs, amounts, docs, untraced(ledger), "/cost", service.pricing);
+    expect(cost.menu).toBeCloseTo(6, 9);
+    expect(cost.menuShare).toBeCloseTo(0.333, 3);
+    expect(cost.food!.share).toBeCloseTo(7 / 18, 9);
+    // And back: at that share the price is 18.
+    expect(cost.price!.menu.printed).toBeCloseTo(18, 2);
   });
 });

@@ -1,6 +1,7 @@
 import { type BookInput, indexBook, type Library, parseBook } from "../core/book/index.ts";
 import { costResult } from "../core/costing/cost-result.ts";
-import { costCells, PreparationCosts } from "../core/costing/costs.ts";
+import { costCells } from "../core/costing/costs.ts";
+import { PreparationCosts } from "../core/costing/preparation-costs.ts";
 import { FormulaCells } from "../core/formula/cells.ts";
 import { orderOfMaking } from "../core/formula/graph.ts";
 import { type Cell, Ledger } from "../core/ledger/ledger.ts";
@@ -49,7 +50,7 @@ function coversRows(preparations: number): AmountsRow[] {
   const all = () => {
     const now = amounts.update(next);
     const { outcome } = ordersResult(buying, now, docs, { clock });
-    costResult(costs, now, outcome);
+    costResult(costs, now, docs, outcome);
     for (const result of [needsResult, balanceResult, platesResult]) result(now);
     return now;
   };

@@ -1,5 +1,7 @@
 import { parseBook } from "../core/book/parse.ts";
 import type { Book } from "../core/book/schema.ts";
+import { TRIED } from "../core/costing/changes.ts";
+import type { Trial } from "../core/costing/what-if.ts";
 import type { TraceNode } from "../core/ledger/ledger.ts";
 import type { Result } from "../core/run/result.ts";
 import { type OpenRun, openRun, RunRefusal, USUAL_SCHEDULES } from "../core/run/run.ts";
@@ -11,6 +13,9 @@ let refused: Extract<FromWorker, { type: "refused" }>["problems"] = [];
 let opened: { readonly key: string; readonly run: OpenRun } | undefined;
 /** Makes the trace of the last answer; only when someone asks. */
 let trace: () => Readonly<Record<string, TraceNode>> = () => ({});
+
+/** How the figures of the last cost that was tried came. */
+let triedTrace: Readonly<Record<string, TraceNode>> = {};
 
 const say = (message: FromWorker): void =>
   (globalThis as unknown as { postMessage(m: FromWorker): void }).postMessage(message);
@@ -86,6 +91,18 @@ function answer(id: number, part: "amounts" | "plan", question: Question): void 
   }
 }
 
+/** Plates and menu at other prices, yields or portions; the answer is as quick as a change of covers. */
+function cost(id: number, question: Question, trial: Trial): void {
+  try {
+    const found = open(question).tryCost(question.covers, trial);
+    if (found.refused === undefined) triedTrace = found.trace;
+    const tried = found.refused === undefined ? { cost: found.cost } : { refused: found.refused };
+    say({ type: "tried", id, tried });
+  } catch (error) {
+    say({ type: "tried", id, tried: { refused: (error as Error).message } });
+  }
+}
+
 addEventListener("message", (event: MessageEvent<ToWorker>) => {
   const asked = event.data;
   switch (asked.type) {
@@ -99,8 +116,11 @@ addEventListener("message", (event: MessageEvent<ToWorker>) => {
     case "ask":
       answer(asked.id, asked.part, asked.question);
       return;
+    case "cost":
+      cost(asked.id, asked.question, asked.trial);
+      return;
     case "trace": {
-      const nodes = trace();
+      const nodes = asked.path.startsWith(`${TRIED}/`) ? triedTrace : trace();
       const node = nodes[asked.path];
       say({
         type: "traced",

@@ -164,6 +164,11 @@ export function referenceProblems(book: Book): Problem[] {
   });
 
   book.menus.forEach((menu, i) => {
+    const around = menu.surround;
+    if (around && "items" in around)
+      around.items.forEach(({ item }, k) => {
+        needItem(item, ["menus", i, "surround", "items", k, "item"]);
+      });
     uniqueIds(menu.courses, ["menus", i, "courses"], say);
     menu.courses.forEach((course, j) => {
       course.options.forEach((option, k) => {

@@ -26,7 +26,7 @@ function costed(book: BookInput = SMALL_BOOK, covers?: number) {
   const buying = new Buying(amounts, docs);
   const cells = costCells(amounts, docs, buying.offers);
   const result = (at: typeof amounts) =>
-    costResult(cells, at, ordersResult(buying, at, docs, { clock }).outcome);
+    costResult(cells, at, docs, ordersResult(buying, at, docs, { clock }).outcome);
   return { amounts, cells, result, cost: result(amounts) };
 }
 const plate = (of: ReturnType<typeof costed>, dish: string, variant = "standard") =>

@@ -1,53 +1,14 @@
-import type { FormulaCells, PreparationCells } from "../formula/cells.ts";
 import type { Cell } from "../ledger/ledger.ts";
-import { over, sumOfProducts, times } from "../ledger/rules.ts";
+import { over, sum, sumOfProducts, times } from "../ledger/rules.ts";
 import { stated } from "../ledger/stated.ts";
 import type { Amounts } from "../production/amounts.ts";
 import type { PlateCells } from "../production/plates.ts";
 import type { BuyingDocuments } from "../purchasing/documents.ts";
 import type { OfferBook } from "../purchasing/offers.ts";
-import { UsablePrices } from "./prices.ts";
-import { perKilogram, preparedPrice } from "./rules.ts";
-
-/** Cost by gram of preparations, made in the order of making. */
-export class PreparationCosts {
-  readonly prices: UsablePrices;
-  readonly #formula: FormulaCells;
-  readonly #currency: string;
-  readonly #perG = new Map<string, Cell>();
-
-  constructor(formula: FormulaCells, offers: OfferBook, currency: string) {
-    this.prices = new UsablePrices(formula, offers, currency);
-    this.#formula = formula;
-    this.#currency = currency;
-  }
-
-  /** Cost of a gram of the preparation at its written yield. Its parts must have been added before. */
-  add(cells: PreparationCells): Cell {
-    const { id } = cells.preparation;
-    const pairs = cells.lines.flatMap((each): Cell[] => {
-      const { item } = each.line;
-      const perG =
-        "preparation" in item ? this.of(item.preparation) : this.prices.of(item.ingredient, item.cut, each);
-      return [each.ep, perG];
-    });
-    const path = `calc:/costs/preparations/${id}`;
-    const made = this.#formula.ledger.derive(path, `${this.#currency}/g`, preparedPrice, [
-      cells.yieldG,
-      ...pairs,
-    ]);
-    this.#perG.set(id, made);
-    return made;
-  }
-
-  /** Cost of a gram of a preparation added before. */
-  of(preparation: string): Cell {
-    const found = this.#perG.get(preparation);
-    if (found === undefined)
-      throw new Error(`costs: "${preparation}" was not added before what is made of it`);
-    return found;
-  }
-}
+import { type LabourCells, labourCells } from "./labour.ts";
+import { PreparationCosts } from "./preparation-costs.ts";
+import { perKilogram } from "./rules.ts";
+import { type SurroundCells, surroundCells } from "./surround.ts";
 
 /** Cost of one plate in one form. */
 export interface PlateCost {
@@ -72,6 +33,13 @@ export interface CostCells {
   /** Plates of the guests alone, by cover. */
   readonly menu: Cell;
   readonly menuShare: Cell | undefined;
+  /** What goes with every cover and stands on no plate. */
+  readonly surround: SurroundCells | undefined;
+  /** Plates and surround, by cover. */
+  readonly food: Cell;
+  readonly labour: LabourCells | undefined;
+  /** Where the prices of what is used come from. */
+  readonly offers: OfferBook;
 }
 
 /** Adds the costs of a service to its ledger: once for each `computeAmounts`. */
@@ -137,5 +105,8 @@ export function costCells(amounts: Amounts, docs: BuyingDocuments, offers: Offer
           menu,
           stated(ledger, `${serviceAt}/sellPerCover`, currency, Number(sellPerCover)),
         ]);
-  return { plates, preparations, used, menu, menuShare };
+  const surround = surroundCells(amounts, docs, costs, menu);
+  const food = surround ? ledger.derive("calc:/costs/food", currency, sum, [menu, surround.perCover]) : menu;
+  const labour = labourCells(amounts, docs);
+  return { plates, preparations, used, menu, menuShare, surround, food, labour, offers };
 }

@@ -9,6 +9,7 @@ import * as pantry from "../pantry/rules.ts";
 import { balanceResult, batchSheetsResult, needsResult, platesResult } from "../production/amounts-result.ts";
 import { clockOf } from "../production/clock.ts";
 import { computeAmounts } from "../production/compute-amounts.ts";
+import * as plan from "../production/plan-rules.ts";
 import * as production from "../production/rules.ts";
 import { Buying } from "../purchasing/buying.ts";
 import { ordersResult } from "../purchasing/orders-result.ts";
@@ -23,6 +24,7 @@ const RULES = {
   ...pantry,
   ...formula,
   ...production,
+  ...plan,
   ...purchasing,
   ...costing,
 } as unknown as Record<string, (...numbers: number[]) => number>;
@@ -38,7 +40,7 @@ function traced(book: BookInput, service: string, covers?: number) {
   const { orders, outcome } = ordersResult(buying, amounts, docs, { clock }, tracer);
   const result = {
     orders,
-    cost: costResult(costs, amounts, outcome, tracer),
+    cost: costResult(costs, amounts, docs, outcome, tracer),
     needs: needsResult(amounts, tracer),
     balance: balanceResult(amounts, tracer),
     plates: platesResult(amounts, tracer),

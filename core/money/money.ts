@@ -12,16 +12,27 @@ export type Money<C extends string = string> = {
   readonly places: number;
 };
 
-/** Decimal places of the currencies whose smallest coin is not 1/100 (ISO 4217, from memory). */
+/** Decimal places of the currencies whose smallest coin is not 1/100 (ISO 4217, table A.1, from memory). */
 const MINOR_PLACES: Readonly<Record<string, number>> = {
   ...{ BHD: 3, IQD: 3, JOD: 3, KWD: 3, LYD: 3, OMR: 3, TND: 3 },
   ...{ BIF: 0, CLP: 0, DJF: 0, GNF: 0, ISK: 0, JPY: 0, KMF: 0, KRW: 0, PYG: 0, RWF: 0, UGX: 0, VND: 0 },
-  ...{ VUV: 0, XAF: 0, XOF: 0, XPF: 0 },
+  ...{ UYI: 0, VUV: 0, XAF: 0, XOF: 0, XPF: 0, CLF: 4, UYW: 4 },
 };
 
 /** Places of the currency's smallest coin: 2 for EUR, 0 for JPY. */
 export function minorPlaces(currency: string): number {
   return MINOR_PLACES[currency] ?? 2;
+}
+
+/** Currencies that do not count by tens: a fifth is their smallest coin, though ISO 4217 writes two places. */
+const BY_FIVES: Readonly<Record<string, string>> = {
+  MGA: "an ariary is five iraimbilanja",
+  MRU: "an ouguiya is five khoums",
+};
+
+/** The smallest coin: 0.01 EUR, 1 JPY, 0.001 KWD; 0.2 where five make the whole. */
+export function smallestCoin(currency: string): number {
+  return currency in BY_FIVES ? 0.2 : 10 ** -minorPlaces(currency);
 }
 
 /** A decimal text for money: "12", "12.50", "-0.0375". At most 12 places. */

@@ -1,9 +1,9 @@
 import { z } from "zod";
 import { SPACE_UNITS } from "../formula/schema.ts";
 import { MoneyTextSchema } from "../money/schema.ts";
-import { IdSchema, ItemSchema } from "../pantry/schema.ts";
+import { IdSchema, ItemSchema, RatioSchema } from "../pantry/schema.ts";
 import { NeedSchema } from "../plating/schema.ts";
-import { AmountSchema } from "../quantity/schema.ts";
+import { AmountSchema, SourceSchema } from "../quantity/schema.ts";
 
 /** A moment of the run: "D-1 14:00", "D 19:30"; D is the date of service, kitchen's local time. */
 export const ClockSchema = z
@@ -13,9 +13,24 @@ export const ClockSchema = z
     'a moment is "D-1 14:00": days from service, then 24-hour time',
   );
 
+/**
+ * What goes with every cover and stands on no plate (the trade's Q-factor: seasoning, frying fat, bread, butter):
+ * an amount of money a cover, a share of the cost of the plates, or the items themselves. It is costed, not ordered.
+ */
+export const SurroundSchema = z.union([
+  z.strictObject({ perCover: MoneyTextSchema, source: SourceSchema.optional() }),
+  z.strictObject({ ratio: z.number().nonnegative().lte(1), source: SourceSchema.optional() }),
+  z.strictObject({
+    /** Amounts for one cover, EP after the cut. */
+    items: z.array(z.strictObject({ item: ItemSchema, amount: AmountSchema })).min(1),
+    source: SourceSchema.optional(),
+  }),
+]);
+
 export const MenuSchema = z.strictObject({
   id: IdSchema,
   name: z.string().min(1),
+  surround: SurroundSchema.optional(),
   courses: z
     .array(
       z.strictObject({
@@ -51,12 +66,17 @@ export const KitchenSchema = z.strictObject({
   /** ISO 4217. */
   currency: z.string().regex(/^[A-Z]{3}$/, "a currency is three capitals, like EUR"),
   stations: z.array(z.strictObject({ id: IdSchema, name: z.string().min(1) })).min(1),
-  skills: z.array(z.strictObject({ id: IdSchema, name: z.string().min(1) })).min(1),
+  /** What an hour of hands costs, in the currency; a skill's or a person's own goes before it. */
+  rate: MoneyTextSchema.optional(),
+  skills: z
+    .array(z.strictObject({ id: IdSchema, name: z.string().min(1), rate: MoneyTextSchema.optional() }))
+    .min(1),
   crew: z.array(
     z.strictObject({
       id: IdSchema,
       name: z.string().min(1),
       skills: z.array(IdSchema),
+      rate: MoneyTextSchema.optional(),
       station: IdSchema.optional(),
       shifts: z.array(
         z.strictObject({ from: ClockSchema, to: ClockSchema, breaks: z.array(span).default([]) }),
@@ -114,6 +134,19 @@ export const GuestGroupSchema = z.strictObject({
   choices: z.array(z.strictObject({ course: IdSchema, dish: IdSchema })).default([]),
 });
 export type GuestGroup = z.infer<typeof GuestGroupSchema>;
+
+/** How a price is made from a cost. */
+export const PricingSchema = z.strictObject({
+  /** Food cost as a share of what is left of the price without tax and service charge. */
+  wantedShare: RatioSchema,
+  /** Prices are multiples of this; the currency's smallest coin if not said. */
+  step: MoneyTextSchema.optional(),
+  rounding: z.enum(["up", "nearest", "down"]).optional(),
+  /** Tax and service charge inside the printed price, each as a ratio of what is before it; tax on both. */
+  tax: z.number().nonnegative().lte(2).optional(),
+  service: z.number().nonnegative().lte(2).optional(),
+});
+export type Pricing = z.infer<typeof PricingSchema>;
 
 /** Whether the day of "YYYY-MM-DDT…" stands in the calendar, in a year a kitchen may plan for. */
 function isRealDay(at: string): boolean {
@@ -175,5 +208,6 @@ export const ServiceSchema = z.strictObject({
   budgetPerCover: MoneyTextSchema.optional(),
   /** What a guest pays for the menu, for the cost share. */
   sellPerCover: MoneyTextSchema.optional(),
+  pricing: PricingSchema.optional(),
 });
 export type Service = z.infer<typeof ServiceSchema>;

@@ -1,3 +1,4 @@
+import type { Cost } from "../costing/cost-types.ts";
 import type { TraceNode } from "../ledger/ledger.ts";
 import type { Need } from "../plating/schema.ts";
 import type { Plan, PlanStatus, PlanTask, PrepList, PullItem } from "../production/plan-types.ts";
@@ -11,6 +12,7 @@ export type { AllergenState } from "../safety/contents.ts";
 export type {
   AllergenCell,
   ControlPoint,
+  Cost,
   FrontOfHouseLine,
   HeatOutcome,
   Label,
@@ -135,28 +137,6 @@ export interface SupplierOrder {
   readonly total: string;
   /** Missing to the supplier's minimum order, "0" when met. */
   readonly belowMinimum: string;
-}
-
-export interface Cost {
-  readonly currency: string;
-  readonly perPlate: readonly {
-    readonly dish: string;
-    readonly variant: string;
-    readonly plate: number;
-    readonly share?: number;
-  }[];
-  /** Value of what is used, at the usable-gram price. */
-  readonly used: number;
-  /** Value of what is bought beyond the need, at the price paid. */
-  readonly leftover: number;
-  /** Per cover, all courses. */
-  readonly menu: number;
-  readonly menuShare?: number;
-  readonly preparations: readonly {
-    readonly preparation: string;
-    readonly perKg: number;
-    readonly total: number;
-  }[];
 }
 
 export interface PlateCount {

@@ -2,6 +2,9 @@ import { indexBook, type Library } from "../book/index-book.ts";
 import type { Book } from "../book/schema.ts";
 import { costResult } from "../costing/cost-result.ts";
 import { type CostCells, costCells } from "../costing/costs.ts";
+import { plannedLabour } from "../costing/planned-labour.ts";
+import { sensitivityOf, sensitivityRules } from "../costing/sensitivity.ts";
+import { type Trial, type TriedCost, tryCost } from "../costing/what-if.ts";
 import { airOf } from "../heat/media.ts";
 import type { Rule } from "../ledger/ledger.ts";
 import { Tracer } from "../ledger/tracer.ts";
@@ -48,6 +51,8 @@ export interface RunOptions {
   readonly plan?: boolean;
   /** false leaves the trace out. */
   readonly trace?: boolean;
+  /** What moves the cost; said with a plan, where not asked otherwise. */
+  readonly sensitivity?: boolean;
   /** false tries no remedies. */
   readonly remedies?: boolean;
   readonly stop?: () => boolean;
@@ -72,6 +77,8 @@ export interface OpenRun {
   at(options?: RunOptions): Result;
   /** Why a task of the plan made last stands where it stands; undefined when there is no such task or plan. */
   explain(task: string): Explained | undefined;
+  /** What plates and menu would cost with other prices, yields, portions or price rules; nothing is kept. */
+  tryCost(covers: number | undefined, trial: Trial): TriedCost;
 }
 
 /** Reads the documents of a service once; `at` computes it for any number of covers. */
@@ -106,6 +113,7 @@ export function openRun(
       const schedule = last?.made.solved.schedule;
       return last && schedule ? explainTask({ ...last.made, schedule }, task) : undefined;
     },
+    tryCost: (covers, trial) => tryCost(first.update(covers ?? first.service.covers), docs, costs, trial),
   };
 }
 
@@ -161,7 +169,7 @@ function compute(
   options: RunOptions,
   keep: (planned: PlannedHere) => void,
 ): Result {
-  const { docs, contents, heats, buying, costs } = opened;
+  const { docs, contents, heats, buying } = opened;
   const { service, kitchen } = amounts;
   const tracer = options.trace === false ? undefined : new Tracer(amounts.ledger);
   const clock = clockOf(service.at, kitchen.zone, service.horizon);
@@ -184,7 +192,7 @@ function compute(
     },
     tracer,
   );
-  const cost = costResult(costs, amounts, outcome, tracer);
+  const cost = wholeCost(opened, amounts, outcome, planned?.plan, tracer, options);
   const served = amounts.plates.filter((row) => row.count + row.spare > 0);
   const order = [...amounts.preparations.keys()];
   const made = labels(
@@ -273,6 +281,26 @@ function compute(
   };
 }
 
+/** Costs of food and hands, with what moves them. */
+function wholeCost(
+  { costs, docs }: Opened,
+  amounts: Amounts,
+  outcome: ReturnType<typeof ordersResult>["outcome"],
+  plan: Plan | undefined,
+  tracer: Tracer | undefined,
+  options: RunOptions,
+): Result["cost"] {
+  const { labour, ...cost } = costResult(costs, amounts, docs, outcome, tracer);
+  const planned = labour && plan && plannedLabour(plan, amounts, docs, tracer);
+  return {
+    ...cost,
+    ...(labour ? { labour: { ...labour, ...(planned === undefined ? {} : { planned }) } } : {}),
+    ...(!(options.sensitivity ?? options.plan !== false)
+      ? {}
+      : { sensitivity: sensitivityOf(amounts, costs, tracer) }),
+  };
+}
+
 /** When hands were last on a batch: a rest after that is already part of its keeping. */
 function madeAt(plan: Plan, preparation: string, batch: number): number | undefined {
   const tasks = plan.tasks.filter(
@@ -327,8 +355,14 @@ export function contextRules(
   const { covers, kitchen } = options;
   const amounts = computeAmounts(docs, serviceId, { covers, kitchen, meets: contents.meets.bind(contents) });
   const heats = new StepHeats(docs, amounts, new Foods(docs));
+  let costs: CostCells | undefined;
+  const costsOnce = () => {
+    costs ??= costCells(amounts, docs, new Buying(amounts, docs).offers);
+    return costs;
+  };
   return {
     ...heatRules(docs, heats),
+    ...sensitivityRules(amounts, costsOnce),
     ...scheduledRules(() => planOf(docs, contents, amounts, heats, options)),
   };
 }

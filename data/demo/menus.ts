@@ -8,6 +8,13 @@ export const menus: MenuInput[] = [
   {
     id: "first-light",
     name: "First Light supper",
+    // Salt on the table and what the fryer drinks: on no plate of a formula, with every cover.
+    surround: {
+      items: [
+        { item: { ingredient: "sea-salt-flakes" }, amount: { value: 0.8, unit: "g" } },
+        { item: { ingredient: "rapeseed-oil" }, amount: { value: 6, unit: "g" } },
+      ],
+    },
     courses: [
       { id: "bread", name: "Bread", afterMin: 0, options: [{ dish: "bread-butter", share: 1 }] },
       { id: "char", name: "First", afterMin: 15, options: [{ dish: "char", share: 1 }] },

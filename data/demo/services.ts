@@ -98,6 +98,7 @@ const firstLight = {
   horizon: "D-2 06:00",
   priceAsOf: "2027-01-20",
   sellPerCover: "48.00",
+  pricing: { wantedShare: 0.25, step: "0.50" },
   budgetPerCover: "14.00",
 } as const;
 

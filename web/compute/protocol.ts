@@ -1,5 +1,7 @@
 import type { Problem } from "../../core/book/problem.ts";
 import type { Book } from "../../core/book/schema.ts";
+import type { PlateCosts } from "../../core/costing/cost-types.ts";
+import type { Trial } from "../../core/costing/what-if.ts";
 import type { TraceNode } from "../../core/ledger/ledger.ts";
 import type { Result } from "../../core/run/result.ts";
 
@@ -21,7 +23,13 @@ export type ToWorker =
       readonly part: "amounts" | "plan";
       readonly question: Question;
     }
-  | { readonly type: "trace"; readonly id: number; readonly path: string };
+  | { readonly type: "trace"; readonly id: number; readonly path: string }
+  | { readonly type: "cost"; readonly id: number; readonly question: Question; readonly trial: Trial };
+
+/** What plates and menu cost as tried, or why it cannot be. */
+export type Tried =
+  | { readonly cost: PlateCosts; readonly refused?: undefined }
+  | { readonly cost?: undefined; readonly refused: string };
 
 /** A figure and the figures it came from, one step deep. */
 export interface Traced {
@@ -43,4 +51,5 @@ export type FromWorker =
     }
   | { readonly type: "progress"; readonly id: number; readonly done: number; readonly of: number }
   | { readonly type: "refused"; readonly id: number; readonly problems: readonly Problem[] }
+  | { readonly type: "tried"; readonly id: number; readonly tried: Tried }
   | { readonly type: "traced"; readonly id: number; readonly traced: Traced | undefined };

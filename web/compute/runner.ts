@@ -1,6 +1,8 @@
 import type { Problem } from "../../core/book/problem.ts";
 import type { Book } from "../../core/book/schema.ts";
-import type { FromWorker, Question, Stage, Told, ToWorker, Traced } from "./protocol.ts";
+import { TRIED } from "../../core/costing/changes.ts";
+import type { Trial } from "../../core/costing/what-if.ts";
+import type { FromWorker, Question, Stage, Told, ToWorker, Traced, Tried } from "./protocol.ts";
 
 export interface RunState {
   /** Newest amounts for the newest question that was answered. */
@@ -43,6 +45,7 @@ export class Runner {
   #plan: { id: number; question: Question } | undefined;
   #settle: ReturnType<typeof setTimeout> | undefined;
   #book: { book: Book; version: number } | undefined;
+  readonly #tried = new Map<number, (tried: Tried) => void>();
   readonly #traces = new Map<number, (traced: Traced | undefined) => void>();
   readonly #listeners = new Set<() => void>();
   readonly #make: () => Hand;
@@ -94,13 +97,26 @@ export class Runner {
 
   /** How a figure came; figures of the plan are asked of the planner. */
   trace(path: string): Promise<Traced | undefined> {
-    const ofPlan = this.#state.plan !== undefined && !this.#plannerBusy && this.#planner;
+    const ofPlan =
+      !path.startsWith(`${TRIED}/`) && this.#state.plan !== undefined && !this.#plannerBusy && this.#planner;
     const hand = ofPlan || this.#amounts;
     if (!hand) return Promise.resolve(undefined);
     const id = this.#next++;
     return new Promise((answer) => {
       this.#traces.set(id, answer);
       hand.postMessage({ type: "trace", id, path });
+    });
+  }
+
+  /** What plates and menu would cost otherwise; nothing is kept. */
+  tryCost(trial: Trial): Promise<Tried> {
+    const { question } = this.#state;
+    if (!this.#amounts || !question) return new Promise(() => {});
+    const id = this.#next++;
+    return new Promise((answer) => {
+      this.#tried.set(id, answer);
+      this.#giveBook(this.#amounts!);
+      this.#amounts!.postMessage({ type: "cost", id, question, trial });
     });
   }
 
@@ -153,6 +169,11 @@ export class Runner {
     if (said.type === "traced") {
       this.#traces.get(said.id)?.(said.traced);
       this.#traces.delete(said.id);
+      return;
+    }
+    if (said.type === "tried") {
+      this.#tried.get(said.id)?.(said.tried);
+      this.#tried.delete(said.id);
       return;
     }
     if (said.id === this.#asked?.id) {

@@ -1,5 +1,6 @@
 import { bench } from "./bench.ts";
 import { common } from "./common.ts";
+import { cost } from "./cost.ts";
 import { food } from "./food.ts";
 import { heat } from "./heat.ts";
 import { log } from "./log.ts";
@@ -18,6 +19,7 @@ export const en = {
   ...heat,
   ...stores,
   ...run,
+  ...cost,
   ...pack,
   ...pass,
   ...log,

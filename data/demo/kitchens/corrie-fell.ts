@@ -8,6 +8,7 @@ export const corrieFell = {
   zone: "Europe/Dublin",
   altitudeM: 1150,
   currency: "EUR",
+  rate: "19.50",
   stations,
   skills,
   // Two on D-2, late so that stock and levain go into the night; four on D-1, six on D; crew meal in two sittings;
@@ -16,6 +17,7 @@ export const corrieFell = {
     {
       id: "mira",
       name: "Mira Holt, head chef",
+      rate: "31.00",
       skills: can.chef,
       station: "pass",
       shifts: [
@@ -26,6 +28,7 @@ export const corrieFell = {
     {
       id: "jonas",
       name: "Jonas Eide, sous-chef",
+      rate: "26.00",
       skills: can.sous,
       station: "sauce",
       shifts: [
@@ -37,6 +40,7 @@ export const corrieFell = {
     {
       id: "petra",
       name: "Petra Lind, pastry",
+      rate: "24.00",
       skills: can.pastry,
       station: "pastry",
       shifts: [

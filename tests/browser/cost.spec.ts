@@ -1,0 +1,43 @@
+import { expect, test } from "@playwright/test";
+import { computed } from "./computed.ts";
+
+test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
+
+test("C10 C11 C9 the five that move the menu, a what-if that keeps nothing, a price for a wanted share", async ({
+  page,
+}) => {
+  await page.goto("/run/cost");
+  await computed(page);
+  const moves = page.getByRole("region", { name: "What moves it" });
+  await expect(moves.getByRole("row")).toHaveCount(12);
+  await moves
+    .getByRole("button", { name: /^Try .*(rib|char)/i })
+    .first()
+    .click();
+  const tried = page.getByRole("region", { name: "What if" });
+  const menu = tried.getByRole("row", { name: /Menu, per cover/ });
+  await expect(menu).toContainText("+€");
+  // The figure as tried tells how it came.
+  await menu.getByRole("button").click();
+  await expect(page.getByRole("dialog")).toContainText("over");
+  await page.keyboard.press("Escape");
+  const entry = tried.getByRole("textbox").first();
+  const before = Number(await entry.inputValue());
+  await entry.fill(String(before * 2));
+  await entry.press("Enter");
+  await expect(menu).toContainText("+€");
+  await tried.getByRole("button", { name: "Back to what is written" }).click();
+  await expect(menu).toHaveCount(0);
+  // Nothing was kept: no trial stands in the book.
+  await expect(page.getByRole("button", { name: /put back/i })).toHaveCount(0);
+
+  const price = page.getByRole("region", { name: "Price for a wanted share" });
+  const printed = price.locator("strong");
+  const dear = Number(((await printed.textContent()) ?? "").replace(/[^\d.]/g, ""));
+  const share = price.getByRole("textbox", { name: /share wanted/ });
+  await share.fill("40");
+  await share.press("Enter");
+  await expect
+    .poll(async () => Number(((await printed.textContent()) ?? "").replace(/[^\d.]/g, "")))
+    .toBeLessThan(dear);
+});
