@@ -1,5 +1,6 @@
 import { amountsBench } from "./amounts.ts";
 import { heatBench } from "./heat.ts";
+import { recallBench } from "./recall.ts";
 import { projectRows, type ScheduleRow, scheduleRows } from "./schedule.ts";
 
 interface Row {
@@ -13,6 +14,7 @@ interface Row {
 const BENCHES: Readonly<Record<string, () => Promise<readonly Row[]>>> = {
   amounts: amountsBench,
   heat: heatBench,
+  recall: recallBench,
   schedule: async () => withGoals(scheduleRows()),
   // Published instances, from the folder that CHECK_DATA names.
   projects: async () =>

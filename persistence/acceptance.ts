@@ -166,6 +166,9 @@ export function storeAcceptance(
       ]);
       expect((await store.log("first-light", log[1]!.seq)).map(({ id }) => id)).toEqual(["c"]);
       expect(await store.log("another")).toEqual([]);
+      await store.appendLog([entry("d", { service: "another" })]);
+      expect((await store.wholeLog(0, 10)).map(({ id }) => id)).toEqual(["a", "b", "c", "d"]);
+      expect((await store.wholeLog(log[1]!.seq, 1)).map(({ id }) => id)).toEqual(["c"]);
     }));
 
   test("T8 what was acknowledged is there when the place is opened again", () =>

@@ -155,14 +155,18 @@ export async function sqlStore(
         .where("seq", ">", afterSeq)
         .orderBy("seq")
         .execute();
-      return rows.map(
-        ({ json, seq, corrects, ...row }): Logged => ({
-          ...row,
-          seq: Number(seq),
-          ...(corrects === null ? {} : { corrects }),
-          body: JSON.parse(json),
-        }),
-      );
+      return rows.map(loggedOf);
+    },
+
+    async wholeLog(afterSeq, most) {
+      const rows = await db
+        .selectFrom("log")
+        .selectAll()
+        .where("seq", ">", afterSeq)
+        .orderBy("seq")
+        .limit(most)
+        .execute();
+      return rows.map(loggedOf);
     },
 
     ...(more.listen ? { listen: more.listen } : {}),
@@ -252,6 +256,28 @@ function savedOf(row: {
 }): Saved {
   const { json, kind, ...rest } = row;
   return { ...rest, kind: kind as DocumentKind, document: json === null ? null : JSON.parse(json) };
+}
+
+function loggedOf({
+  json,
+  seq,
+  corrects,
+  ...row
+}: {
+  json: string;
+  seq: number | string | bigint;
+  corrects: string | null;
+  id: string;
+  service: string;
+  at: string;
+  by: string;
+}): Logged {
+  return {
+    ...row,
+    seq: Number(seq),
+    ...(corrects === null ? {} : { corrects }),
+    body: JSON.parse(json),
+  };
 }
 
 function rowOf({ corrects, body, ...entry }: LogEntry) {

@@ -74,6 +74,8 @@ export interface BookStore {
   appendLog(entries: readonly LogEntry[]): Promise<number>;
   /** The log of a service after a place, in order. */
   log(service: string, afterSeq?: number): Promise<readonly Logged[]>;
+  /** The log of all services after a place, in order, at most so many lines. */
+  wholeLog(afterSeq: number, most: number): Promise<readonly Logged[]>;
   /** Tells when another process has saved; undefined where no other process can be heard of. */
   listen?(heard: (revision: number) => void): Promise<() => Promise<void>>;
   close(): Promise<void>;

@@ -8,6 +8,7 @@ import { troubleOf } from "../persistence/trouble.ts";
 import { type Desk, type PutAnswer, UnreadableBook } from "./desk.ts";
 import { ownPagesOnly, problem, strictHeaders, writeLimit } from "./guard.ts";
 import { Busy, type Jobs, RunRequestSchema } from "./jobs.ts";
+import { judgeEntries } from "./log-bodies.ts";
 import { staticFiles } from "./static.ts";
 
 const MB = 1024 * 1024;
@@ -195,6 +196,23 @@ export function createApp(
   );
   app.openapi(
     createRoute({
+      method: "get",
+      path: "/api/log",
+      request: {
+        query: z.object({
+          after: z.coerce.number().int().nonnegative().default(0),
+          most: z.coerce.number().int().positive().max(10_000).default(5000),
+        }),
+      },
+      responses: { 200: json(z.object({ entries: z.array(AnySchema) }), "the log of all services in order") },
+    }),
+    async (c) => {
+      const { after, most } = c.req.valid("query");
+      return c.json({ entries: [...(await desk.wholeLog(after, most))] }, 200);
+    },
+  );
+  app.openapi(
+    createRoute({
       method: "post",
       path: "/api/log",
       request: {
@@ -204,16 +222,21 @@ export function createApp(
         ),
       },
       responses: {
-        200: json(z.object({ added: z.number() }), "kept; those already known stay as they were"),
+        200: json(
+          z.object({ added: z.number(), refused: z.array(AnySchema).optional() }),
+          "kept, but for those that are named as refused; those already known stay as they were",
+        ),
         ...refusals,
       },
     }),
     async (c) => {
       const { entries } = c.req.valid("json");
       const problems = boundsProblems({ entries });
-      return problems.length > 0
-        ? c.json({ problems }, 422)
-        : c.json({ added: await desk.appendLog(entries) }, 200);
+      if (problems.length > 0) return c.json({ problems }, 422);
+      const { good, refused } = judgeEntries(entries);
+      if (good.length === 0) return c.json({ problems: refused.flatMap((one) => [...one.problems]) }, 422);
+      const added = await desk.appendLog(good);
+      return c.json({ added, ...(refused.length > 0 ? { refused: [...refused] } : {}) }, 200);
     },
   );
 

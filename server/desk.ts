@@ -231,6 +231,11 @@ export class Desk {
     return this.#store.log(service, after);
   }
 
+  /** The log of all services after a place. */
+  wholeLog(after: number, most: number) {
+    return this.#store.wholeLog(after, most);
+  }
+
   appendLog(entries: readonly LogEntry[]): Promise<number> {
     return this.#store.appendLog(entries);
   }

@@ -163,6 +163,28 @@ describe("server", () => {
     expect((await call("/api/log", { method: "POST", json: { entries: [{ id: "x" }] } })).status).toBe(400);
   });
 
+  test("V11 a body of a known kind is judged; the good entries are kept, the bad ones named", async () => {
+    const entry = (body: object) => ({
+      id: crypto.randomUUID(),
+      service: "judged",
+      at: "2027-01-29T10:00:00Z",
+      by: "Mira",
+      body,
+    });
+    const trim = { kind: "trim", ingredient: "celeriac", cut: "peeled", apG: 1000, epG: 780 };
+    const entries = [entry(trim), entry({ ...trim, epG: 1300 }), entry({ kind: "note", text: "late" })];
+    const answer = await call("/api/log", { method: "POST", json: { entries } });
+    expect(answer).toMatchObject({
+      status: 200,
+      body: { added: 2, refused: [{ index: 1, problems: [{ path: "/entries/1/body/epG" }] }] },
+    });
+    expect((await call("/api/log/judged")).body.entries).toHaveLength(2);
+    expect((await call("/api/log?most=10000")).body.entries.length).toBeGreaterThanOrEqual(3);
+    const alone = await call("/api/log", { method: "POST", json: { entries: [entries[1]] } });
+    expect(alone.status).toBe(422);
+    expect(alone.body.problems[0].what).toContain("more was usable than was bought");
+  });
+
   test("V6 other names for this machine and other sites' writes are refused", async () => {
     expect(await raw("/api/book", { host: "evil.example" })).toBe(403);
     expect(await raw("/api/book", { host: "localhost:1" })).toBe(200);

@@ -1,8 +1,9 @@
+import type { LogLine } from "../safety/log-lines.ts";
+import { standing } from "../safety/log-lines.ts";
 import type { Stated, WorkMinutes } from "./figures.ts";
 import { figureKey } from "./figures.ts";
-import { standing } from "./lines.ts";
 import type { Observation } from "./observations.ts";
-import type { Accepted, LogLine } from "./schema.ts";
+import type { Accepted } from "./schema.ts";
 
 /** What measuring starts from: the figure before any of it was learned, and the measurements as seen from there. */
 export interface Start {

@@ -4,13 +4,14 @@ import { cut, ingredient, step } from "../../tests/small-book.ts";
 import { PreparationSchema } from "../formula/schema.ts";
 import { Random } from "../numerics/random.ts";
 import { IngredientSchema } from "../pantry/schema.ts";
+import type { LogLine } from "../safety/log-lines.ts";
 import type { Documents } from "./figures.ts";
 import { fitTo } from "./fit.ts";
 import { type Estimate, learn } from "./learn.ts";
 import { withLearned } from "./overlay.ts";
 import { priorOf } from "./prior.ts";
 import { LOGIT } from "./scale.ts";
-import { LEARNING_BODIES, type LearningBody, type LogLine } from "./schema.ts";
+import { LEARNING_BODIES, type LearningBody } from "./schema.ts";
 
 const work = {
   fixedMin: 4,

@@ -1,4 +1,5 @@
 import { studentQuantile } from "../numerics/student.ts";
+import type { LogLine } from "../safety/log-lines.ts";
 import {
   type Documents,
   type Figure,
@@ -9,11 +10,10 @@ import {
 } from "./figures.ts";
 import { fitTo } from "./fit.ts";
 import { startOf } from "./history.ts";
-import { judgements } from "./lines.ts";
+import { judgements } from "./judgements.ts";
 import { type Observation, observations } from "./observations.ts";
 import { ODD_BELOW, oddness } from "./odd.ts";
 import { PRIOR_LOTS, priorOf } from "./prior.ts";
-import type { LogLine } from "./schema.ts";
 
 /** A measurement beside what it counts for. */
 export interface Measured {

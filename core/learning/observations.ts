@@ -1,6 +1,7 @@
+import type { LogLine } from "../safety/log-lines.ts";
+import { type Standing, standing } from "../safety/log-lines.ts";
 import { changeFactor, type Documents, type Figure, goesOn } from "./figures.ts";
-import { type Standing, standing } from "./lines.ts";
-import type { Cook, LogLine, Pieces, Time, Trim } from "./schema.ts";
+import type { Cook, Pieces, Time, Trim } from "./schema.ts";
 
 /** One measurement of one figure. */
 export interface Observation {

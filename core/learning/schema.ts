@@ -109,14 +109,3 @@ export type Covers = z.infer<typeof CoversSchema>;
 export type Judged = z.infer<typeof JudgedSchema>;
 export type Accepted = z.infer<typeof AcceptedSchema>;
 export type LearningBody = Trim | Cook | Pieces | Time | Covers | Judged | Accepted;
-
-/** A line of the log as every room reads it; what its kind says stands in `body`. */
-export interface LogLine<B = unknown> {
-  readonly id: string;
-  readonly service: string;
-  /** ISO instant. */
-  readonly at: string;
-  readonly by: string;
-  readonly corrects?: string | undefined;
-  readonly body: B;
-}

@@ -3,6 +3,12 @@ import { tablet } from "./store.ts";
 
 type Listener = () => void;
 
+/** An entry the server did not keep. */
+interface RefusedHere {
+  readonly id: string;
+  readonly problems: readonly { readonly what: string; readonly mend: string }[];
+}
+
 /** Entries of the service in hand, kept on the tablet first and sent when the server can be reached (A6). */
 export class Entries {
   #list: readonly Entry[] = [];
@@ -64,13 +70,24 @@ export class Entries {
       const db = await tablet();
       const waiting = await db.getAllFromIndex("entries", "sent", 0);
       waiting.sort((a, b) => (a.at < b.at ? -1 : 1));
+      // A call takes a thousand; the rest follows with the next.
+      waiting.splice(500);
       if (waiting.length > 0) {
         const answer = await fetch("/api/log", {
           method: "POST",
           headers: { "content-type": "application/json" },
           body: JSON.stringify({ entries: waiting.map(({ sent: _, ...entry }) => toSent(entry)) }),
         });
-        if (answer.ok) for (const entry of waiting) await db.put("entries", { ...entry, sent: 1 });
+        if (answer.ok) {
+          const { refused = [] } = (await answer.json()) as { refused?: readonly RefusedHere[] };
+          const why = new Map(refused.map(({ id, problems }) => [id, problems[0]]));
+          for (const entry of waiting) {
+            const problem = why.get(entry.id);
+            // It stays here with the reason; sending it again would change nothing.
+            const said = problem ? { refused: `${problem.what}: ${problem.mend}` } : {};
+            await db.put("entries", { ...entry, ...said, sent: 1 });
+          }
+        }
       }
     } catch {
       // No network or no store: they wait.

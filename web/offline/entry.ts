@@ -20,6 +20,8 @@ export interface Entry {
   readonly text?: string;
   /** The entry this one corrects. */
   readonly corrects?: string;
+  /** Why the server did not keep it; it stands on this tablet alone. */
+  readonly refused?: string;
 }
 
 /** An entry as the server keeps it: what every entry has outside, what this kind of entry says in `body`. */
@@ -34,7 +36,7 @@ export interface Sent {
 
 const NOBODY = "someone";
 
-export function toSent({ id, service, at, by, corrects, ...body }: Entry): Sent {
+export function toSent({ id, service, at, by, corrects, refused: _, ...body }: Entry): Sent {
   return { id, service, at, by: by ?? NOBODY, ...(corrects === undefined ? {} : { corrects }), body };
 }
 

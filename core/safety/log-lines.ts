@@ -1,4 +1,13 @@
-import type { LearningBody, LogLine } from "./schema.ts";
+/** A line of the log as every room reads it; what its kind says stands in `body`. */
+export interface LogLine<B = unknown> {
+  readonly id: string;
+  readonly service: string;
+  /** ISO instant. */
+  readonly at: string;
+  readonly by: string;
+  readonly corrects?: string | undefined;
+  readonly body: B;
+}
 
 /** A line as it counts now, with the line that was written first. */
 export interface Standing<B> {
@@ -19,7 +28,7 @@ export function standing<B extends { readonly kind: string }>(
   );
   const known = new Map<string, Standing<B>>();
   const chain = new Map<string, string>();
-  for (const line of wanted.toSorted(byMoment)) {
+  for (const line of wanted.map(inUtc).sort(byMoment)) {
     const root = line.corrects === undefined ? undefined : (chain.get(line.corrects) ?? line.corrects);
     const before = root === undefined ? undefined : known.get(root);
     if (before && before.first.body.kind === line.body.kind) {
@@ -30,26 +39,11 @@ export function standing<B extends { readonly kind: string }>(
   return [...known.values()];
 }
 
-function byMoment(a: LogLine, b: LogLine): number {
-  return a.at < b.at ? -1 : a.at > b.at ? 1 : 0;
+/** Moments are compared as texts: all in one zone. */
+function inUtc<B>(line: LogLine<B>): LogLine<B> {
+  return line.at.endsWith("Z") ? line : { ...line, at: new Date(line.at).toISOString() };
 }
 
-/** Measurements that a person left out, and those a person looked at and let stand, by id of the first line. */
-export function judgements(lines: readonly LogLine[]): {
-  readonly out: ReadonlyMap<string, string>;
-  readonly kept: ReadonlySet<string>;
-} {
-  const out = new Map<string, string>();
-  const kept = new Set<string>();
-  for (const { now } of standing<Extract<LearningBody, { kind: "judged" }>>(lines, ["judged"])) {
-    const { entry, counts, reason } = now.body;
-    if (counts) {
-      out.delete(entry);
-      kept.add(entry);
-    } else {
-      kept.delete(entry);
-      out.set(entry, reason ?? "");
-    }
-  }
-  return { out, kept };
+function byMoment(a: LogLine, b: LogLine): number {
+  return a.at < b.at ? -1 : a.at > b.at ? 1 : 0;
 }

@@ -1,0 +1,74 @@
+import type { Preparation } from "../formula/schema.ts";
+import type { Ingredient, Item } from "../pantry/schema.ts";
+import type { Dish, Need } from "../plating/schema.ts";
+import { placementsOf } from "../production/placements-of.ts";
+import type { Shape } from "./lots-schema.ts";
+
+/** What a service makes, as its result says. */
+export interface MadeAndServed {
+  readonly needs: readonly { readonly preparation: string; readonly batches: readonly unknown[] }[];
+  readonly plates: readonly {
+    readonly course: string;
+    readonly dish: string;
+    readonly variant: string;
+    readonly needs: readonly Need[];
+    readonly count: number;
+    readonly spare: number;
+    readonly seats: readonly string[];
+  }[];
+}
+
+interface Documents {
+  readonly ingredients: ReadonlyMap<string, Ingredient>;
+  readonly preparations: ReadonlyMap<string, Preparation>;
+  readonly dishes: ReadonlyMap<string, Dish>;
+}
+
+/**
+ * What a service makes of what, to be kept beside its records. Tap water and the like have no lot and are left out; what is
+ * to taste is in it.
+ * @param span ISO instants in UTC
+ */
+export function shapeOf(
+  name: string,
+  result: MadeAndServed,
+  docs: Documents,
+  span: { readonly from: string; readonly to: string },
+): Shape {
+  const split = (items: readonly Item[]) => ({
+    ingredients: distinct(
+      items.flatMap((item) =>
+        "ingredient" in item && !docs.ingredients.get(item.ingredient)?.free ? [item.ingredient] : [],
+      ),
+    ),
+    preparations: distinct(items.flatMap((item) => ("preparation" in item ? [item.preparation] : []))),
+  });
+  return {
+    kind: "shape",
+    name,
+    ...span,
+    made: result.needs.flatMap(({ preparation, batches }) => {
+      const written = docs.preparations.get(preparation);
+      if (!written || batches.length === 0) return [];
+      return [{ preparation, batches: batches.length, ...split(written.lines.map(({ item }) => item)) }];
+    }),
+    plates: result.plates.flatMap(({ course, dish, variant, needs, count, spare, seats }) => {
+      const written = docs.dishes.get(dish);
+      if (!written || count + spare === 0) return [];
+      const placed = placementsOf(written, variant).map(
+        (one): Item =>
+          one.preparation === undefined ? { ingredient: one.ingredient! } : { preparation: one.preparation },
+      );
+      return [
+        {
+          ...{ course, dish, variant, needs: [...needs], count: count + spare, seats: [...seats] },
+          ...split(placed),
+        },
+      ];
+    }),
+  };
+}
+
+function distinct(ids: readonly string[]): string[] {
+  return [...new Set(ids)];
+}
