@@ -305,7 +305,11 @@ export function createApp(
           data: JSON.stringify({ revision, documents }),
         });
       listening++;
-      const stop = desk.listen((change) => void write(change.revision, change.documents));
+      const stopBook = desk.listen((change) => void write(change.revision, change.documents));
+      // Without an id: what a page missed of the book is counted by revisions alone.
+      const stopLog = desk.listenLog(
+        (services) => void stream.writeSSE({ event: "log", data: JSON.stringify({ services }) }),
+      );
       let beat: NodeJS.Timeout | undefined;
       const ended = new Promise<void>((resolve) => {
         stream.onAbort(resolve);
@@ -326,7 +330,8 @@ export function createApp(
         await ended;
       } finally {
         clearInterval(beat);
-        stop();
+        stopBook();
+        stopLog();
         listening--;
       }
     });

@@ -52,6 +52,7 @@ export class Desk {
   #book: BookAt | undefined;
   #turn: Promise<unknown> = Promise.resolve();
   readonly #listeners = new Set<(change: Change) => void>();
+  readonly #logListeners = new Set<(services: readonly string[]) => void>();
 
   constructor(store: BookStore, clock: () => Date) {
     this.#store = store;
@@ -236,8 +237,19 @@ export class Desk {
     return this.#store.wholeLog(after, most);
   }
 
-  appendLog(entries: readonly LogEntry[]): Promise<number> {
-    return this.#store.appendLog(entries);
+  async appendLog(entries: readonly LogEntry[]): Promise<number> {
+    const added = await this.#store.appendLog(entries);
+    if (added > 0) {
+      const services = [...new Set(entries.map((entry) => entry.service))];
+      for (const heard of this.#logListeners) heard(services);
+    }
+    return added;
+  }
+
+  /** Hears of which services' logs grow, as this process writes them. Returns how to stop. */
+  listenLog(heard: (services: readonly string[]) => void): () => void {
+    this.#logListeners.add(heard);
+    return () => this.#logListeners.delete(heard);
   }
 
   /** Hears of each change, also of other processes' on the same server. Returns how to stop. */

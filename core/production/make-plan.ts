@@ -68,7 +68,8 @@ export function provedImpossible(docs: Documents, amounts: Amounts, options: Sit
   return problemFor(docs, amounts, options).set.lacks.length > 0;
 }
 
-function problemFor(docs: Documents, amounts: Amounts, options: SiteOptions) {
+/** The tasks of a service in a kitchen and the problem they make, not yet scheduled. */
+export function problemFor(docs: Documents, amounts: Amounts, options: SiteOptions) {
   const site = openSite(docs, amounts, options);
   const set = serviceTasks(site);
   const problem = problemOf(site, set);

@@ -381,7 +381,8 @@ function amountsAt(docs: Library, contents: Contents, amounts: Amounts, covers: 
   }
 }
 
-function contentsFor(docs: Library, serviceId: string, kitchenId: string | undefined): Contents {
+/** What is in what, as this kitchen's suppliers declare it. @throws RunRefusal when there is no such service or kitchen. */
+export function contentsFor(docs: Library, serviceId: string, kitchenId: string | undefined): Contents {
   const service = docs.services.get(serviceId);
   const kitchen = docs.kitchens.get(kitchenId ?? service?.kitchen ?? "");
   const problems: Problem[] = [];

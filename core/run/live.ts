@@ -1,0 +1,38 @@
+import { indexBook } from "../book/index-book.ts";
+import type { Book } from "../book/schema.ts";
+import { computeAmounts } from "../production/compute-amounts.ts";
+import { type LiveAsk, type LiveBase, type LiveMade, liveBase, livePlan } from "../production/live.ts";
+import { problemFor } from "../production/make-plan.ts";
+import type { Plan } from "../production/plan-types.ts";
+import { Foods } from "../safety/foods.ts";
+import { targetFiller } from "./fill.ts";
+import { contentsFor, type RunOptions } from "./run.ts";
+import { StepHeats } from "./step-heats.ts";
+
+/** A service that is under way: its tasks stay open between events. */
+export interface OpenLive {
+  readonly base: LiveBase;
+  /** The plan after what the log tells, at a minute of the run. The same log and minute give the same plan. */
+  at(asked: LiveAsk): LiveMade;
+}
+
+/**
+ * Reads the documents of a service once and keeps its tasks, so that an event costs a repair alone (README, L9).
+ * @param plan as it was when the work began, of the same book, covers and kitchen.
+ * @throws RunRefusal when the documents cannot be computed with.
+ */
+export function openLive(
+  book: Book,
+  serviceId: string,
+  plan: Plan,
+  options: Pick<RunOptions, "covers" | "kitchen"> = {},
+): OpenLive {
+  const docs = indexBook(book);
+  const { covers, kitchen } = options;
+  const contents = contentsFor(docs, serviceId, kitchen);
+  const amounts = computeAmounts(docs, serviceId, { covers, kitchen, meets: contents.meets.bind(contents) });
+  const heats = new StepHeats(docs, amounts, new Foods(docs));
+  const { site, set } = problemFor(docs, amounts, { fillTarget: targetFiller(heats) });
+  const base = liveBase(site, set, plan);
+  return { base, at: (asked) => livePlan(base, asked) };
+}
