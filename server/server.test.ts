@@ -244,6 +244,12 @@ describe("server", () => {
       json: { document: { ...document, notes: "heard" }, baseRevision: revision },
     });
     await until(`"revision":${saved.body.revision}`);
+    const entry = {
+      ...{ id: crypto.randomUUID(), service: "demo", at: "2027-01-30T12:00:00Z", by: "Ansa" },
+      body: { kind: "note", text: "heard" },
+    };
+    await call("/api/log", { method: "POST", json: { entries: [entry] } });
+    await until('event: log\ndata: {"services":["demo"]}');
     abort.abort();
   });
 
