@@ -1,18 +1,20 @@
 import { soonestAlone } from "./alone.ts";
 import { Board } from "./board.ts";
-import { buildModel, NEVER } from "./model.ts";
+import { buildModel, type Model, NEVER } from "./model.ts";
 import { dueOf, weightsOf } from "./objective.ts";
-import type { Problem, Term } from "./problem.ts";
+import type { Term } from "./problem.ts";
 
 /**
  * Lower bounds, term by term: each task alone on an empty board, inside the windows that dates and lags leave
  * it, with its people's hours and its resources' calendars. What it can't do alone it can't do in company.
  */
-export function boundsOf(problem: Problem): Map<Term, number> {
+export function boundsOf(model: Model): Map<Term, number> {
+  const { problem } = model;
   const w = weightsOf(problem);
   const bounds = new Map<Term, number>();
-  const latest = soloEnds(problem, true);
-  const earliest = soloEnds(problem, false);
+  const other = buildModel(problem, { mirrored: !model.mirrored });
+  const latest = soloEnds(model.mirrored ? model : other);
+  const earliest = soloEnds(model.mirrored ? other : model);
   if (!latest || !earliest) return bounds;
   let late = 0;
   let early = 0;
@@ -34,8 +36,7 @@ export function boundsOf(problem: Problem): Map<Term, number> {
 }
 
 /** Latest (mirrored) or earliest end of each task alone; null when the dates themselves clash. */
-function soloEnds(problem: Problem, mirrored: boolean): Int32Array | null {
-  const model = buildModel(problem, { mirrored });
+function soloEnds(model: Model): Int32Array | null {
   const board = new Board(model);
   if (!board.sound) return null;
   const { windows } = board;
@@ -48,6 +49,6 @@ function soloEnds(problem: Problem, mirrored: boolean): Int32Array | null {
       if (!windows.raise(2 * i, start) || !windows.raise(2 * i + 1, end)) return null;
     }
   return Int32Array.from({ length: model.n }, (_, i) =>
-    mirrored ? model.end - windows.lo[2 * i]! : windows.lo[2 * i + 1]!,
+    model.mirrored ? model.end - windows.lo[2 * i]! : windows.lo[2 * i + 1]!,
   );
 }

@@ -41,12 +41,18 @@ export function hoursOf(
 }
 
 /** Ways with one signature have the same hours. Needs that ask for the same people share one list, numbered here. */
-function signature(way: Way, persons: readonly number[] | null, lists: Map<readonly number[], number>): string {
+function signature(
+  way: Way,
+  persons: readonly number[] | null,
+  lists: Map<readonly number[], number>,
+): string {
   const numbered = (able: readonly number[]) => {
     if (!lists.has(able)) lists.set(able, lists.size);
     return lists.get(able)!;
   };
-  const people = persons ? `by ${persons}` : way.people.map((n) => `${n.count} of ${numbered(n.able)}`).join(";");
+  const people = persons
+    ? `by ${persons}`
+    : way.people.map((n) => `${n.count} of ${numbered(n.able)}`).join(";");
   return `${way.duration} ${way.interrupt} ${people}`;
 }
 
@@ -92,20 +98,19 @@ function alone({ work, shiftEnd }: Worker, minutes: number, interrupt: 0 | 1 | 2
 
 /** Minutes that at least `count` of the spans share. */
 function whereAtLeast(spans: readonly Span[], count: number): Span[] {
-  const steps = spans.flatMap(([from, to]) => [
-    [from, 1],
-    [to + 1, -1],
-  ]) as [number, number][];
-  steps.sort((a, b) => a[0] - b[0]);
+  const rise = Int32Array.from(spans, ([from]) => from).sort();
+  const fall = Int32Array.from(spans, ([, to]) => to + 1).sort();
   const out: Span[] = [];
-  let there = 0;
   let since = -1;
-  for (let k = 0; k < steps.length; k++) {
-    there += steps[k]![1];
-    if (k + 1 < steps.length && steps[k + 1]![0] === steps[k]![0]) continue;
-    if (there >= count && since < 0) since = steps[k]![0];
+  // So many have begun and ended by the minute looked at.
+  for (let begun = 0, ended = 0; ended < fall.length; ) {
+    const t = Math.min(rise[begun] ?? fall[ended]!, fall[ended]!);
+    while (begun < rise.length && rise[begun] === t) begun++;
+    while (ended < fall.length && fall[ended] === t) ended++;
+    const there = begun - ended;
+    if (there >= count && since < 0) since = t;
     if (there < count && since >= 0) {
-      out.push([since, steps[k]![0] - 1]);
+      out.push([since, t - 1]);
       since = -1;
     }
   }

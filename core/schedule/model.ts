@@ -357,7 +357,12 @@ function equipmentOf(
   end: number,
   mirrored: boolean,
 ): Equipment[] {
-  const demands = [...ways.flat().flatMap((w) => w.demands), ...holds.map((h) => h.demand)];
+  const paired = new Set<number>();
+  const look = (d: Demand) => {
+    if (d.exclusive || d.batch >= 0 || !Number.isNaN(d.set)) for (const r of d.of) paired.add(r);
+  };
+  for (const list of ways) for (const way of list) way.demands.forEach(look);
+  for (const h of holds) look(h.demand);
   return (problem.resources ?? []).map((r, index) => {
     const dimensions = r.capacity.length;
     let steps: { from: number; to: number; capacity: readonly number[] }[] = [];
@@ -382,7 +387,6 @@ function equipmentOf(
       }
     const range = r.state ? r.state.highest - r.state.lowest : 0;
     const heating = r.state ? Math.max(r.state.leastMinutes, Math.ceil(r.state.minutesPerUnit * range)) : 0;
-    const used = demands.filter((d) => d.of.includes(index));
     return {
       dimensions,
       time,
@@ -392,7 +396,7 @@ function equipmentOf(
       leastMinutes: r.state?.leastMinutes ?? 0,
       setups,
       longestGap: Math.max(heating, ...setups, 0),
-      pairs: setups.length > 0 || used.some((d) => d.exclusive || d.batch >= 0 || !Number.isNaN(d.set)),
+      pairs: setups.length > 0 || paired.has(index),
     };
   });
 }

@@ -36,6 +36,7 @@ export interface Progress {
   /** Tasks that have no place yet; their value is not in `value`. */
   readonly missing: number;
   readonly value: number;
+  /** 0 with the first plan: bounds are computed after it. */
   readonly bound: number;
 }
 
@@ -51,35 +52,34 @@ export function solve(problem: Problem, options: SolveOptions = {}): Result {
   const refusals = validateProblem(problem);
   if (refusals.length > 0) return refused(refusals, seed);
   const facts = withEnds(problem);
-  const bounds = boundsOf(facts);
-  const bound = [...bounds.values()].reduce((a, b) => a + b, 0);
-  const search = new Run(facts, options, bound);
+  const search = new Run(facts, options);
   const { schedule, reason } = search.run();
-  return answer(problem, schedule, { seed, schedules: search.schedules, reason, bounds });
+  return answer(problem, schedule, { seed, schedules: search.schedules, reason, bounds: search.bounds });
 }
 
 class Run {
   private readonly problem: Problem;
   private readonly options: SolveOptions;
-  private readonly bound: number;
   private readonly random: Random;
   private readonly total: number;
   /** Schedules that best attempts took. */
   private attempts = 0;
-  private board: Board | null = null;
+  private readonly model: Model;
+  private readonly board: Board;
+  bounds: ReadonlyMap<Term, number> = new Map();
 
-  constructor(problem: Problem, options: SolveOptions, bound: number) {
+  constructor(problem: Problem, options: SolveOptions) {
     this.problem = problem;
     this.options = options;
-    this.bound = bound;
+    this.model = buildModel(problem, { mirrored: backward(problem) });
+    this.board = new Board(this.model);
     this.random = new Random(options.seed ?? 1);
     this.total = options.schedules ?? 400;
   }
 
   /** As many places looked for as there are tasks count as a schedule. */
   get schedules(): number {
-    const { board } = this;
-    return board ? Math.ceil(board.tried / Math.max(1, board.model.n)) + this.attempts : 0;
+    return Math.ceil(this.board.tried / Math.max(1, this.model.n)) + this.attempts;
   }
 
   private get stopped(): boolean {
@@ -87,10 +87,7 @@ class Run {
   }
 
   run(): { schedule: Schedule; reason: Result["reason"] } {
-    const { problem, random } = this;
-    const model = buildModel(problem, { mirrored: backward(problem) });
-    const board = new Board(model);
-    this.board = board;
+    const { model, board, random } = this;
     const score = new Score(model);
     const first = new FirstPlan(board, random);
     let stopped = false;
@@ -102,14 +99,17 @@ class Run {
     if (!first.complete) {
       first.restore();
       this.tell(score.of(board), model.n - board.placedCount);
+      this.bounds = boundsOf(model);
       return { schedule: this.attempt(model, board), reason: stopped ? "stopped" : "schedules" };
     }
     const search = new Improver(first.g, score, random);
     this.tell(search.bestValue, 0);
+    this.bounds = boundsOf(model);
+    const bound = totalBound(this.bounds);
     let reason: Result["reason"] = "schedules";
     while (this.schedules < this.total) {
       stopped = this.stopped;
-      if (stopped || search.bestValue <= this.bound + 1e-9) {
+      if (stopped || search.bestValue <= bound + 1e-9) {
         reason = stopped ? "stopped" : "proved";
         break;
       }
@@ -128,8 +128,12 @@ class Run {
   }
 
   private tell(value: number, missing: number): void {
-    this.options.onProgress?.({ schedules: this.schedules, missing, value, bound: this.bound });
+    this.options.onProgress?.({ schedules: this.schedules, missing, value, bound: totalBound(this.bounds) });
   }
+}
+
+function totalBound(bounds: ReadonlyMap<Term, number>): number {
+  return [...bounds.values()].reduce((a, b) => a + b, 0);
 }
 
 /** Whether plans are made backward from the wanted ends: unless nothing but an early finish counts. */
@@ -145,7 +149,7 @@ function answer(
     schedules,
     reason,
     bounds,
-  }: { seed: number; schedules: number; reason: Result["reason"]; bounds: Map<Term, number> },
+  }: { seed: number; schedules: number; reason: Result["reason"]; bounds: ReadonlyMap<Term, number> },
 ): Result {
   const violations = checkSchedule(problem, schedule);
   const objective = objectiveOf(problem, schedule).map((t): Valued => {
@@ -153,7 +157,7 @@ function answer(
     return bound === undefined ? t : { ...t, bound };
   });
   const value = totalOf(objective);
-  const bound = [...bounds.values()].reduce((a, b) => a + b, 0);
+  const bound = totalBound(bounds);
   const clash = violations.length > 0 ? clashOfDates(withEnds(problem)) : null;
   const status = clash
     ? "infeasible"
