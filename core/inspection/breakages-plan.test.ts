@@ -392,7 +392,8 @@ describe("I11 equipment", () => {
     ["range", ["tart/bake/2/wait"], 10],
   ]);
   const secondAt = (s: Small, setC: number) => {
-    // The gratin goes in with the tarts.
+    // The gratin goes in with the tarts; what the air brings is judged elsewhere.
+    s.unit("combi").sharedAir = false;
     s.step("gratin", "bake").uses[0].setC = setC;
     s.step("gratin", "bake").hold.maxMin = 600;
     s.step("gratin", "bake").hold.state = "ambient";

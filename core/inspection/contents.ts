@@ -1,5 +1,5 @@
 import type { Preparation, Step } from "../formula/schema.ts";
-import type { Allergen, Ingredient, Origin } from "../pantry/schema.ts";
+import { ALLERGENS, type Allergen, type Ingredient, type Item, type Origin } from "../pantry/schema.ts";
 import type { Need, Placement } from "../plating/schema.ts";
 import type { Offer } from "../purchasing/schema.ts";
 import type { AllergenState } from "../run/result.ts";
@@ -40,6 +40,24 @@ const FORBIDDEN: Readonly<
   "no-pork": { origins: ["pork", "gelatin"] },
   "no-shellfish": { origins: ["shellfish"], allergens: ["crustacean", "mollusc"] },
 };
+
+/** Allergens of which a guest with this need must have no traces either: an allergy or coeliac disease, not a diet. */
+export function tracesForbidden(need: Need): readonly Allergen[] {
+  if (need === "coeliac") return ["gluten"];
+  if (need === "no-shellfish") return ["crustacean", "mollusc"];
+  return FORBIDDEN[need] ? [] : [need.slice("no-".length) as Allergen];
+}
+
+/** Allergens that an item has, may have, or of which nobody has spoken, at any depth. */
+export function allergensOf(scope: Scope, item: Item): readonly Allergen[] {
+  const arrivals =
+    "preparation" in item
+      ? arrivalsIn(scope, scope.preparations.get(item.preparation)!)
+      : [bought(scope.ingredients.get(item.ingredient)!)];
+  return ALLERGENS.filter((allergen) =>
+    arrivals.some(({ ingredient }) => mayHold(scope, ingredient, allergen)),
+  );
+}
 
 /** Why a guest with this need must not get what lies on the plate; undefined when nothing speaks against it. */
 export function speaksAgainst(

@@ -1,6 +1,7 @@
 import type { Book } from "../book/schema.ts";
 import type { PlanTask } from "../run/result.ts";
 import { judgeBalance } from "./balance.ts";
+import { judgeContact } from "./contact.ts";
 import { judgeEquipment } from "./equipment.ts";
 import { judgeFeeding } from "./feeding.ts";
 import { Unweighable } from "./grams.ts";
@@ -50,7 +51,7 @@ function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
   const found = [
     ...(parts ? judgePlan(scope, result, options, made, parts) : []),
     ...judgeOrders(scope, made, parts, plates, result.orders ?? []),
-    ...(allergens ? judgeMatrix(scope, plates, allergens) : []),
+    ...(allergens ? judgeMatrix(scope, plates, allergens, parts) : []),
     ...(balance ? judgeBalance(scope, made, balance) : []),
     ...judgeStatus(plan),
   ];
@@ -77,6 +78,7 @@ function judgePlan(
     ...judgeThaws(scope, parts),
     ...judgePeople(scope, parts, plan.tasks),
     ...judgeEquipment(scope, parts),
+    ...judgeContact(scope, parts, plates),
     ...judgeStores(scope, parts, plates),
     ...judgeMoments(scope, made, parts, plates),
     ...judgePins(scope, plan.tasks),

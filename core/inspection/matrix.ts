@@ -1,8 +1,10 @@
 import { ALLERGENS } from "../pantry/schema.ts";
 import { DIETS, type Placement } from "../plating/schema.ts";
 import type { AllergenCell, AllergenState, PlateCount } from "../run/result.ts";
-import { speaksAgainst, stateOn } from "./contents.ts";
+import { belowPlate, exposedTo } from "./contact.ts";
+import { speaksAgainst, stateOn, tracesForbidden } from "./contents.ts";
 import { namedForm } from "./forms.ts";
+import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
 
@@ -14,7 +16,9 @@ export function judgeMatrix(
   scope: Scope,
   plates: readonly PlateCount[],
   cells: readonly AllergenCell[],
+  parts: Parts | undefined,
 ): Finding[] {
+  const exposed = parts ? exposedTo(scope, parts) : undefined;
   const found: Finding[] = [];
   const told = new Map(
     cells.map((cell) => [keyOf(cell.dish, cell.variant, cell.allergen ?? cell.need), cell]),
@@ -29,15 +33,20 @@ export function judgeMatrix(
       });
   for (const { row, form } of served.values()) {
     const { dish, variant } = row;
+    const traces = new Set(
+      exposed && [...belowPlate(scope, row)].flatMap((id) => [...(exposed.get(id) ?? [])]),
+    );
     for (const allergen of ALLERGENS) {
       const cell = told.get(keyOf(dish, variant, allergen));
-      const state = stateOn(scope, allergen, form);
+      const within = stateOn(scope, allergen, form);
+      const state = within === "free" && traces.has(allergen) ? "may" : within;
       if (!cell || WEIGHT[cell.state] !== WEIGHT[state])
         say(`${dish} (${variant}): ${allergen} is "${state}", not "${cell?.state ?? "told"}"`);
     }
     for (const need of DIETS) {
       const cell = told.get(keyOf(dish, variant, need));
-      const why = speaksAgainst(scope, need, form);
+      const trace = tracesForbidden(need).find((one) => traces.has(one));
+      const why = speaksAgainst(scope, need, form) ?? (trace && `it is exposed to ${trace} in the plan`);
       if (!cell || (cell.state === "free") !== (why === undefined))
         say(
           `${dish} (${variant}): ${need} is told as "${cell?.state ?? "nothing"}"; ${why ?? "nothing speaks against"}`,

@@ -1,4 +1,5 @@
 import type { Conflict, Problem, Result as Solved, Violation } from "../schedule/problem.ts";
+import { benchOf, type Contacts, contactsOf } from "./contacts.ts";
 import { nameOf } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
 import { ROOM_STEPS } from "./problem.ts";
@@ -18,7 +19,10 @@ export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Sol
   );
   const told = (v: Violation): Violation => ({ ...v, tasks: v.tasks.flatMap((id) => spans.get(id) ?? [id]) });
   const lacks = mergedLacks(set);
-  const found = solved.violations.map((v) => violated(site, problem, tasks, name, told(v)));
+  const contacts = contactsOf(site, set.tasks, problem.horizon + 1);
+  const found = solved.violations.map(
+    (v) => contact(site, contacts, tasks, name, told(v)) ?? violated(site, problem, tasks, name, told(v)),
+  );
   if (solved.schedule || found.length > 0) return [...lacks, ...found.sort(causesFirst)];
   // What the builders let through but no engine can read is a conflict of the documents.
   const refused = solved.refusals.map(
@@ -49,6 +53,7 @@ const CAUSES = [
   "room",
   "temperature",
   "exclusive",
+  "contact",
   "changeover",
   "course",
   "plate-up",
@@ -65,6 +70,26 @@ function mergedLacks(set: TaskSet): Broken[] {
     merged.set(what, { rule, tasks, by: Math.max(known?.by ?? 0, lack.by), unit, what });
   }
   return [...merged.values()];
+}
+
+/** Two foods that must be kept apart for a guest, together at one place or one after the other uncleaned (P25). */
+function contact(
+  site: Site,
+  contacts: Contacts,
+  tasks: ReadonlyMap<string, Task>,
+  name: (id: string) => string,
+  v: Violation,
+): Broken | undefined {
+  if (v.rule !== "changeover" || v.on === undefined) return undefined;
+  const there = v.tasks.flatMap((id) => tasks.get(id) ?? []);
+  for (const [i, a] of there.entries())
+    for (const b of there.slice(i + 1)) {
+      if (contacts.gap(v.on, a, b) + contacts.gap(v.on, b, a) === 0) continue;
+      const of = contacts.traces(a, b).join(", ");
+      const what = `${labelOf(site, v.on) ?? v.on}: ${name(a.id)} and ${name(b.id)} must be kept apart for a guest (${of})`;
+      return { rule: "contact", tasks: [a.id, b.id], by: v.by, unit: v.unit, what };
+    }
+  return undefined;
 }
 
 function violated(
@@ -177,7 +202,8 @@ function conflict(name: (id: string) => string, c: Conflict): Broken {
 }
 
 function labelOf(site: Site, id: string): string | undefined {
-  return site.units.all.find((u) => u.id === id)?.name ?? site.crew.find((c) => c.id === id)?.name;
+  const bench = site.kitchen.stations.find((station) => benchOf(station.id) === id)?.name;
+  return bench ?? site.units.all.find((u) => u.id === id)?.name ?? site.crew.find((c) => c.id === id)?.name;
 }
 
 const round = (x: number) => Math.round(x * 100) / 100;

@@ -1,5 +1,6 @@
 import type { Preparation, Step } from "../formula/schema.ts";
 import { dayName } from "./clock.ts";
+import { contactChanges } from "./contact-changes.ts";
 import type { Documents } from "./documents.ts";
 import { worked } from "./load.ts";
 import type { MadePlan } from "./make-plan.ts";
@@ -28,12 +29,17 @@ export function changesFor(made: MadePlan): Change[] {
   if (made.set.lacks.some(isTotal)) return [...otherKitchens(made), ...asMuchAsMissing(made)];
   return [
     ...moreHands(made, broken),
-    ...moreUnits(made, broken),
+    ...onceEach(moreUnits(made, broken), contactChanges(made)),
     ...longerHours(made, broken),
     ...sharedTemperatures(made, broken),
     ...earlierDay(made),
     ...otherKitchens(made),
   ];
+}
+
+/** Changes of both lists, each told once. */
+function onceEach(a: readonly Change[], b: readonly Change[]): Change[] {
+  return [...a, ...b.filter((change) => !a.some(({ what }) => what === change.what))];
 }
 
 /** A lack over the whole time, found by sums: it is of no task in particular. */
@@ -184,7 +190,7 @@ function freeId(kitchen: Kitchen): string {
 function moreUnits(made: MadePlan, broken: readonly Broken[]): Change[] {
   const { site } = made;
   const weight = new Map<string, number>();
-  const tight = new Set(["room", "temperature", "changeover", "exclusive"]);
+  const tight = new Set(["room", "temperature", "changeover", "exclusive", "contact"]);
   for (const b of broken) {
     const ids = new Set(b.tasks);
     for (const task of made.set.tasks)

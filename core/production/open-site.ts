@@ -1,4 +1,5 @@
 import type { Amounts } from "./amounts.ts";
+import type { Apart } from "./apart.ts";
 import { type Clock, clockOf } from "./clock.ts";
 import type { Documents } from "./documents.ts";
 import type { Kitchen } from "./schema.ts";
@@ -13,6 +14,8 @@ export interface SiteOptions {
   readonly kitchen?: Kitchen | undefined;
   /** Minute from which an ingredient is there. */
   readonly earliest?: ReadonlyMap<string, number> | undefined;
+  /** What must be kept apart for a guest. */
+  readonly apart?: Apart | undefined;
 }
 
 /** Sets the kitchen on the time axis of the service (README, P1, P15). */
@@ -29,6 +32,7 @@ export function openSite(docs: Documents, amounts: Amounts, options: SiteOptions
     units: unitsOf(kitchen),
     fillTarget: options.fillTarget,
     earliest: options.earliest ?? new Map(),
+    apart: options.apart,
     lacks: [],
     doubts,
   };

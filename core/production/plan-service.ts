@@ -1,5 +1,6 @@
 import type { Tracer } from "../ledger/tracer.ts";
 import type { Amounts } from "./amounts.ts";
+import type { Apart } from "./apart.ts";
 import type { Clock } from "./clock.ts";
 import { conflictOf } from "./conflict.ts";
 import type { Documents } from "./documents.ts";
@@ -22,6 +23,8 @@ export interface PlanOptions {
   readonly fillTarget: FillTarget;
   /** Minute from which an ingredient is there (deliveries). */
   readonly earliestBy?: ReadonlyMap<string, number> | undefined;
+  /** What must be kept apart for a guest (README, P25). */
+  readonly apart?: Apart | undefined;
   readonly stop?: (() => boolean) | undefined;
   readonly onProgress?: Effort["onProgress"];
   /** Whether an independent checker accepts a plan tried as a remedy. */
@@ -53,7 +56,7 @@ export interface PlanResult {
 export function planService(docs: Documents, amounts: Amounts, options: PlanOptions): PlanResult {
   const { seed, schedules, stop, onProgress } = options;
   const fillTarget = remembered(options.fillTarget);
-  const site: SiteOptions = { fillTarget, earliest: options.earliestBy };
+  const site: SiteOptions = { fillTarget, earliest: options.earliestBy, apart: options.apart };
   const made = makePlan(docs, amounts, site, options.engine, { seed, schedules, stop, onProgress });
   const conflict = conflicting(made, options);
   const remedies = remediesOf(docs, made, site, options);

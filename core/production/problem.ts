@@ -9,6 +9,7 @@ import type {
   Schedule,
   Span,
 } from "../schedule/problem.ts";
+import { benchOf, type Contacts, contactsOf } from "./contacts.ts";
 import { wholeUp } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { Link, RoomNeed, Space, Task, TaskSet } from "./tasks.ts";
@@ -54,8 +55,15 @@ export function problemOf(site: Site, set: TaskSet): Problem {
       .filter((unit) => VESSELS.has(unit.equipment.kind) && (unit.equipment.cleanMin ?? 0) > 0)
       .map((u) => u.id),
   );
-  const tasks = set.tasks.map((task) => pieceOf(task, units, classed, persons.length > 0));
-  addSetups(resources, units, set.tasks, classed);
+  const contacts = contactsOf(site, set.tasks, horizon + 1);
+  const classOf: ClassOf = (task, of) => {
+    const food = of.map((id) => contacts.classOf(task, id)).find((one) => one !== undefined);
+    if (!of.some((id) => classed.has(id))) return food;
+    return food === undefined ? task.preparation : `${task.preparation} ${food}`;
+  };
+  const tasks = set.tasks.map((task) => pieceOf(task, units, classOf, contacts, persons.length > 0));
+  addSetups(resources, units, set.tasks, { classed, classOf, contacts });
+  resources.push(...contacts.benches.map((id) => benchResource(id, contacts)));
   return {
     horizon,
     tasks,
@@ -63,7 +71,7 @@ export function problemOf(site: Site, set: TaskSet): Problem {
     lags: set.links.filter((link) => link.rule !== "course").map(lagOf),
     resources,
     persons,
-    spans: [...keepsOf(set, units, classed), ...spansOf(set, units)],
+    spans: [...keepsOf(set, units, classOf), ...spansOf(set, units)],
     walks: site.kitchen.walk.map((w) => ({ from: w.from, to: w.to, minutes: wholeUp(w.min) })),
     objective: {
       late: WEIGHTS.late,
@@ -74,6 +82,14 @@ export function problemOf(site: Site, set: TaskSet): Problem {
       modes: WEIGHTS.hands,
     },
   };
+}
+
+/** Cleaning class of a task's need that any of these units serves. */
+type ClassOf = (task: Task, of: readonly string[]) => string | undefined;
+
+/** A bench holds any number of hands; it is there for what must not stand on it together. */
+function benchResource(id: string, contacts: Contacts): MutableResource {
+  return { id, label: id, capacity: [1], setups: contacts.setups(id) };
 }
 
 type MutableResource = { -readonly [K in keyof Resource]: Resource[K] };
@@ -123,12 +139,16 @@ function personsOf(site: Site, horizon: number): Person[] {
 function pieceOf(
   task: Task,
   units: ReadonlyMap<string, Unit>,
-  classed: ReadonlySet<string>,
+  classOf: ClassOf,
+  contacts: Contacts,
   crewed: boolean,
 ): Piece {
   const resources = task.uses
     .filter((need) => need.same === undefined)
-    .map((need) => needOf(need, task, units, classed));
+    .map((need) => needOf(need, task, units, classOf));
+  // The bench comes last: `unitsOfTasks` reads the units before it.
+  const bench = task.station === undefined ? undefined : contacts.classOf(task, benchOf(task.station));
+  if (bench !== undefined) resources.push({ of: [benchOf(task.station!)], amount: [0], class: bench });
   const cheapest = Math.min(...task.ways.map((way) => way.hands * way.minutes));
   const modes = task.ways.map(
     (way): Mode => ({
@@ -173,7 +193,7 @@ function needOf(
   need: RoomNeed,
   task: Task,
   units: ReadonlyMap<string, Unit>,
-  classed: ReadonlySet<string>,
+  classOf: ClassOf,
 ): ResourceNeed {
   const first = units.get(need.units[0]!)!;
   // Units of one need may list their dimensions in different order: then only those that match the first serve.
@@ -182,12 +202,13 @@ function needOf(
     need.setC !== undefined && of.every((id) => units.get(id)!.equipment.rangeC)
       ? { set: need.setC, ...(need.toleranceC === undefined ? {} : { tolerance: need.toleranceC }) }
       : undefined;
+  const cleaning = classOf(task, of);
   return {
     of,
     amount: amountOf(need.space, first),
     ...(state ? { state } : {}),
     ...(need.exclusive ? { exclusive: true } : {}),
-    ...(of.some((id) => classed.has(id)) ? { class: task.preparation } : {}),
+    ...(cleaning === undefined ? {} : { class: cleaning }),
   };
 }
 
@@ -203,21 +224,26 @@ function amountOf(space: readonly Space[], unit: Unit): number[] {
   });
 }
 
-/** Cleaning between two preparations in one vessel. */
+/** Cleaning between two preparations in one vessel, and what keeps an allergen from who must not have it. */
 function addSetups(
   resources: readonly MutableResource[],
   units: ReadonlyMap<string, Unit>,
   tasks: readonly Task[],
-  classed: ReadonlySet<string>,
+  by: { readonly classed: ReadonlySet<string>; readonly classOf: ClassOf; readonly contacts: Contacts },
 ): void {
   for (const resource of resources) {
-    if (!classed.has(resource.id)) continue;
+    if (!by.classed.has(resource.id)) {
+      const setups = by.contacts.setups(resource.id);
+      if (setups.length > 0) resource.setups = setups;
+      continue;
+    }
     const minutes = wholeUp(units.get(resource.id)!.equipment.cleanMin ?? 0);
-    const users = new Set(
-      tasks.filter((t) => t.uses.some((u) => u.units.includes(resource.id))).map((t) => t.preparation),
-    );
-    resource.setups = [...users].flatMap((from) =>
-      [...users].filter((to) => to !== from).map((to) => ({ from, to, minutes })),
+    const users = new Map<string, Task>();
+    for (const task of tasks)
+      for (const { units: of } of task.uses)
+        if (of.includes(resource.id)) users.set(by.classOf(task, of) ?? task.preparation, task);
+    resource.setups = [...users].flatMap(([from, a]) =>
+      [...users].filter(([, b]) => b.preparation !== a.preparation).map(([to]) => ({ from, to, minutes })),
     );
   }
 }
@@ -243,7 +269,7 @@ function lagOf(link: Link): Lag {
 }
 
 /** Units kept from the start of a step's work to the end of its waiting, by the need's name. */
-function keepsOf(set: TaskSet, units: ReadonlyMap<string, Unit>, classed: ReadonlySet<string>): Span[] {
+function keepsOf(set: TaskSet, units: ReadonlyMap<string, Unit>, classOf: ClassOf): Span[] {
   const spans = new Map<string, Span>();
   for (const task of set.tasks)
     for (const need of task.uses) {
@@ -252,7 +278,7 @@ function keepsOf(set: TaskSet, units: ReadonlyMap<string, Unit>, classed: Readon
       if (known) spans.set(need.same, { ...known, to: { task: task.id, at: "end" } });
       else {
         const from = { task: task.id, at: "start" } as const;
-        const held = needOf(need, task, units, classed);
+        const held = needOf(need, task, units, classOf);
         spans.set(need.same, { id: need.same, from, to: { ...from, at: "end" }, need: held });
       }
     }

@@ -1,5 +1,6 @@
 import type { Preparation, Step } from "../formula/schema.ts";
 import type { Amounts } from "./amounts.ts";
+import type { Apart } from "./apart.ts";
 import type { Clock } from "./clock.ts";
 import type { Documents } from "./documents.ts";
 import type { Kitchen } from "./schema.ts";
@@ -49,6 +50,8 @@ export interface Site {
   readonly fillTarget: FillTarget;
   /** Not before, by ingredient: deliveries. */
   readonly earliest: ReadonlyMap<string, number>;
+  /** What must be kept apart for a guest; nothing where nobody answers it. */
+  readonly apart?: Apart | undefined;
   readonly lacks: Lack[];
   readonly doubts: Doubt[];
 }

@@ -1,4 +1,5 @@
 import type { Placement } from "../schedule/problem.ts";
+import { benchOf, contactsOf } from "./contacts.ts";
 import { wholeUp } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { RoomNeed, Task, TaskSet } from "./tasks.ts";
@@ -37,7 +38,8 @@ export function latestStarts(
   });
   // By item: who follows it, and how long after its start at the least.
   const followers: [number, number][][] = placements.map(() => []);
-  const lists = users(set, placements);
+  const contacts = contactsOf(site, set.tasks, horizon + 1);
+  const lists = users(set, placements, contacts.benches);
   for (const cook of site.crew)
     for (const shift of cook.shifts)
       for (const pause of shift.breaks) {
@@ -64,7 +66,9 @@ export function latestStarts(
       for (let b = a + 1; b < list.length && b <= a + FOLLOWERS; b++) {
         const [i, j] = [list[a]!, list[b]!];
         if (items[j]!.start < items[i]!.end) continue;
-        const gap = unit ? gapOn(unit, set, items, list, i, j) : 0;
+        const kept = contacts.gap(key.slice(key.indexOf(" ") + 1), set.tasks[i]!, set.tasks[j]!);
+        const shared = unit ? gapOn(unit, set, items, list, i, j) : key.startsWith("person ") ? 0 : undefined;
+        const gap = kept > 0 ? Math.max(kept, shared ?? 0) : shared;
         if (gap !== undefined) followers[i]!.push([j, length(i) + gap]);
       }
   }
@@ -153,11 +157,18 @@ function needOn(task: Task, unit: Unit): RoomNeed | undefined {
   return task.uses.find((use) => use.units.includes(unit.id));
 }
 
-/** Tasks by person and by unit. */
-function users(set: TaskSet, placements: readonly Placement[]): Map<string, number[]> {
+/** Tasks by person, by unit, and by bench where something must be kept apart. */
+function users(
+  set: TaskSet,
+  placements: readonly Placement[],
+  benches: readonly string[],
+): Map<string, number[]> {
   const lists = new Map<string, number[]>();
   placements.forEach((p, i) => {
-    const units = set.tasks[i]!.uses.map((_, k) => `unit ${p.resources[k]}`);
+    const task = set.tasks[i]!;
+    const units = task.uses.map((_, k) => `unit ${p.resources[k]}`);
+    const bench = benchOf(task.station ?? "");
+    if (task.kind === "work" && benches.includes(bench)) units.push(`unit ${bench}`);
     for (const key of new Set([...p.persons.map((id) => `person ${id}`), ...units])) {
       const list = lists.get(key);
       if (list) list.push(i);

@@ -6,6 +6,7 @@ import type { ControlPoint } from "../safety/control.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
 import type { AllergenCell } from "../safety/matrix.ts";
+import type { SeatingSheet } from "../safety/seating.ts";
 import type { HeatOutcome } from "./heat-outcome.ts";
 
 export type { AllergenState } from "../safety/contents.ts";
@@ -37,6 +38,8 @@ export interface Result {
   readonly allergens: readonly AllergenCell[];
   readonly plan: Plan;
   readonly plates: readonly PlateCount[];
+  /** Who sits where and gets what at each course. */
+  readonly seating: SeatingSheet;
   readonly batchSheets: readonly BatchSheet[];
   readonly prepLists: readonly PrepList[];
   readonly pull: readonly PullItem[];

@@ -11,6 +11,7 @@ import { Tracer } from "../ledger/tracer.ts";
 import { type Problem, Refusal } from "../pantry/refusal.ts";
 import type { Amounts } from "../production/amounts.ts";
 import { balanceResult, batchSheetsResult, needsResult, platesResult } from "../production/amounts-result.ts";
+import type { Apart } from "../production/apart.ts";
 import { clockOf } from "../production/clock.ts";
 import { computeAmounts } from "../production/compute-amounts.ts";
 import { type Explained, explainTask } from "../production/explain.ts";
@@ -20,19 +21,23 @@ import { scheduledRules } from "../production/plan-trace.ts";
 import type { Plan } from "../production/plan-types.ts";
 import { Buying } from "../purchasing/buying.ts";
 import { ordersResult } from "../purchasing/orders-result.ts";
+import { apartFor } from "../safety/apart.ts";
 import { Contents } from "../safety/contents.ts";
 import { type Controlled, type ControlPoint, controlPoints } from "../safety/control.ts";
 import { Foods } from "../safety/foods.ts";
 import { frontOfHouse } from "../safety/front-of-house.ts";
 import { labels } from "../safety/labels.ts";
 import { unknownLocalLimits } from "../safety/local-limits.ts";
-import { type AllergenCell, allergenMatrix, type ServedPlate } from "../safety/matrix.ts";
+import { type AllergenCell, allergenMatrix, type ServedPlate, withShared } from "../safety/matrix.ts";
+import { seatingSheet, seatsTaken } from "../safety/seating.ts";
+import { exposuresIn } from "../safety/shared.ts";
 import { solve } from "../schedule/index.ts";
 import { declaredBy } from "./declared.ts";
 import { heatResult, heatRules, targetFiller, traceHeat } from "./fill.ts";
 import { inspected, unsaid } from "./judge.ts";
 import { traceControl, withHeat } from "./predicted.ts";
 import type { Result } from "./result.ts";
+import { traceSeating } from "./seating.ts";
 import { stepTimesOf, tracePull, traceServed, traceSheets } from "./served.ts";
 import { StepHeats } from "./step-heats.ts";
 import { emptyPlan, noPlan, summaryOf } from "./summary.ts";
@@ -173,7 +178,8 @@ function compute(
   const { service, kitchen } = amounts;
   const tracer = options.trace === false ? undefined : new Tracer(amounts.ledger);
   const clock = clockOf(service.at, kitchen.zone, service.horizon);
-  const planned = options.plan === false ? undefined : planOf(docs, contents, amounts, heats, options);
+  const apart = apartFor(contents, amounts.plates);
+  const planned = options.plan === false ? undefined : planOf(docs, contents, amounts, heats, apart, options);
   if (planned) keep(planned);
   const times = planned && stepTimesOf(planned.plan);
 
@@ -233,6 +239,11 @@ function compute(
     return when === undefined ? point : { ...point, when };
   });
   const plan = planned?.plan ?? emptyPlan(options);
+  const within = opened.matrix(served);
+  const allergens = planned
+    ? withShared(contents, served, within, exposuresIn(plan, docs, kitchen, apart.carried))
+    : within;
+  const seating = seatingSheet(docs, contents, amounts, allergens);
   const balance = balanceResult(amounts, tracer);
   const batchSheets = batchSheetsResult(amounts, docs, tracer, times);
   const summary = summaryOf({ amounts, plan, needs, plates, orders, cost, outcome, clock }, tracer);
@@ -253,6 +264,7 @@ function compute(
     traceHeat(tracer, docs, amounts, heats, heat);
     traceControl(tracer, control, controlled, heat);
     tracePull(tracer, planned?.pull ?? []);
+    traceSeating(tracer, docs, service.id, seating, plates);
     traceServed(tracer, { labels: made, described, plates, needs });
   }
   return {
@@ -261,9 +273,10 @@ function compute(
     balance,
     orders,
     cost,
-    allergens: opened.matrix(served),
+    allergens,
     plan,
     plates,
+    seating: { seats: seating.seats, rest: seating.rest },
     batchSheets,
     prepLists: planned?.prepLists ?? [],
     pull: (planned?.pull ?? []).map(({ item }) => item),
@@ -275,6 +288,7 @@ function compute(
       ...amounts.warnings,
       ...(planned?.warnings ?? []),
       ...outcome.warnings,
+      ...seatsTaken(amounts, docs.pointer("services", service.id)),
       ...unknownLocalLimits(kitchen, docs.pointer("kitchens", kitchen.id)),
     ],
     trace: tracer?.nodes() ?? {},
@@ -324,6 +338,7 @@ function planOf(
   contents: Contents,
   amounts: Amounts,
   heats: StepHeats,
+  apart: Apart,
   options: RunOptions,
 ): PlannedHere {
   const { seed = 1, schedules = USUAL_SCHEDULES } = options;
@@ -333,6 +348,7 @@ function planOf(
     schedules,
     engine: solveWith,
     fillTarget,
+    apart,
     stop: options.stop,
     onProgress: options.onProgress,
     remedySchedules: options.remedies === false ? 0 : undefined,
@@ -363,7 +379,9 @@ export function contextRules(
   return {
     ...heatRules(docs, heats),
     ...sensitivityRules(amounts, costsOnce),
-    ...scheduledRules(() => planOf(docs, contents, amounts, heats, options)),
+    ...scheduledRules(() =>
+      planOf(docs, contents, amounts, heats, apartFor(contents, amounts.plates), options),
+    ),
   };
 }
 

@@ -45,6 +45,44 @@ export class Contents {
     return this.#ofPreparation(eaten.preparation!);
   }
 
+  /** Every ingredient in the food of a step: of its own lines and of all that entered before it. */
+  ingredientsAt(preparation: string, step: string): ReadonlySet<string> {
+    const whole = this.#preparation(preparation);
+    const before = stepsInto(whole, step);
+    const all = new Set<string>();
+    for (const line of whole.lines)
+      if (before.has(line.step)) for (const id of this.ingredientsOf(partOf(line.item))) all.add(id);
+    return all;
+  }
+
+  /** Every preparation in what is eaten, at any depth, itself included. */
+  preparationsOn(eaten: readonly Eaten[]): ReadonlySet<string> {
+    const found = new Set<string>();
+    const open = eaten.flatMap((one) => one.preparation ?? []);
+    for (let id = open.pop(); id !== undefined; id = open.pop()) {
+      if (found.has(id)) continue;
+      found.add(id);
+      open.push(...partsOf(this.#preparation(id)).flatMap((part) => part.preparation ?? []));
+    }
+    return found;
+  }
+
+  /** The shortest way from what is eaten down to a preparation in it, both ends included. */
+  wayTo(eaten: readonly Eaten[], preparation: string): readonly string[] {
+    const from = new Map<string, string | undefined>();
+    const open = eaten.flatMap((one) => one.preparation ?? []);
+    for (const id of open) from.set(id, undefined);
+    for (let i = 0; i < open.length && !from.has(preparation); i++)
+      for (const { preparation: part } of partsOf(this.#preparation(open[i]!)))
+        if (part !== undefined && !from.has(part)) {
+          from.set(part, open[i]!);
+          open.push(part);
+        }
+    const way: string[] = [];
+    for (let id: string | undefined = preparation; id !== undefined; id = from.get(id)) way.unshift(id);
+    return way;
+  }
+
   /** The state of one allergen in one ingredient. Wheat is gluten. */
   stateOf(ingredient: Ingredient, allergen: Allergen): AllergenState {
     const declared = this.#declared(ingredient.id);
@@ -153,7 +191,17 @@ export class Contents {
 
   /** Whether a plate meets every need. Anything unknown does not. */
   meets(needs: readonly Need[], placements: readonly Placement[]): boolean {
-    return needs.every((need) => !this.#forbids(need, placements));
+    return this.meetsWith(needs, placements);
+  }
+
+  /** As `meets`, for anything eaten. */
+  meetsWith(needs: readonly Need[], eaten: readonly Eaten[]): boolean {
+    return needs.every((need) => !this.#forbids(need, eaten));
+  }
+
+  /** Ingredients in it of which nobody has said what allergens they have. */
+  unsaidIn(eaten: Eaten): string[] {
+    return [...this.ingredientsOf(eaten)].filter((id) => this.#ingredient(id).allergens.status === "unknown");
   }
 
   /** As `against`, but only yes or no: the quick answer for choosing plates. */
@@ -244,6 +292,19 @@ export class Contents {
 
 /** From best to worst. */
 const STATES: readonly AllergenState[] = ["free", "may", "unknown", "contains"];
+
+/** A step and all whose output enters it. */
+function stepsInto(preparation: Preparation, step: string): ReadonlySet<string> {
+  const found = new Set<string>();
+  const open = [step];
+  for (let id = open.pop(); id !== undefined; id = open.pop()) {
+    if (found.has(id)) continue;
+    found.add(id);
+    const from = preparation.steps.find((one) => one.id === id)?.from ?? [];
+    open.push(...from.map((one) => (typeof one === "string" ? one : one.step)));
+  }
+  return found;
+}
 
 function partOf(item: Preparation["lines"][number]["item"]): Eaten {
   return "preparation" in item ? { preparation: item.preparation } : { ingredient: item.ingredient };

@@ -68,8 +68,8 @@ export function frontOfHouse(
   });
 }
 
-/** What is otherwise on a plate than the dish as written: "Savoy parcel instead of pithivier." */
-function changesInWords(
+/** What is otherwise on a plate than the dish as written: "Savoy parcel instead of pithivier". */
+export function changesOf(
   dish: Dish,
   placements: readonly (Eaten & { readonly n: number })[],
   names: (eaten: Eaten) => string,
@@ -77,11 +77,16 @@ function changesInWords(
   const written = new Map(dish.placements.map((one) => [one.n, names(one)]));
   const served = new Map(placements.map((one) => [one.n, names(one)]));
   const instead = [...served].filter(([n, name]) => written.has(n) && written.get(n) !== name);
-  const words = [
+  return [
     ...instead.map(([n, name]) => `${name} instead of ${written.get(n)}`),
     ...[...served].filter(([n]) => !written.has(n)).map(([, name]) => `with ${name}`),
     ...[...written].filter(([n]) => !served.has(n)).map(([, name]) => `without ${name}`),
   ];
+}
+
+/** The same as a sentence for the floor. */
+function changesInWords(...of: Parameters<typeof changesOf>): string[] {
+  const words = changesOf(...of);
   return words.length === 0 ? [] : [`For this guest: ${words.join("; ")}.`];
 }
 

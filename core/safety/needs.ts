@@ -9,6 +9,8 @@ export interface NeedRule {
   readonly allergens: readonly Allergen[];
   /** Nothing raw, cured without cooking, unpasteurised or cooked below the limits of `raw.ts`. */
   readonly cookedOnly?: boolean;
+  /** An allergy or coeliac disease: traces of the allergens do harm, so equipment they shared speaks against it. */
+  readonly traces?: boolean;
 }
 
 /** "raw-animal" alone still says that an animal died for it. */
@@ -36,7 +38,12 @@ const DIET_RULES: Readonly<Record<string, NeedRule>> = {
     allergens: [],
   },
   // Gluten is wider than the US "wheat": barley and rye are in it (Regulation (EU) 1169/2011, Annex II, 1).
-  coeliac: { source: "Regulation (EU) 1169/2011, Annex II, 1", origins: [], allergens: ["gluten", "wheat"] },
+  coeliac: {
+    source: "Regulation (EU) 1169/2011, Annex II, 1",
+    origins: [],
+    allergens: ["gluten", "wheat"],
+    traces: true,
+  },
   // Judged by ingredient, never by a computed residue.
   "no-alcohol": { source: "common practice, no source", origins: ["alcohol"], allergens: [] },
   pregnant: { source: "common practice, no source", origins: ["alcohol"], allergens: [], cookedOnly: true },
@@ -45,6 +52,7 @@ const DIET_RULES: Readonly<Record<string, NeedRule>> = {
     source: "common practice, no source",
     origins: ["shellfish"],
     allergens: ["crustacean", "mollusc"],
+    traces: true,
   },
 };
 
@@ -53,5 +61,5 @@ export function ruleOf(need: Need): NeedRule {
   const diet = DIET_RULES[need];
   if (diet) return diet;
   const allergen = need.slice("no-".length) as Allergen;
-  return { source: "the guest's own word", origins: [], allergens: [allergen] };
+  return { source: "the guest's own word", origins: [], allergens: [allergen], traces: true };
 }

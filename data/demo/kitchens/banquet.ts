@@ -226,6 +226,8 @@ export const banquet = {
         { unit: "litre", value: 200 },
         { unit: "kg", value: 100 },
       ],
+      // Drained, rinsed and filled anew.
+      cleanMin: 8,
       setupMin: 10,
     },
     {

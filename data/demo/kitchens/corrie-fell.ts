@@ -279,6 +279,8 @@ export const corrieFell = {
         { unit: "litre", value: 60 },
         { unit: "kg", value: 30 },
       ],
+      // Drained, rinsed and filled anew.
+      cleanMin: 4,
       setupMin: 5,
     },
     {

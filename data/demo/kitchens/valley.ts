@@ -257,6 +257,8 @@ export const valley = {
         { unit: "litre", value: 40 },
         { unit: "kg", value: 20 },
       ],
+      // Drained, rinsed and filled anew.
+      cleanMin: 4,
       setupMin: 5,
     },
     {
