@@ -1,7 +1,7 @@
 import { type Drawn, draw, path } from "./tree.ts";
 
 /** Signs that go with a meaning, drawn rather than written: not every font on every paper has them (D3). */
-export type Sign = "triangle" | "cross" | "check" | "play";
+export type Sign = "triangle" | "cross" | "check" | "play" | "pin";
 
 /** A sign in a square of `size` whose corner is at x, y. */
 export function signShape(sign: Sign, x: number, y: number, size: number, fill: string): Drawn {
@@ -32,6 +32,14 @@ export function signShape(sign: Sign, x: number, y: number, size: number, fill: 
           ...at(0.88, 0.12),
           "L",
           ...at(0.12, 0.88),
+        ),
+      });
+    case "pin":
+      return draw("path", {
+        ...line,
+        d: path(
+          ...["M", ...at(0.5, 0.55), "L", ...at(0.5, 1), "M", ...at(0.2, 0.55), "L", ...at(0.8, 0.55)],
+          ...["M", ...at(0.34, 0.5), "L", ...at(0.34, 0.08), "L", ...at(0.66, 0.08), "L", ...at(0.66, 0.5)],
         ),
       });
     case "check":

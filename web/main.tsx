@@ -7,6 +7,7 @@ import "./styles/parts.css";
 import "./styles/places.css";
 import "./styles/heat.css";
 import "./styles/cost.css";
+import "./styles/plan.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 

@@ -119,6 +119,12 @@ addEventListener("message", (event: MessageEvent<ToWorker>) => {
     case "cost":
       cost(asked.id, asked.question, asked.trial);
       return;
+    case "explain":
+      say({ type: "explained", id: asked.id, explained: opened?.run.explain(asked.task) });
+      return;
+    case "move":
+      say({ type: "moved", id: asked.id, moved: opened?.run.tryMove(asked.pin) });
+      return;
     case "trace": {
       const nodes = asked.path.startsWith(`${TRIED}/`) ? triedTrace : trace();
       const node = nodes[asked.path];

@@ -41,6 +41,7 @@ import { traceSeating } from "./seating.ts";
 import { stepTimesOf, tracePull, traceServed, traceSheets } from "./served.ts";
 import { StepHeats } from "./step-heats.ts";
 import { emptyPlan, noPlan, summaryOf } from "./summary.ts";
+import { type TaskPin, type TriedMove, tryMove } from "./try-move.ts";
 
 /** Documents that cannot be computed with; every problem named. */
 export { Refusal as RunRefusal };
@@ -84,6 +85,8 @@ export interface OpenRun {
   explain(task: string): Explained | undefined;
   /** What plates and menu would cost with other prices, yields, portions or price rules; nothing is kept. */
   tryCost(covers: number | undefined, trial: Trial): TriedCost;
+  /** What would give if a task of the plan made last were pinned: the quick answer to a drag. */
+  tryMove(pin: TaskPin): TriedMove | undefined;
 }
 
 /** Reads the documents of a service once; `at` computes it for any number of covers. */
@@ -119,6 +122,14 @@ export function openRun(
       return last && schedule ? explainTask({ ...last.made, schedule }, task) : undefined;
     },
     tryCost: (covers, trial) => tryCost(first.update(covers ?? first.service.covers), docs, costs, trial),
+    tryMove(pin) {
+      if (!last) return undefined;
+      const { amounts } = last.made.site;
+      return tryMove(
+        { docs, amounts, made: last.made, plan: last.plan, fill: last.made.site.fillTarget },
+        pin,
+      );
+    },
   };
 }
 

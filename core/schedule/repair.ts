@@ -18,6 +18,8 @@ export interface RepairOptions {
   readonly tries?: number;
   /** True ends the search with what there is. */
   readonly stop?: () => boolean;
+  /** Look from late to early first: for what has to move before something, not after it. */
+  readonly late?: boolean;
   /** What gives way when it does not fit. Default overtime, late, wait, capacity. */
   readonly relax?: readonly Relaxation[];
 }
@@ -49,7 +51,7 @@ export function repair(problem: Problem, old: Schedule, options: RepairOptions =
   let best: Repair | null = null;
   let successes = 0;
   for (let k = 0; k < (options.tries ?? 4) && successes < 2 && !(k > 0 && options.stop?.()); k++) {
-    const mender = new Mender(facts, old, k % 2 === 1, new Random(seed + k), k < 2);
+    const mender = new Mender(facts, old, (k % 2 === 1) !== (options.late ?? false), new Random(seed + k), k < 2);
     if (!mender.mend()) continue;
     successes++;
     const found = judged(problem, old, mender.schedule);

@@ -23,6 +23,8 @@ export interface ScoreInput {
   readonly markOf: (entry: TimedTask) => Mark | undefined;
   readonly describe: (entry: TimedTask) => string;
   readonly chosen?: string | undefined;
+  readonly pinned?: Sheet["pinned"];
+  readonly ghosts?: Sheet["ghosts"];
   readonly writeHour: (minute: number) => string;
   readonly writeDay: (minute: number) => string;
   readonly writeC: (celsius: number) => string;
@@ -33,6 +35,7 @@ export interface ScoreInput {
 
 export interface Score {
   readonly drawing: Drawn;
+  readonly time: RunTime;
   readonly staves: readonly LaidStave[];
   /** Length along time and size across it. */
   readonly length: number;
@@ -73,7 +76,7 @@ export function scoreDrawing(input: ScoreInput, ink: Ink): Score {
     names > 0 && draw("g", {}, ...laid.map((stave) => nameText(ink, stave, names, input.measures))),
     input.now === undefined ? undefined : nowLine(sheet, input.now, input.nowWord),
   );
-  return { drawing, staves: laid, length, size };
+  return { drawing, time: input.time, staves: laid, length, size };
 }
 
 function staveShapes(sheet: Sheet, measures: ScoreMeasures, laid: LaidStave): Drawn {

@@ -18,6 +18,10 @@ export interface Sheet {
   /** What a task is, said whole, for those who can't see it. */
   readonly describe: (entry: TimedTask) => string;
   readonly chosen?: string | undefined;
+  /** Tasks whose start, hands or equipment the chef has decided. */
+  readonly pinned?: ReadonlySet<string> | undefined;
+  /** Where tasks stand in another plan, or would stand: drawn as empty dashed bars beside the task (D11). */
+  readonly ghosts?: ReadonlyMap<string, { readonly from: number; readonly to: number }> | undefined;
   readonly writeHour: (minute: number) => string;
   readonly writeDay: (minute: number) => string;
   readonly writeC: (celsius: number) => string;

@@ -38,6 +38,8 @@ export function taskShape(sheet: Sheet, measures: ScoreMeasures, place: TaskPlac
     chosen || holdMatters(entry) ? holdShape(sheet, entry, across, measures.bar) : undefined,
     bodyShape(sheet, task.kind, from, to, across, measures.bar, mark),
     mark === undefined ? undefined : markShape(sheet, mark, task.kind, from, to, across, measures.bar),
+    sheet.pinned?.has(task.id) ? pinShape(sheet, from, across) : undefined,
+    ghostShape(sheet, task.id, across, measures.bar),
     ...taskLabel(sheet, {
       task,
       from,
@@ -140,6 +142,29 @@ function holdShape(sheet: Sheet, entry: TimedTask, across: number, bar: number):
     stroke: risky ? sheet.ink.decide : sheet.ink.rule,
     "stroke-width": risky ? 1.5 : 0.75,
     "data-hold": Math.round(wedge.left * 100) / 100,
+  });
+}
+
+/** The head of a pin over the beginning of what is decided. */
+function pinShape(sheet: Sheet, from: number, across: number): Drawn {
+  const [x, y] = point(sheet, from - 1, across - PIN + 3);
+  return signShape("pin", x - PIN / 2, y, PIN, sheet.ink.ink);
+}
+const PIN = 13;
+
+/** Where it stands in the other plan: an empty dashed bar, and a line to it. */
+function ghostShape(sheet: Sheet, id: string, across: number, bar: number): Drawn | undefined {
+  const ghost = sheet.ghosts?.get(id);
+  if (!ghost) return undefined;
+  const from = sheet.time.at(ghost.from);
+  const to = Math.max(sheet.time.at(ghost.to), from + 4);
+  return draw("rect", {
+    ...box(sheet, from, across + 1.5, to - from, bar - 3),
+    fill: "none",
+    stroke: sheet.ink.ink,
+    "stroke-width": 1.75,
+    "stroke-dasharray": "4 3",
+    "data-ghost": id,
   });
 }
 

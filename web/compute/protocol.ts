@@ -3,7 +3,9 @@ import type { Book } from "../../core/book/schema.ts";
 import type { PlateCosts } from "../../core/costing/cost-types.ts";
 import type { Trial } from "../../core/costing/what-if.ts";
 import type { TraceNode } from "../../core/ledger/ledger.ts";
+import type { Explained } from "../../core/production/explain.ts";
 import type { Result } from "../../core/run/result.ts";
+import type { TaskPin, TriedMove } from "../../core/run/try-move.ts";
 
 /** A result on its way to the page: the trace stays in the worker and is asked for figure by figure. */
 export type Told = Omit<Result, "trace">;
@@ -24,7 +26,9 @@ export type ToWorker =
       readonly question: Question;
     }
   | { readonly type: "trace"; readonly id: number; readonly path: string }
-  | { readonly type: "cost"; readonly id: number; readonly question: Question; readonly trial: Trial };
+  | { readonly type: "cost"; readonly id: number; readonly question: Question; readonly trial: Trial }
+  | { readonly type: "explain"; readonly id: number; readonly task: string }
+  | { readonly type: "move"; readonly id: number; readonly pin: TaskPin };
 
 /** What plates and menu cost as tried, or why it cannot be. */
 export type Tried =
@@ -52,4 +56,6 @@ export type FromWorker =
   | { readonly type: "progress"; readonly id: number; readonly done: number; readonly of: number }
   | { readonly type: "refused"; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly type: "tried"; readonly id: number; readonly tried: Tried }
-  | { readonly type: "traced"; readonly id: number; readonly traced: Traced | undefined };
+  | { readonly type: "traced"; readonly id: number; readonly traced: Traced | undefined }
+  | { readonly type: "explained"; readonly id: number; readonly explained: Explained | undefined }
+  | { readonly type: "moved"; readonly id: number; readonly moved: TriedMove | undefined };

@@ -2,6 +2,8 @@ import type { Problem } from "../../core/book/problem.ts";
 import type { Book } from "../../core/book/schema.ts";
 import { TRIED } from "../../core/costing/changes.ts";
 import type { Trial } from "../../core/costing/what-if.ts";
+import type { Explained } from "../../core/production/explain.ts";
+import type { TaskPin, TriedMove } from "../../core/run/try-move.ts";
 import type { FromWorker, Question, Stage, Told, ToWorker, Traced, Tried } from "./protocol.ts";
 
 export interface RunState {
@@ -47,6 +49,8 @@ export class Runner {
   #book: { book: Book; version: number } | undefined;
   readonly #tried = new Map<number, (tried: Tried) => void>();
   readonly #traces = new Map<number, (traced: Traced | undefined) => void>();
+  readonly #explanations = new Map<number, (explained: Explained | undefined) => void>();
+  readonly #moves = new Map<number, (tried: TriedMove | undefined) => void>();
   readonly #listeners = new Set<() => void>();
   readonly #make: () => Hand;
   #state: RunState = {
@@ -93,6 +97,29 @@ export class Runner {
   /** Makes the plan after it was stopped. */
   resume(): void {
     if (this.#state.question) this.#askPlan(this.#state.question);
+  }
+
+  /** Why a task of the plan stands where it stands; undefined while a plan is being made. */
+  explain(task: string): Promise<Explained | undefined> {
+    return this.#askPlanner(this.#explanations, (id) => ({ type: "explain", id, task }));
+  }
+
+  /** What would give if a task were pinned; undefined while a plan is being made. */
+  tryMove(pin: TaskPin): Promise<TriedMove | undefined> {
+    return this.#askPlanner(this.#moves, (id) => ({ type: "move", id, pin }));
+  }
+
+  #askPlanner<T>(
+    waiting: Map<number, (answer: T | undefined) => void>,
+    message: (id: number) => ToWorker,
+  ): Promise<T | undefined> {
+    const hand = this.#planner;
+    if (!hand || this.#plannerBusy || this.#state.plan === undefined) return Promise.resolve(undefined);
+    const id = this.#next++;
+    return new Promise((answer) => {
+      waiting.set(id, answer);
+      hand.postMessage(message(id));
+    });
   }
 
   /** How a figure came; figures of the plan are asked of the planner. */
@@ -160,6 +187,11 @@ export class Runner {
 
   #dropPlanner(): void {
     this.#planner?.terminate();
+    // What was asked of it will not be answered any more.
+    for (const waiting of [this.#explanations, this.#moves]) {
+      for (const answer of waiting.values()) answer(undefined);
+      waiting.clear();
+    }
     this.#planner = undefined;
     this.#plannerBusy = false;
     this.#plan = undefined;
@@ -174,6 +206,16 @@ export class Runner {
     if (said.type === "tried") {
       this.#tried.get(said.id)?.(said.tried);
       this.#tried.delete(said.id);
+      return;
+    }
+    if (said.type === "explained") {
+      this.#explanations.get(said.id)?.(said.explained);
+      this.#explanations.delete(said.id);
+      return;
+    }
+    if (said.type === "moved") {
+      this.#moves.get(said.id)?.(said.moved);
+      this.#moves.delete(said.id);
       return;
     }
     if (said.id === this.#asked?.id) {

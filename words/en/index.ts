@@ -1,3 +1,4 @@
+import { argue } from "./argue.ts";
 import { bench } from "./bench.ts";
 import { common } from "./common.ts";
 import { cost } from "./cost.ts";
@@ -20,6 +21,7 @@ export const en = {
   ...stores,
   ...run,
   ...cost,
+  ...argue,
   ...pack,
   ...pass,
   ...log,

@@ -1,12 +1,15 @@
-import { useState } from "react";
+import { useMemo, useState } from "react";
+import type { TriedMove } from "../../../core/run/try-move.ts";
 import type { StaveKind } from "../../../drawing/index.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Choice } from "../../parts/choice.tsx";
 import { Conflicts } from "./conflicts.tsx";
 import { Load } from "./load.tsx";
+import { MoveNote } from "./move-note.tsx";
 import { ScoreView } from "./score-view.tsx";
 import { TaskNote } from "./task-note.tsx";
+import { type Place, useMove } from "./use-move.ts";
 
 /** The plan as a score, with what needs a decision in the margin. */
 export function PlanView() {
@@ -14,12 +17,21 @@ export function PlanView() {
   const { say } = useWords();
   const [kind, setKind] = useState<StaveKind>("station");
   const [chosen, setChosen] = useState<string>();
+  const move = useMove(plan?.plan);
+  const ghosts = useMemo(() => move.tried && triedPlaces(move.tried), [move.tried]);
   if (!plan) return <p className="page quiet plan-wait">{say("run.planning")}</p>;
   const task = plan.plan.tasks.find((t) => t.id === chosen);
   return (
     <div className="page plan" data-behind={behind || undefined}>
       <div className="plan-score">
-        <ScoreView plan={plan.plan} kind={kind} chosen={chosen} onChoose={setChosen}>
+        <ScoreView
+          plan={plan.plan}
+          kind={kind}
+          chosen={chosen}
+          onChoose={setChosen}
+          move={move}
+          ghosts={ghosts}
+        >
           <Choice
             label={say("plan.staves")}
             hideLabel
@@ -33,10 +45,21 @@ export function PlanView() {
           />
         </ScoreView>
         <p className="legend small quiet">{say("plan.legend")}</p>
+        <p className="legend small quiet no-print" id="score-keys">
+          {say("move.keys")}
+        </p>
       </div>
       <div className="plan-margin">
-        {task ? (
-          <TaskNote task={task} index={plan.plan.tasks.indexOf(task)} plan={plan.plan} onChoose={setChosen} />
+        {move.moving ? (
+          <MoveNote move={move} />
+        ) : task ? (
+          <TaskNote
+            task={task}
+            index={plan.plan.tasks.indexOf(task)}
+            plan={plan.plan}
+            onChoose={setChosen}
+            move={move}
+          />
         ) : (
           <p className="quiet plan-hint">{say("plan.hint")}</p>
         )}
@@ -45,4 +68,9 @@ export function PlanView() {
       </div>
     </div>
   );
+}
+
+/** Where the others that would move would stand; the task itself is drawn where it is dragged. */
+function triedPlaces({ moved, pin }: TriedMove): ReadonlyMap<string, Place> {
+  return new Map(moved.filter((each) => each.task !== pin.task).map((each) => [each.task, each]));
 }

@@ -23,6 +23,8 @@ import { Drawing } from "../../parts/drawing.tsx";
 import { Pick } from "../../parts/pick.tsx";
 import { useWidth } from "../../parts/use-size.ts";
 import { useWide } from "../../parts/use-wide.ts";
+import { useDrag } from "./use-drag.ts";
+import type { Move, Place } from "./use-move.ts";
 import { useScore } from "./use-score.ts";
 import { useSlide } from "./use-slide.ts";
 
@@ -36,10 +38,15 @@ export function ScoreView({
   kind,
   chosen,
   onChoose,
+  move,
+  ghosts,
   children,
 }: {
   /** Stands before the score's own tools. */
   readonly children: ReactNode;
+  readonly move: Move;
+  /** Where tasks stand in another plan, or would stand: minutes of the run. */
+  readonly ghosts: ReadonlyMap<string, Place> | undefined;
   readonly plan: Plan;
   readonly kind: StaveKind;
   readonly chosen: string | undefined;
@@ -47,7 +54,8 @@ export function ScoreView({
 }) {
   const wide = useWide(700);
   const { say } = useWords();
-  const { clock } = useService();
+  const { clock, service } = useService();
+  const midnight = clock.minuteOf("D 00:00");
   const scroll = useRef<HTMLDivElement>(null);
   const width = useWidth(scroll);
   const [zoom, setZoom] = useState<number>(1);
@@ -58,6 +66,7 @@ export function ScoreView({
     [wide, staves, only],
   );
 
+  const pinned = useMemo(() => new Set(service.pins.map((pin) => pin.task)), [service.pins]);
   const score: Score | undefined = useMemo(() => {
     if (width === 0 || shown.length === 0) return undefined;
     const folded = runTime(from, to, busy, { perMinute: 1 });
@@ -74,6 +83,8 @@ export function ScoreView({
         staves: shown,
         time,
         chosen,
+        pinned,
+        ghosts: ghosts && fromMidnight(ghosts, midnight),
         direction: wide ? "along" : "down",
         measures: wide
           ? PAGE_MEASURES
@@ -81,7 +92,7 @@ export function ScoreView({
       },
       PAGE_INK,
     );
-  }, [width, shown, from, to, busy, zoom, wide, chosen, input]);
+  }, [width, shown, from, to, busy, zoom, wide, chosen, input, pinned, ghosts, midnight]);
 
   useSlide(scroll, plan, score);
 
@@ -94,11 +105,14 @@ export function ScoreView({
     scroll.current.scrollLeft = scroll.current.scrollWidth;
   }, [zoom, kind, score]);
 
+  const drag = useDrag(scroll, plan, score, wide ? "along" : "down", midnight, move, onChoose);
+
   const order = useMemo(
     () => shown.flatMap((s) => s.tasks.map((t) => ({ stave: s.id, id: t.task.id }))),
     [shown],
   );
   const press = (event: KeyboardEvent) => {
+    if (move.press(event, chosen, wide)) return;
     const at = order.findIndex((o) => o.id === chosen);
     const step = (next: number) => {
       event.preventDefault();
@@ -129,6 +143,8 @@ export function ScoreView({
     else if (event.key === "Escape") onChoose(undefined);
   };
   const tap = (event: MouseEvent) => {
+    // The click that ends a drag chooses nothing.
+    if (drag.justDragged()) return;
     const task = (event.target as Element).closest("[data-task]")?.getAttribute("data-task");
     onChoose(task && task !== chosen ? task : undefined);
   };
@@ -191,8 +207,10 @@ export function ScoreView({
         tabIndex={0}
         aria-label={say("plan.score")}
         aria-activedescendant={chosenAt ? `task-${chosenAt.stave}-${chosenAt.id}` : undefined}
+        aria-describedby="score-keys"
         onKeyDown={press}
         onClick={tap}
+        onPointerDown={drag.down}
       >
         {score && (
           <div className="score-inner">
@@ -214,6 +232,18 @@ export function ScoreView({
         )}
       </div>
     </div>
+  );
+}
+
+function fromMidnight(
+  ghosts: ReadonlyMap<string, Place>,
+  midnight: number,
+): Map<string, { from: number; to: number }> {
+  return new Map(
+    [...ghosts].map(([id, { startMin, endMin }]) => [
+      id,
+      { from: startMin - midnight, to: endMin - midnight },
+    ]),
   );
 }
 

@@ -5,6 +5,9 @@ import { useBook } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import { Figure } from "../../parts/figure.tsx";
+import { Pinned } from "./pinned.tsx";
+import type { Move } from "./use-move.ts";
+import { Why } from "./why.tsx";
 
 /** All about one task of the plan. */
 export function TaskNote({
@@ -12,7 +15,9 @@ export function TaskNote({
   index,
   plan,
   onChoose,
+  move,
 }: {
+  readonly move: Move;
   readonly task: PlanTask;
   readonly index: number;
   readonly plan: Plan;
@@ -95,6 +100,8 @@ export function TaskNote({
           </>
         )}
       </dl>
+      <Pinned task={task} move={move} />
+      <Why task={task} onChoose={onChoose} />
       <Button className="button quiet-button" onPress={() => onChoose(undefined)}>
         {say("task.close")}
       </Button>
