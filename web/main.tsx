@@ -8,6 +8,7 @@ import "./styles/places.css";
 import "./styles/heat.css";
 import "./styles/cost.css";
 import "./styles/plan.css";
+import "./styles/nutrition.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { PieceSchema, TargetSchema } from "../heat/schema.ts";
-import { IdSchema, ItemSchema, RatioSchema } from "../pantry/schema.ts";
+import { CompositionSchema, IdSchema, ItemSchema, RatioSchema } from "../pantry/schema.ts";
 import { AmountSchema, SourceSchema } from "../quantity/schema.ts";
 
 const minutes = z.number().nonnegative();
@@ -200,6 +200,8 @@ export const PreparationSchema = z.strictObject({
   bestWithinMinutes: z.number().positive().optional(),
   /** kg per litre of the finished preparation, for ladles, moulds and plates. */
   density: z.strictObject({ kgPerL: z.number().positive(), source: SourceSchema }).optional(),
+  /** Of 100 g when finished, measured or published: for nutrition it goes before what the formula comes to. */
+  composition: CompositionSchema.optional(),
   /** Readings that belong to the preparation: salt %, pH, degrees Brix, dough temperature. */
   specification: z
     .array(

@@ -71,6 +71,13 @@ export const CompositionSchema = z.strictObject({
   salt: z.number().nonnegative().optional(),
   cholesterolMg: z.number().nonnegative().optional(),
   energyKcal: z.number().nonnegative().optional(),
+  trans: z.number().nonnegative().optional(),
+  /** Sugars that are no part of the food by nature, as 21 CFR 101.9(c)(6)(iii) counts them. */
+  addedSugars: z.number().nonnegative().optional(),
+  vitaminDUg: z.number().nonnegative().optional(),
+  calciumMg: z.number().nonnegative().optional(),
+  ironMg: z.number().nonnegative().optional(),
+  potassiumMg: z.number().nonnegative().optional(),
   source: SourceSchema,
 });
 export type Composition = z.infer<typeof CompositionSchema>;

@@ -6,6 +6,7 @@ import type { ControlPoint } from "../safety/control.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
 import type { AllergenCell } from "../safety/matrix.ts";
+import type { NutritionLabel } from "../safety/nutrition-types.ts";
 import type { SeatingSheet } from "../safety/seating.ts";
 import type { HeatOutcome } from "./heat-outcome.ts";
 
@@ -17,6 +18,7 @@ export type {
   FrontOfHouseLine,
   HeatOutcome,
   Label,
+  NutritionLabel,
   Plan,
   PlanStatus,
   PlanTask,
@@ -48,6 +50,8 @@ export interface Result {
   /** What was computed of the heat in steps with a target, and in those that chill what was hot. */
   readonly heat: readonly HeatOutcome[];
   readonly frontOfHouse: readonly FrontOfHouseLine[];
+  /** Nutrition and ingredients of every plate served and preparation made. */
+  readonly nutrition: readonly NutritionLabel[];
   readonly warnings: readonly Warning[];
   readonly trace: Readonly<Record<string, TraceNode>>;
 }

@@ -7,4 +7,5 @@ export * from "../pantry/rules.ts";
 export * from "../production/plan-rules.ts";
 export * from "../production/rules.ts";
 export * from "../purchasing/rules.ts";
+export * from "../safety/nutrition-rules.ts";
 export * from "./summary-rules.ts";

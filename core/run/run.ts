@@ -29,6 +29,7 @@ import { frontOfHouse } from "../safety/front-of-house.ts";
 import { labels } from "../safety/labels.ts";
 import { unknownLocalLimits } from "../safety/local-limits.ts";
 import { type AllergenCell, allergenMatrix, type ServedPlate, withShared } from "../safety/matrix.ts";
+import { type NutritionLabels, nutritionLabels } from "../safety/nutrition-labels.ts";
 import { seatingSheet, seatsTaken } from "../safety/seating.ts";
 import { exposuresIn } from "../safety/shared.ts";
 import { solve } from "../schedule/index.ts";
@@ -108,6 +109,7 @@ export function openRun(
     ...{ docs, contents, heats, buying, costs },
     matrix: rememberedMatrix(contents),
     watched: rememberedHeat(docs, foods, heats),
+    nutrition: rememberedNutrition(docs, foods, contents),
   };
   let last: PlannedHere | undefined;
   return {
@@ -139,9 +141,24 @@ interface Opened {
   readonly contents: Contents;
   readonly heats: StepHeats;
   readonly watched: (amounts: Amounts, served: Amounts["plates"]) => WatchedHeat;
+  readonly nutrition: (amounts: Amounts) => NutritionLabels;
   readonly buying: Buying;
   readonly costs: CostCells;
   readonly matrix: (plates: readonly ServedPlate[]) => AllergenCell[];
+}
+
+/** Nutrition is the same as long as the same is made and served, however much. */
+function rememberedNutrition(docs: Library, foods: Foods, contents: Contents): Opened["nutrition"] {
+  let known: { readonly key: string; readonly labels: NutritionLabels } | undefined;
+  return (amounts) => {
+    const { ledger, cells } = amounts;
+    const served = cells.plates.map((row) => Number(ledger.value(row.plates) > 0)).join("");
+    const made = cells.preparations.map((need) => Number(ledger.value(need.batches.madeG) > 0)).join("");
+    const key = `${served} ${made}`;
+    if (known?.key !== key)
+      known = { key, labels: nutritionLabels(docs, amounts, contents, foods, docs.pointer.bind(docs)) };
+    return known.labels;
+  };
 }
 
 /** The matrix is the same as long as the same plates are served, however many. */
@@ -255,6 +272,7 @@ function compute(
     ? withShared(contents, served, within, exposuresIn(plan, docs, kitchen, apart.carried))
     : within;
   const seating = seatingSheet(docs, contents, amounts, allergens);
+  const nutrition = opened.nutrition(amounts);
   const balance = balanceResult(amounts, tracer);
   const batchSheets = batchSheetsResult(amounts, docs, tracer, times);
   const summary = summaryOf({ amounts, plan, needs, plates, orders, cost, outcome, clock }, tracer);
@@ -276,6 +294,7 @@ function compute(
     traceControl(tracer, control, controlled, heat);
     tracePull(tracer, planned?.pull ?? []);
     traceSeating(tracer, docs, service.id, seating, plates);
+    nutrition.trace(tracer);
     traceServed(tracer, { labels: made, described, plates, needs });
   }
   return {
@@ -295,6 +314,7 @@ function compute(
     control,
     heat,
     frontOfHouse: described,
+    nutrition: nutrition.labels,
     warnings: [
       ...amounts.warnings,
       ...(planned?.warnings ?? []),

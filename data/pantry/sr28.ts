@@ -1,5 +1,8 @@
 import type { Composition } from "../../core/pantry/schema.ts";
+import { addedSugarsOf } from "./composition/added-sugars.ts";
 import { animal } from "./composition/animal.ts";
+import { MINERAL_COLUMNS } from "./composition/mineral-row.ts";
+import { minerals } from "./composition/minerals.ts";
 import { plant } from "./composition/plant.ts";
 import { pressed } from "./composition/pressed.ts";
 import type { Row } from "./composition/row.ts";
@@ -20,5 +23,12 @@ export const restatedRows: ReadonlyMap<string, Row> = new Map(Object.entries(ROW
 export function sr28(ndb: string, note?: string): Composition {
   const row = ROWS[ndb];
   if (!row) throw new RangeError(`USDA SR28 row ${ndb} is not restated in data/pantry/composition`);
-  return composed(row, sr(ndb, note));
+  const more = MINERAL_COLUMNS.flatMap((column, at) => {
+    const figure = minerals[ndb]?.[at] ?? null;
+    return figure === null ? [] : [[column, figure] as const];
+  });
+  const known = composed(row, sr(ndb, note));
+  const addedSugars = addedSugarsOf(ndb, known.sugars);
+  const added = addedSugars === undefined ? {} : { addedSugars };
+  return { ...known, ...Object.fromEntries(more), ...added };
 }

@@ -41,3 +41,20 @@ test("C10 C11 C9 the five that move the menu, a what-if that keeps nothing, a pr
     .poll(async () => Number(((await printed.textContent()) ?? "").replace(/[^\d.]/g, "")))
     .toBeLessThan(dear);
 });
+
+test("N2 N3 a nutrition label by either law; what is not known is said so, never nought", async ({
+  page,
+}) => {
+  await page.goto("/run/nutrition");
+  await computed(page);
+  await page.getByRole("button", { name: /Label of/ }).click();
+  await page.getByRole("option", { name: /velouté.*a plate$/ }).click();
+  const label = page.getByRole("article");
+  await expect(label.getByRole("row", { name: /^Salt/ })).toContainText("g");
+  await expect(label.getByRole("row", { name: /^sugars/ })).toContainText("not known");
+  await expect(label.locator("strong", { hasText: "CELERY" }).first()).toBeVisible();
+  await page.getByText("US, 21 CFR 101.9").click();
+  await expect(label.getByRole("row", { name: /^Sodium/ })).toContainText("mg");
+  await label.getByRole("row", { name: /^Fat/ }).getByRole("button").click();
+  await expect(page.getByRole("dialog")).toContainText("as written");
+});

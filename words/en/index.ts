@@ -5,6 +5,7 @@ import { cost } from "./cost.ts";
 import { food } from "./food.ts";
 import { heat } from "./heat.ts";
 import { log } from "./log.ts";
+import { nutrition } from "./nutrition.ts";
 import { pack } from "./pack.ts";
 import { pass } from "./pass.ts";
 import { rules } from "./rules.ts";
@@ -22,6 +23,7 @@ export const en = {
   ...run,
   ...cost,
   ...argue,
+  ...nutrition,
   ...pack,
   ...pass,
   ...log,

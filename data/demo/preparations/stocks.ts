@@ -1,3 +1,4 @@
+import { sr28 } from "../../pantry/sr28.ts";
 import {
   ambient,
   cold,
@@ -22,6 +23,8 @@ export const stocks: PreparationInput[] = [
     description:
       "Roast bones, no wine, no flour, no celery: it serves guests without alcohol and without gluten.",
     yield: { amount: { value: 15, unit: "kg" } },
+    // What the bones give is in no table of bones: the finished stock has its own figures.
+    composition: sr28("06170", "home-prepared stock"),
     lines: [
       of("veal-bones", 7000, "roast-bones"),
       of("beef-bones", 4000, "roast-bones"),

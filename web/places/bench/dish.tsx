@@ -12,6 +12,7 @@ import { CountEntry } from "../../parts/count-entry.tsx";
 import { Figure } from "../../parts/figure.tsx";
 import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
+import { NutritionMargin } from "../../parts/nutrition-label.tsx";
 import { PlatePicture } from "../../parts/plate-picture.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
 import { Formula } from "./formula.tsx";
@@ -202,40 +203,47 @@ function DishWorth({ dish }: { readonly dish: Dish }) {
   ];
   if (!amounts) return null;
   if (plates.length === 0) return <span className="quiet">{say("bench.notServed")}</span>;
+  const labelAt = amounts.nutrition.findIndex(
+    (label) => label.dish === dish.id && label.variant === "standard",
+  );
+  const label = amounts.nutrition[labelAt];
   return (
-    <dl className="figures">
-      {plates.map((plate) => (
-        <div key={plate.variant}>
-          <dt>
-            {plate.variant === "standard" || plate.variant === ""
-              ? say("cost.plate")
-              : plate.variant
-                  .split("+")
-                  .map((n) => wordFor(say, "need", n))
-                  .join(", ")}
-          </dt>
-          <dd>
-            <Figure at={`/cost/perPlate/${plate.at}/plate`}>
-              {write.money(plate.plate, amounts!.cost.currency)}
-            </Figure>
-            {plate.share !== undefined && <span className="quiet"> {write.share(plate.share)}</span>}
-          </dd>
-        </div>
-      ))}
-      <dt>{say("figure.plates")}</dt>
-      <dd>
-        {write.number(
-          counts.reduce((sum, c) => sum + c.count + c.spare, 0),
-          0,
+    <>
+      <dl className="figures">
+        {plates.map((plate) => (
+          <div key={plate.variant}>
+            <dt>
+              {plate.variant === "standard" || plate.variant === ""
+                ? say("cost.plate")
+                : plate.variant
+                    .split("+")
+                    .map((n) => wordFor(say, "need", n))
+                    .join(", ")}
+            </dt>
+            <dd>
+              <Figure at={`/cost/perPlate/${plate.at}/plate`}>
+                {write.money(plate.plate, amounts!.cost.currency)}
+              </Figure>
+              {plate.share !== undefined && <span className="quiet"> {write.share(plate.share)}</span>}
+            </dd>
+          </div>
+        ))}
+        <dt>{say("figure.plates")}</dt>
+        <dd>
+          {write.number(
+            counts.reduce((sum, c) => sum + c.count + c.spare, 0),
+            0,
+          )}
+        </dd>
+        {contained.length > 0 && (
+          <>
+            <dt>{say("allergens.contains")}</dt>
+            <dd>{write.list(contained)}</dd>
+          </>
         )}
-      </dd>
-      {contained.length > 0 && (
-        <>
-          <dt>{say("allergens.contains")}</dt>
-          <dd>{write.list(contained)}</dd>
-        </>
-      )}
-    </dl>
+      </dl>
+      {label && <NutritionMargin label={label} at={labelAt} />}
+    </>
   );
 }
 

@@ -8,6 +8,7 @@ import { AmountEntry } from "../../parts/amount-entry.tsx";
 import { Drawing } from "../../parts/drawing.tsx";
 import { Figure } from "../../parts/figure.tsx";
 import { Line } from "../../parts/line.tsx";
+import { NutritionMargin } from "../../parts/nutrition-label.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
 import { Formula } from "./formula.tsx";
 import { Steps } from "./steps.tsx";
@@ -106,28 +107,33 @@ function Worth({ id }: { readonly id: string }) {
   const cost = amounts?.cost.preparations[costAt];
   if (!amounts) return null;
   if (!need) return <span className="quiet">{say("bench.notServed")}</span>;
+  const labelAt = amounts.nutrition.findIndex((label) => label.preparation === id);
+  const label = amounts.nutrition[labelAt];
   return (
-    <dl className="figures">
-      <dt>{say("bench.needed")}</dt>
-      <dd>
-        <Figure at={`/needs/${at}/amount/value`}>{write.quantity(need.amount)}</Figure>
-        {need.pieces !== undefined && (
-          <span className="quiet"> {say("bench.pieces", { count: need.pieces })}</span>
+    <>
+      <dl className="figures">
+        <dt>{say("bench.needed")}</dt>
+        <dd>
+          <Figure at={`/needs/${at}/amount/value`}>{write.quantity(need.amount)}</Figure>
+          {need.pieces !== undefined && (
+            <span className="quiet"> {say("bench.pieces", { count: need.pieces })}</span>
+          )}
+        </dd>
+        <dt>{say("bench.inBatches")}</dt>
+        <dd>{need.batches.map((batch) => write.quantity(batch.amount)).join(" + ")}</dd>
+        {cost && (
+          <>
+            <dt>{say("cost.perKg")}</dt>
+            <dd>
+              <Figure at={`/cost/preparations/${costAt}/perKg`}>
+                {write.money(cost.perKg, amounts!.cost.currency)}
+              </Figure>
+            </dd>
+          </>
         )}
-      </dd>
-      <dt>{say("bench.inBatches")}</dt>
-      <dd>{need.batches.map((batch) => write.quantity(batch.amount)).join(" + ")}</dd>
-      {cost && (
-        <>
-          <dt>{say("cost.perKg")}</dt>
-          <dd>
-            <Figure at={`/cost/preparations/${costAt}/perKg`}>
-              {write.money(cost.perKg, amounts!.cost.currency)}
-            </Figure>
-          </dd>
-        </>
-      )}
-    </dl>
+      </dl>
+      {label && <NutritionMargin label={label} at={labelAt} />}
+    </>
   );
 }
 

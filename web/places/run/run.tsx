@@ -12,6 +12,7 @@ import { FrontOfHouse } from "./front.tsx";
 import { Guests } from "./guests.tsx";
 import { RunHead } from "./head.tsx";
 import { Labels } from "./labels.tsx";
+import { NutritionLabels } from "./nutrition.tsx";
 import { Orders } from "./orders.tsx";
 import { PlanView } from "./plan.tsx";
 import { PrepLists } from "./prep.tsx";
@@ -25,6 +26,7 @@ const VIEWS: readonly (readonly [id: string, key: Key, view: () => ReactNode])[]
   ["allergens", "run.allergens", Allergens],
   ["cost", "run.cost", CostView],
   ["labels", "run.labels", Labels],
+  ["nutrition", "run.nutrition", NutritionLabels],
   ["pull", "run.pull", PullList],
   ["front", "run.front", FrontOfHouse],
   ["control", "run.control", ControlPoints],
