@@ -1,6 +1,7 @@
 import type { Preparation, Step } from "../formula/schema.ts";
 import type { Handled } from "../heat/control-points.ts";
 import { cookRules } from "../heat/limits-data.ts";
+import type { Eaten } from "./contents.ts";
 import type { Foods, RawFood, StepFood } from "./foods.ts";
 import { stepCoreC } from "./raw.ts";
 
@@ -62,9 +63,14 @@ export function actsOf(foods: Foods, preparation: Preparation, boilingC: number)
   return acts;
 }
 
-/** What guests are served raw of it: at the step where it came in. */
-export function servedRaw(foods: Foods, preparation: string): { raw: RawFood; handled: Handled }[] {
-  return foods.rawAtEnd(preparation).map((raw) => ({
+/** What guests are served raw of something on their plates: at the step where it came in, or as it was bought. */
+export function servedRaw(
+  foods: Foods,
+  on: Eaten & { readonly cut?: string | undefined },
+): { raw: RawFood; handled: Handled }[] {
+  const asBought = on.ingredient === undefined ? undefined : foods.rawOnPlate(on.ingredient, on.cut);
+  const all = on.preparation === undefined ? (asBought ? [asBought] : []) : foods.rawAtEnd(on.preparation);
+  return all.map((raw) => ({
     raw,
     handled: {
       food: raw.food,

@@ -77,6 +77,7 @@ export interface Watched {
   readonly served: readonly {
     readonly preparation?: string | undefined;
     readonly ingredient?: string | undefined;
+    readonly cut?: string | undefined;
   }[];
   /** Boiling point of water in this kitchen, °C: no wet core can pass it. */
   readonly boilingC: number;
@@ -106,8 +107,9 @@ export function limitInWords(limit: Limit & { withinMin?: number | undefined }):
 
 /** A point while it is being put together. */
 interface Draft {
-  readonly preparation: Preparation;
-  /** Undefined where an ingredient goes raw to the plate. */
+  /** Or the ingredient that goes to the plate as it was bought; it has no steps. */
+  readonly preparation: Pick<Preparation, "id" | "name" | "steps">;
+  /** "" where an ingredient goes raw to the plate. */
   readonly stepId: string;
   act: ControlPoint["act"];
   handled?: Handled;
@@ -209,7 +211,7 @@ function ownDraft(watched: Watched, preparation: Preparation, step: Step, index:
 }
 
 function tradeDraft(
-  preparation: Preparation,
+  preparation: Draft["preparation"],
   stepId: string,
   { handled, special }: Pick<Act, "handled" | "special">,
   made: ControlData,
@@ -286,10 +288,9 @@ function covers(step: Step, act: Handled["act"]): boolean {
 /** What is served raw, by what is laid on plates. */
 function rawDrafts(watched: Watched, drafts: readonly Draft[]): Draft[] {
   const found = new Map<string, Draft>();
-  for (const { preparation } of watched.served) {
-    if (preparation === undefined) continue;
-    for (const { raw, handled } of servedRaw(watched.foods, preparation)) {
-      const at = watched.larder.preparations.get(raw.preparation)!;
+  for (const on of watched.served) {
+    for (const { raw, handled } of servedRaw(watched.foods, on)) {
+      const at = watched.larder.preparations.get(raw.preparation) ?? onPlate(watched.larder, raw.ingredient);
       const key = `${raw.preparation} ${raw.step} ${raw.food}`;
       const made = controlFor(handled);
       if (!made || found.has(key)) continue;
@@ -305,6 +306,12 @@ function rawDrafts(watched: Watched, drafts: readonly Draft[]): Draft[] {
     }
   }
   return [...found.values()];
+}
+
+/** An ingredient that goes to the plate as it was bought, where a preparation is asked for. */
+function onPlate(larder: Larder, ingredient: string): Draft["preparation"] {
+  const { id, name } = larder.ingredients.get(ingredient)!;
+  return { id, name, steps: [] };
 }
 
 /** The book has a point of its own for the parasites: it names them, the letter or the freezing. */

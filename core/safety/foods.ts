@@ -2,6 +2,7 @@ import type { Larder } from "../formula/larder.ts";
 import type { Preparation, Step } from "../formula/schema.ts";
 import type { CookFood } from "../heat/limits-data.ts";
 import { mediumNamed } from "../heat/media.ts";
+import type { Ingredient } from "../pantry/schema.ts";
 import { isHeater, MINCERS, named, speciesOf } from "./food-words.ts";
 import { cookedAtC, stepCoreC } from "./raw.ts";
 
@@ -88,6 +89,11 @@ export class Foods {
     return this.#out.get(id)!.raw;
   }
 
+  /** An ingredient laid on a plate as it is bought, when it is raw: no preparation holds it. */
+  rawOnPlate(ingredient: string, cut: string | undefined): RawFood | undefined {
+    return rawAsBought(this.#larder.ingredients.get(ingredient)!, cut, ingredient, "");
+  }
+
   #look(id: string): void {
     const preparation = this.#larder.preparations.get(id)!;
     const outs = new Map<string, Out>();
@@ -171,34 +177,9 @@ export class Foods {
       .map(({ item }): Out => {
         if ("preparation" in item) return this.#out.get(item.preparation)!;
         const ingredient = this.#larder.ingredients.get(item.ingredient)!;
-        const untilC = cookedAtC(ingredient);
-        const is = (origin: (typeof ingredient.origin)[number]) => ingredient.origin.includes(origin);
-        const food = is("poultry")
-          ? "poultry"
-          : is("raw-egg") || is("egg")
-            ? "egg"
-            : is("fish")
-              ? "fish"
-              : is("shellfish")
-                ? "shellfish"
-                : named("minced", ingredient, item.cut)
-                  ? "ground-meat"
-                  : "whole-meat";
+        const raw = rawAsBought(ingredient, item.cut, preparation.id, step.id);
         return {
-          raw:
-            untilC === undefined
-              ? []
-              : [
-                  {
-                    ingredient: ingredient.id,
-                    food,
-                    ...(food === "poultry" ? { species: speciesOf(ingredient) } : {}),
-                    untilC: food === "ground-meat" ? 70 : untilC,
-                    preparation: preparation.id,
-                    step: step.id,
-                    frozen: ingredient.storage.state === "frozen",
-                  },
-                ],
+          raw: raw ? [raw] : [],
           hot: false,
           cooked: false,
           cold: false,
@@ -212,6 +193,35 @@ export class Foods {
     if (raw.food !== "whole-meat" || !step.uses.some((use) => MINCERS.has(use.kind ?? ""))) return raw;
     return { ...raw, food: "ground-meat", untilC: 70 };
   }
+}
+
+/** An ingredient that is raw as bought, where it comes in; undefined when it is not. */
+function rawAsBought(
+  ingredient: Ingredient,
+  cut: string | undefined,
+  preparation: string,
+  step: string,
+): RawFood | undefined {
+  const untilC = cookedAtC(ingredient);
+  if (untilC === undefined) return undefined;
+  const is = (origin: Ingredient["origin"][number]) => ingredient.origin.includes(origin);
+  const food = is("poultry")
+    ? "poultry"
+    : is("raw-egg") || is("egg")
+      ? "egg"
+      : is("fish")
+        ? "fish"
+        : is("shellfish")
+          ? "shellfish"
+          : named("minced", ingredient, cut)
+            ? "ground-meat"
+            : "whole-meat";
+  return {
+    ...{ ingredient: ingredient.id, food, preparation, step },
+    ...(food === "poultry" ? { species: speciesOf(ingredient) } : {}),
+    untilC: food === "ground-meat" ? 70 : untilC,
+    frozen: ingredient.storage.state === "frozen",
+  };
 }
 
 const onceEach = (raw: readonly RawFood[]) => [...new Map(raw.map((one) => [one.ingredient, one])).values()];
