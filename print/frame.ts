@@ -5,7 +5,7 @@ import { hair, PAGE, QUIET, SERIF, TYPE } from "./parts.ts";
 /** A kind of sheet as the contents name it. */
 export type Listed =
   | "pack.refusal"
-  | "pack.guests"
+  | "pack.seating"
   | "pack.crew"
   | "pack.run"
   | "pack.orders"

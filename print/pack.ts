@@ -11,7 +11,7 @@ import { allergenPages } from "./sheets/allergens.ts";
 import { batchPages } from "./sheets/batches.ts";
 import { cardPages } from "./sheets/cards.ts";
 import { costPages } from "./sheets/cost.ts";
-import { coverPages, crewPages, guestPages } from "./sheets/cover.ts";
+import { coverPages, crewPages } from "./sheets/cover.ts";
 import { frontPages } from "./sheets/front.ts";
 import { labelPages } from "./sheets/labels.ts";
 import { linePages } from "./sheets/line.ts";
@@ -20,6 +20,7 @@ import { orderPages } from "./sheets/orders.ts";
 import { prepPages } from "./sheets/prep.ts";
 import { pullPages } from "./sheets/pull.ts";
 import { refusalPages } from "./sheets/refusal.ts";
+import { seatingPages } from "./sheets/seating.ts";
 import { timelinePages } from "./sheets/timeline.ts";
 
 export interface PackOptions {
@@ -32,7 +33,7 @@ export interface PackOptions {
 /** The sheets in the order a brigade needs them; what it costs stands last, by itself (README, N1). */
 const SHEETS: readonly (readonly [Listed, (paper: Paper) => SheetPages[]])[] = [
   ["pack.refusal", refusalPages],
-  ["pack.guests", guestPages],
+  ["pack.seating", seatingPages],
   ["pack.crew", crewPages],
   ["pack.run", timelinePages],
   ["pack.orders", orderPages],

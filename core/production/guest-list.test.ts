@@ -25,10 +25,15 @@ describe("A11 a list of guests", () => {
   });
 
   test("what is no word it knows is asked about, the rest still stands", () => {
-    expect(read("T4 S2 coeliac, no nightshades, kosher")).toMatchObject({
+    expect(read("T4 S2 coeliac, no nightshades, fruitarian")).toMatchObject({
       needs: ["coeliac"],
-      asked: ["no nightshades", "kosher"],
+      asked: ["no nightshades", "fruitarian"],
     });
+  });
+
+  test("halal and kosher are flags a certifying person decides, no needs", () => {
+    expect(read("T4 S2 kosher")).toMatchObject({ needs: [], flags: ["kosher-style"], asked: [] });
+    expect(read("T4 S2 halal").doubts[0]).toContain("certifying person");
   });
 
   test("nuts count as tree nuts and peanuts, and it is said", () => {
@@ -50,7 +55,7 @@ describe("A11 a list of guests", () => {
         const { needs, asked } = read(`T1 S2 ${words.join(", ")}`);
         for (const one of words) {
           const alone = read(`T1 S2 ${one}`);
-          expect(alone.needs.length + alone.asked.length).toBeGreaterThan(0);
+          expect(alone.needs.length + alone.flags.length + alone.asked.length).toBeGreaterThan(0);
           for (const need of alone.needs) expect(needs).toContain(need);
           for (const question of alone.asked) expect(asked).toContain(question);
         }

@@ -1,6 +1,6 @@
 import type { Need } from "../plating/schema.ts";
 import { needsOfWord } from "./need-words.ts";
-import type { GuestGroup } from "./schema.ts";
+import type { GuestFlag, GuestGroup } from "./schema.ts";
 
 /** One line of a list of guests as it was read; what could not be read stands in `asked`, never left out. */
 export interface ReadGuest {
@@ -11,6 +11,8 @@ export interface ReadGuest {
   readonly seat?: string;
   readonly count: number;
   readonly needs: readonly Need[];
+  /** What a certifying person decides. */
+  readonly flags: readonly GuestFlag[];
   /** Words that are no need the tool knows. */
   readonly asked: readonly string[];
   /** What was understood with a doubt, in words. */
@@ -37,11 +39,13 @@ export function readGuestList(text: string): ReadGuest[] {
     const second = first ? null : COUNT.exec(rest);
     rest = second ? rest.slice(second[0].length) : rest;
     const needs = new Set<Need>();
+    const flags = new Set<GuestFlag>();
     const asked: string[] = [];
     const doubts: string[] = [];
     for (const word of wordsOf(rest)) {
       const found = needsOfWord(word);
       for (const need of found?.needs ?? []) needs.add(need);
+      if (found?.flag) flags.add(found.flag);
       if (!found) asked.push(word);
       else if (found.doubt !== undefined) doubts.push(found.doubt);
     }
@@ -49,7 +53,7 @@ export function readGuestList(text: string): ReadGuest[] {
       {
         ...{ line: i + 1, text: line, count: Number((first ?? second)?.[1] ?? 1) || 1 },
         ...(seat ? { seat: seatOf(seat) } : {}),
-        ...{ needs: [...needs], asked, doubts },
+        ...{ needs: [...needs], flags: [...flags], asked, doubts },
       },
     ];
   });
@@ -73,18 +77,37 @@ function wordsOf(text: string): string[] {
 export function withGuests(guests: readonly GuestGroup[], read: readonly ReadGuest[]): GuestGroup[] {
   const all = guests.map((group) => ({ ...group }));
   const taken = new Set(all.map((group) => group.id));
-  for (const { seat, count, needs } of read) {
+  for (const { seat, count, needs, flags } of read) {
     const at = seat === undefined ? -1 : all.findIndex((group) => sameSeat(group.seat, seat));
     if (at >= 0) {
       const group = all[at]!;
-      all[at] = { ...group, needs: [...new Set([...group.needs, ...needs])] };
+      all[at] = { ...group, ...both(group, needs, flags) };
       continue;
     }
     const id = freeId(taken, seat);
     taken.add(id);
-    all.push({ id, count, needs: [...needs], ...(seat === undefined ? {} : { seat }), choices: [] });
+    all.push({
+      id,
+      count,
+      ...both({ needs: [] }, needs, flags),
+      ...(seat === undefined ? {} : { seat }),
+      choices: [],
+    });
   }
   return all;
+}
+
+/** Needs and flags of before with the new ones; no list of flags where there are none. */
+function both(
+  before: Pick<GuestGroup, "needs" | "flags">,
+  needs: readonly Need[],
+  flags: readonly GuestFlag[],
+): Pick<GuestGroup, "needs" | "flags"> {
+  const all = [...new Set([...(before.flags ?? []), ...flags])];
+  return {
+    needs: [...new Set([...before.needs, ...needs])],
+    ...(all.length > 0 ? { flags: all } : {}),
+  };
 }
 
 const sameSeat = (a: string | undefined, b: string) => a?.trim().toLowerCase() === b.trim().toLowerCase();

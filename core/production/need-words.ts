@@ -1,8 +1,10 @@
 import type { Need } from "../plating/schema.ts";
+import type { GuestFlag } from "./schema.ts";
 
 /** What a guest's words come to; a doubt is told beside what was taken, on the cautious side. */
 interface Understood {
   readonly needs: readonly Need[];
+  readonly flag?: GuestFlag;
   readonly doubt?: string;
 }
 
@@ -60,6 +62,13 @@ export function needsOfWord(word: string): Understood | undefined {
     .trim();
   const diet = DIET_WORDS.find(([pattern]) => pattern.test(text));
   if (diet) return understood(diet);
+  const flag = /^(halal|kosher)([- ]style)?$/.exec(text)?.[1];
+  if (flag !== undefined)
+    return {
+      needs: [],
+      flag: `${flag as "halal" | "kosher"}-style`,
+      doubt: `${flag}: a flag; a certifying person decides`,
+    };
   const food = text
     .replace(/^(no|without|avoid|avoids|not|allergic to|allergy( to)?|intolerant (of|to)|severe)\s+/, "")
     .replace(/^(any|all|the)\s+/, "")

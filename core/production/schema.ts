@@ -125,11 +125,16 @@ export const KitchenSchema = z.strictObject({
 });
 export type Kitchen = z.infer<typeof KitchenSchema>;
 
+/** Asked for by a guest and told at the seat; nothing here decides whether a plate meets it: a certifying person does. */
+export const GUEST_FLAGS = ["halal-style", "kosher-style"] as const;
+export type GuestFlag = (typeof GUEST_FLAGS)[number];
+
 /** People with the same needs and choices; each person is counted once, inside the covers. */
 export const GuestGroupSchema = z.strictObject({
   id: IdSchema,
   count: z.number().int().positive(),
   needs: z.array(NeedSchema),
+  flags: z.array(z.enum(GUEST_FLAGS)).optional(),
   seat: z.string().optional(),
   choices: z.array(z.strictObject({ course: IdSchema, dish: IdSchema })).default([]),
 });

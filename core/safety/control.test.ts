@@ -119,6 +119,17 @@ describe("S10 what the trade asks of what is cooked", () => {
     expect(of(pointsOf([braise, glazed]), "cook").map((point) => point.preparation)).toEqual(["braise"]);
   });
 
+  test("raw fish laid on a plate as it was bought has a point too", () => {
+    const larder = { ingredients: new Map(INGREDIENTS.map((one) => [one.id, one])), preparations: new Map() };
+    const points = controlPoints({
+      ...{ larder, foods: new Foods(larder), pointer: () => "", order: [], boilingC: 100 },
+      kitchen: { id: "k", localLimits: [] },
+      served: [{ ingredient: "char" }, { ingredient: "carrot" }, { ingredient: "char" }],
+    }).map(({ point }) => point);
+    expect(points).toHaveLength(1);
+    expect(points[0]).toMatchObject({ preparation: "char", step: "", act: "serve-raw", level: "critical" });
+  });
+
   test("raw fish: letter or freezing; neither is said; a point of the book that names them stands", () => {
     const salted = (item: string, more: object = {}) =>
       made("salted", { [item]: "salt" }, [step("salt", { ...hold("cold", 600), ...more })]);

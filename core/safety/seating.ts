@@ -5,6 +5,7 @@ import type { Amounts } from "../production/amounts.ts";
 import type { Documents } from "../production/documents.ts";
 import { STANDARD } from "../production/variants.ts";
 import type { Contents, Eaten } from "./contents.ts";
+import { type FlagAt, flagAt } from "./flags.ts";
 import { changesOf } from "./front-of-house.ts";
 import type { AllergenCell, SharedWay } from "./matrix.ts";
 import { type Missing, missingAt } from "./missing.ts";
@@ -37,6 +38,8 @@ export interface SeatCourse {
   readonly changes: readonly string[];
   /** What may come to the plate by the plan, of what this guest must not have, and how to mend it. */
   readonly traces: readonly SeatTrace[];
+  /** What this group asked for that a certifying person decides, and what is found against it. */
+  readonly flags?: readonly FlagAt[];
   readonly missing?: Missing;
 }
 
@@ -85,6 +88,9 @@ export function seatingSheet(
         return {
           ...{ course: course.id, dish: dish.id, variant: form.name },
           changes: changesOf(dish, placements, names),
+          ...(group.flags?.length
+            ? { flags: group.flags.map((flag) => flagAt(contents, flag, placements)) }
+            : {}),
           traces: tracesAt(cells, dish.id, form.name, group.needs, (id) => nameOf(docs, { preparation: id })),
         };
       }),

@@ -1,5 +1,4 @@
 import type { Column, Content, TableCell } from "pdfmake/interfaces.js";
-import { wordFor } from "../../words/catalogue.ts";
 import type { Listed, SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import {
@@ -21,7 +20,7 @@ import {
 /** Things to settle told on paper; the rest are in the app. */
 const MOST = 12;
 
-/** The service in one sentence, what is served when, the figures, and the cautions; then guests and crew. */
+/** The service in one sentence, what is served when, the figures, and the cautions; then the crew. */
 export function coverPages(paper: Paper, listed: readonly Listed[]): SheetPages[] {
   const { result, kitchen, clock, say, write } = paper;
   const { summary } = result;
@@ -46,12 +45,6 @@ export function coverPages(paper: Paper, listed: readonly Listed[]): SheetPages[
     cautions(paper),
   ];
   return [{ name: say("pack.cover"), content }];
-}
-
-export function guestPages(paper: Paper): SheetPages[] {
-  return paper.service.guests.length === 0
-    ? []
-    : [{ name: paper.say("pack.guests"), content: guests(paper) }];
 }
 
 /** Who works when; and what is still to be settled. */
@@ -162,48 +155,6 @@ function cautions({ say }: Paper): Content {
       },
     ],
   };
-}
-
-/** One line a guest (or group): the needs, and what is put before them at each course. */
-function guests({ service, menu, result, say, write, dish, variant }: Paper): Content {
-  const rest = result.summary.covers - service.guests.reduce((sum, group) => sum + group.count, 0);
-  const seated = service.guests.every((group) => group.seat !== undefined);
-  const rows = service.guests.map((group): TableCell[] => [
-    { text: group.seat ?? group.id.replaceAll("-", " "), bold: true, fontSize: TYPE.body },
-    ...(seated ? [] : [{ text: write.number(group.count), alignment: "right" as const }]),
-    {
-      text:
-        group.needs.length > 0
-          ? group.needs.map((need) => wordFor(say, "need", need)).join(", ")
-          : say("guests.none"),
-      bold: true,
-    },
-    ...(seated
-      ? menu.courses.map((course): TableCell => {
-          const row = result.plates.find((p) => p.course === course.id && p.seats.includes(group.seat!));
-          if (!row) return { text: "✗", bold: true };
-          const choice = course.options.length > 1 ? dish(row.dish).split(",")[0]! : "";
-          const words = [choice, variant(row.variant)].filter(Boolean).join(": ");
-          return words === "" ? { text: say("pack.asServed"), color: QUIET } : { text: words };
-        })
-      : []),
-  ]);
-  const head = [
-    say("guests.seat"),
-    ...(seated ? [] : [[say("guests.count"), "right"] as const]),
-    say("guests.needs"),
-    ...(seated ? menu.courses.map((course) => course.name) : []),
-  ];
-  const widths = [
-    seated ? 34 : 150,
-    ...(seated ? [] : [44]),
-    seated ? 78 : ("*" as const),
-    ...(seated ? menu.courses.map(() => "*" as const) : []),
-  ];
-  return [
-    sheetTitle(say("pack.guests"), say("pack.guests.rest", { rest: Math.max(0, rest) })),
-    { stack: [ruled(widths, headCells(head), rows)], fontSize: TYPE.note },
-  ];
 }
 
 function crew(paper: Paper): Content[] {

@@ -15,6 +15,8 @@ export interface Entry {
   /** Preparation and step of a control point, for a reading. */
   readonly preparation?: string;
   readonly step?: string;
+  /** What was watched there, where a step has several points: "cook", "cool". */
+  readonly act?: string;
   readonly value?: number;
   readonly unit?: string;
   readonly text?: string;

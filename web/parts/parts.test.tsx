@@ -4,7 +4,7 @@ import type { Plan, PlanTask } from "../../core/run/result.ts";
 import { draw } from "../../drawing/tree.ts";
 import type { Names } from "../app/names.ts";
 import { readSearch } from "../app/search.ts";
-import { beyond, limitOf } from "../places/log/limit.ts";
+import { judge, limitOf } from "../places/log/limit.ts";
 import { readMoment } from "../places/run/service-entries.tsx";
 import { tightTasks } from "../places/run/tight.ts";
 import { readTyped } from "./amount-entry.tsx";
@@ -52,12 +52,34 @@ describe("moments, ids, addresses", () => {
 });
 
 describe("limits", () => {
-  const control = (op: ">=" | "<=") => ({ limit: { what: "coreC", op, value: 63 } }) as never;
-  it("knows on which side harm lies", () => {
-    expect(beyond(62.9, limitOf(control(">="))!)).toBe(true);
-    expect(beyond(63, limitOf(control(">="))!)).toBe(false);
-    expect(beyond(63.1, limitOf(control("<="))!)).toBe(true);
-    expect(limitOf(undefined)).toBeUndefined();
+  type Part = Parameters<typeof limitOf>[0]["parts"][number];
+  const core = (op: Part["op"], value: number, withinMin?: number): Part => ({
+    ...{ what: "coreC", op, value },
+    ...(withinMin === undefined ? {} : { withinMin }),
+  });
+  const judged = (value: number, minutes: number, ...parts: Part[]) =>
+    judge(value, limitOf({ parts })!, minutes);
+  it("knows on which side harm lies, and takes the strictest of several", () => {
+    expect(judged(62.9, 0, core(">=", 63))).toBe("beyond");
+    expect(judged(63, 0, core(">=", 63))).toBe("within");
+    expect(judged(63, 0, core(">", 63))).toBe("beyond");
+    expect(judged(63.1, 0, core("<=", 63))).toBe("beyond");
+    expect(judged(64, 0, core(">=", 63), core(">=", 74))).toBe("beyond");
+  });
+  it("judges what the trade adds by its parts: two stages of cooling (Food Code 3-501.14)", () => {
+    const cooling = [core("<=", 21, 120), core("<=", 5, 360)];
+    expect(judged(40, 0, ...cooling)).toBe("on the way");
+    expect(judged(21, 120, ...cooling)).toBe("on the way");
+    expect(judged(22, 120, ...cooling)).toBe("beyond");
+    expect(judged(5, 300, ...cooling)).toBe("within");
+    expect(judged(6, 360, ...cooling)).toBe("beyond");
+    expect(judged(30, 0, core("<=", 5), ...cooling)).toBe("on the way");
+    expect(judged(60, 10, core(">=", 74, 120))).toBe("on the way");
+    expect(judged(60, 120, core(">=", 74, 120))).toBe("beyond");
+  });
+  it("holds no reading against a document or a log reduction", () => {
+    expect(limitOf({ parts: [] })).toBeUndefined();
+    expect(limitOf({ parts: [{ what: "log10", op: ">=", value: 6.5 }] })).toBeUndefined();
   });
 });
 

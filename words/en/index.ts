@@ -3,6 +3,7 @@ import { bench } from "./bench.ts";
 import { common } from "./common.ts";
 import { cost } from "./cost.ts";
 import { food } from "./food.ts";
+import { guests } from "./guests.ts";
 import { heat } from "./heat.ts";
 import { log } from "./log.ts";
 import { nutrition } from "./nutrition.ts";
@@ -21,6 +22,7 @@ export const en = {
   ...heat,
   ...stores,
   ...run,
+  ...guests,
   ...cost,
   ...argue,
   ...nutrition,

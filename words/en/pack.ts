@@ -17,9 +17,7 @@ export const pack = {
   "pack.crew": "Who works when",
   "pack.crew.break": "break {from} to {to}",
   "pack.crew.off": "off",
-  "pack.guests": "Guests with needs, by seat",
   "pack.guests.rest": "The other {rest} have no needs written down.",
-  "pack.asServed": "as written",
   "pack.cautions": "Read before cooking",
   "pack.caution.advises": "This pack advises. It does not make food safe.",
   "pack.caution.decide":

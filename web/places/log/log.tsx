@@ -3,7 +3,7 @@ import { Button } from "react-aria-components";
 import type { ControlPoint } from "../../../core/run/result.ts";
 import { curveDrawing, PAGE_INK } from "../../../drawing/index.ts";
 import { clockMinutes } from "../../../words/clock.ts";
-import { useBook, useEntries, useTold } from "../../app/hands.tsx";
+import { useEntries, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useMaybeService, useService } from "../../app/service.tsx";
 import { useSettings, useWords } from "../../app/settings.tsx";
@@ -14,7 +14,7 @@ import { Empty } from "../../parts/empty.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
 import { NoService } from "../no-service.tsx";
 import { Happened } from "./happened.tsx";
-import { beyond, limitOf } from "./limit.ts";
+import { judge, type Limit, limitOf } from "./limit.ts";
 import { ReadingEntry } from "./reading-entry.tsx";
 import { toCelsius } from "./typed.ts";
 
@@ -88,22 +88,23 @@ function dayOf(day: string): number {
 /** One control point: its limit, a place to write a reading, what was read so far on a small curve. */
 function Watched({ point }: { readonly point: ControlPoint }) {
   const names = useNames();
-  const { library } = useBook();
   const { say, write } = useWords();
   const { list } = useEntries();
-  const limit = limitOf(
-    library.preparations.get(point.preparation)?.steps.find((s) => s.id === point.step)?.control,
-  );
+  const limit = limitOf(point);
   const read = readings(list).filter(
-    (r) => r.first.preparation === point.preparation && r.first.step === point.step,
+    ({ first }) =>
+      first.preparation === point.preparation &&
+      first.step === point.step &&
+      (first.act === undefined || first.act === point.act),
   );
+  const state = (reading: Reading) => stateOf(reading, read, limit);
   const last = read.at(-1);
-  const wrong = last?.value !== undefined && limit !== undefined && beyond(last.value, limit);
+  const now = last && state(last);
   return (
     <section className="line watched sheet-page">
       <div className="line-main">
         <h2 className="watched-name">
-          {names.preparation(point.preparation)}
+          {names.item(point.preparation)}
           {point.level === "critical" && <span className="critical"> {say("log.critical")}</span>}
         </h2>
         <p className="large">
@@ -111,14 +112,20 @@ function Watched({ point }: { readonly point: ControlPoint }) {
           {point.when && /^D/.test(point.when) && <span className="quiet"> {write.clock(point.when)}</span>}
         </p>
         <p>{point.monitor}</p>
-        {wrong && (
+        {now === "on the way" && <p className="decide">▲ {say("log.onTheWay")}</p>}
+        {now === "beyond" && (
           <p className="harm large" role="alert">
             ✕ {say("log.beyond")} {point.corrective}
           </p>
         )}
         <ReadingEntry point={point} limit={limit} />
         {read.map((reading) => (
-          <OneReading key={reading.first.id} reading={reading} limit={limit} />
+          <OneReading
+            key={reading.first.id}
+            reading={reading}
+            limit={limit}
+            beyond={state(reading) === "beyond"}
+          />
         ))}
         <div className="print-only write-here" aria-hidden="true">
           {[1, 2, 3].map((n) => (
@@ -131,7 +138,7 @@ function Watched({ point }: { readonly point: ControlPoint }) {
           <ReadingCurve
             read={read}
             limit={limit}
-            title={`${names.preparation(point.preparation)}, ${point.limit}`}
+            title={`${names.item(point.preparation)}, ${point.limit}`}
           />
         )}
         <p className="quiet small">{say("log.else", { corrective: point.corrective })}</p>
@@ -141,13 +148,20 @@ function Watched({ point }: { readonly point: ControlPoint }) {
   );
 }
 
+/** A reading against the limit, minutes counted from the first reading of its point. */
+function stateOf(reading: Reading, all: readonly Reading[], limit: Limit | undefined) {
+  if (reading.value === undefined || limit === undefined) return undefined;
+  const first = Math.min(...all.map((one) => Date.parse(one.first.at)));
+  return judge(reading.value, limit, (Date.parse(reading.first.at) - first) / 60_000);
+}
+
 function ReadingCurve({
   read,
   limit,
   title,
 }: {
   readonly read: readonly Reading[];
-  readonly limit: NonNullable<ReturnType<typeof limitOf>>;
+  readonly limit: Limit;
   readonly title: string;
 }) {
   const { write } = useWords();
@@ -168,13 +182,11 @@ function ReadingCurve({
           points: read.flatMap((r) =>
             r.value === undefined ? [] : [[Date.parse(r.first.at) / 60_000, r.value] as const],
           ),
-          limits: [
-            {
-              y: limit.value,
-              side: limit.least ? "below" : "above",
-              name: limit.celsius ? write.temperature(limit.value) : write.number(limit.value, 1),
-            },
-          ],
+          limits: [...new Set([limit.value, ...limit.marks.map((mark) => mark.value)])].map((y) => ({
+            y,
+            side: limit.least ? "below" : "above",
+            name: limit.celsius ? write.temperature(y) : write.number(y, 1),
+          })),
           x: { from: t0 - 10, to: Math.max(t1, t0 + 60) + 10, step: 15, write: hour },
           y: {
             from: Math.min(limit.value, ...values) - spread * 0.3,
@@ -196,9 +208,11 @@ function ReadingCurve({
 function OneReading({
   reading,
   limit,
+  beyond,
 }: {
   readonly reading: Reading;
-  readonly limit: ReturnType<typeof limitOf>;
+  readonly limit: Limit | undefined;
+  readonly beyond: boolean;
 }) {
   const { say, write, settings } = useSettings();
   const [correcting, setCorrecting] = useState(false);
@@ -210,7 +224,6 @@ function OneReading({
     minute: "2-digit",
     hour12: settings.clock === "12",
   });
-  const out = reading.value !== undefined && limit && beyond(reading.value, limit);
   return (
     <div className="reading">
       <p>
@@ -232,7 +245,7 @@ function OneReading({
         ) : (
           <strong>{show(reading.first.value)}</strong>
         )}
-        {out && <span className="harm"> ✕</span>}
+        {beyond && <span className="harm"> ✕</span>}
         {reading.first.by && <span className="quiet"> {reading.first.by}</span>}
       </p>
       {correcting ? (

@@ -28,6 +28,7 @@ export function ReadingEntry({
       kind: "reading",
       preparation: point.preparation,
       step: point.step,
+      act: point.act,
       value,
       unit: limit?.celsius ? "°C" : "",
       ...(settings.name === "" ? {} : { by: settings.name }),

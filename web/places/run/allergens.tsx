@@ -20,8 +20,10 @@ interface Row {
 
 /** Dish and variant against allergens and needs; a tap tells the way by which each arrives. */
 export function Allergens() {
-  const { amounts } = useTold();
+  const { amounts: quick, plan, behind } = useTold();
   const { say } = useWords();
+  // What passes on shared equipment is told with the plan.
+  const amounts = behind ? quick : (plan ?? quick);
   const wide = useWide(1000);
   const [chosen, setChosen] = useState<string>();
   if (!amounts) return null;
@@ -126,7 +128,7 @@ function Matrix({
                 const key = keyOf(cell);
                 return (
                   <td key={column.id} className={`cell is-${cell.state}`}>
-                    {cell.paths.length === 0 ? (
+                    {cell.paths.length === 0 && !cell.shared ? (
                       <>
                         <span aria-hidden="true">{signs[cell.state]}</span>
                         <span className="unseen">
@@ -244,6 +246,7 @@ function Paths({ cell }: { readonly cell: AllergenCell }) {
         {cell.allergen ? say("allergens.how", { what }) : say("allergens.against", { what })}
         <span className="quiet">, {names.dish(cell.dish)}</span>
       </h2>
+      {cell.shared && <Traces of={cell.shared} />}
       <ul className="rows">
         {cell.paths.map((path) => (
           <li key={path.join("/")}>
@@ -252,6 +255,30 @@ function Paths({ cell }: { readonly cell: AllergenCell }) {
         ))}
       </ul>
     </section>
+  );
+}
+
+/** What lay beside or before it, where and when. */
+function Traces({ of }: { readonly of: NonNullable<AllergenCell["shared"]> }) {
+  const names = useNames();
+  const { say, write } = useWords();
+  return (
+    <>
+      <p className="field-label">{say("traces.title")}</p>
+      <ul className="rows traces">
+        {of.map(({ path, from, how, placeName, at, tasks }) => (
+          <li key={tasks.join()}>
+            {say("traces.way", {
+              path: path.map((id, i) => (i === 0 ? names.dish(id) : names.item(id))).join(" › "),
+              from: from.map(names.item).join(" › "),
+              how,
+              place: placeName,
+              at: write.clock(at),
+            })}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 

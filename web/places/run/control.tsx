@@ -44,7 +44,7 @@ function Point({ point }: { readonly point: ControlPoint }) {
   return (
     <article className="control">
       <h3>
-        {names.preparation(point.preparation)} <span className="quiet">{point.hazard}</span>
+        {names.item(point.preparation)} <span className="quiet">{point.hazard}</span>
       </h3>
       <p className="large">
         <strong>{point.limit}</strong>

@@ -13,6 +13,7 @@ import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
 import { Pick } from "../../parts/pick.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
+import { GuestList } from "./guest-list.tsx";
 import { ServiceEntries } from "./service-entries.tsx";
 
 const NEEDS: readonly Need[] = [...DIETS, ...ALLERGENS.map((a) => `no-${a}` as const)];
@@ -41,6 +42,7 @@ export function Guests() {
       <p className="quiet">
         {say("guests.rest", { needs: withNeeds, rest: Math.max(0, covers - withNeeds) })}
       </p>
+      <GuestList guests={service.guests} onChange={set} />
       {service.guests.map((group, i) => (
         <Guest
           key={group.id}
@@ -219,9 +221,7 @@ function Plates() {
                 plate.course !== course.id || plate.count + plate.spare === 0 ? null : (
                   <tr key={plate.dish + plate.variant}>
                     <th scope="row" className="dish">
-                      <span className={amounts.plates[i - 1]?.dish === plate.dish ? "unseen" : ""}>
-                        {names.dish(plate.dish)}
-                      </span>
+                      {names.dish(plate.dish)}
                     </th>
                     <td>
                       {plate.variant === "standard" ? (

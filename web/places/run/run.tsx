@@ -17,10 +17,12 @@ import { Orders } from "./orders.tsx";
 import { PlanView } from "./plan.tsx";
 import { PrepLists } from "./prep.tsx";
 import { PullList } from "./pull.tsx";
+import { Seating } from "./seating.tsx";
 
 const VIEWS: readonly (readonly [id: string, key: Key, view: () => ReactNode])[] = [
   ["plan", "run.plan", PlanView],
   ["guests", "run.guests", Guests],
+  ["seating", "run.seating", Seating],
   ["prep", "run.prep", PrepLists],
   ["orders", "run.orders", Orders],
   ["allergens", "run.allergens", Allergens],

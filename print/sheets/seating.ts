@@ -1,0 +1,130 @@
+import type { Content, TableCell } from "pdfmake/interfaces.js";
+import type { SeatCourse, SeatLine } from "../../core/safety/seating.ts";
+import { wordFor } from "../../words/catalogue.ts";
+import type { SheetPages } from "../frame.ts";
+import type { Paper } from "../paper.ts";
+import { headCells, LONG, part, QUIET, quiet, ruled, SERIF, sheetTitle, TYPE } from "../parts.ts";
+
+/** Who sits where and gets what at each course, table by table; what is changed is bold, what is missing is crossed. */
+export function seatingPages(paper: Paper): SheetPages[] {
+  const { result, say, service } = paper;
+  const { seats } = result.seating;
+  if (seats.length === 0) return [];
+  const needing = service.guests.reduce((sum, group) => sum + group.count, 0);
+  const rest = Math.max(0, result.summary.covers - needing);
+  const tables = [
+    ...Map.groupBy(seats, (seat) => (seat.seat === undefined ? undefined : (seat.table ?? ""))),
+  ];
+  return [
+    {
+      name: say("pack.seating"),
+      landscape: true,
+      content: [
+        sheetTitle(say("pack.seating"), say("pack.guests.rest", { rest })),
+        ...tables.flatMap(([table, own], i): Content[] => [
+          part(
+            table === undefined
+              ? say("seating.noSeat")
+              : table === ""
+                ? say("seating.noTable")
+                : say("seating.table", { table }),
+            i === 0 ? 0 : 12,
+          ),
+          { stack: [tableOf(paper, own)], fontSize: TYPE.note },
+        ]),
+        ...others(paper),
+        { ...quiet(say("seating.checked")), margin: [0, 12, 0, 0] },
+      ],
+    },
+  ];
+}
+
+function tableOf(paper: Paper, seats: readonly SeatLine[]): Content {
+  const { menu, say, write } = paper;
+  const seated = seats.every((seat) => seat.seat !== undefined);
+  return ruled(
+    [seated ? 44 : 104, 84, ...menu.courses.map(() => "*" as const)],
+    headCells([say("guests.seat"), say("guests.needs"), ...menu.courses.map((course) => course.name)]),
+    seats.map((seat): TableCell[] => [
+      {
+        text: `${seat.seat ?? seat.group.replaceAll("-", " ")}${seat.count > 1 ? `, ${write.number(seat.count)} ×` : ""}`,
+        bold: true,
+        fontSize: seated ? TYPE.board : TYPE.body,
+      },
+      {
+        text:
+          seat.needs.length > 0
+            ? seat.needs.map((need) => wordFor(say, "need", need)).join(", ")
+            : say("guests.none"),
+        bold: true,
+        fontSize: TYPE.body,
+      },
+      ...seat.courses.map((course) => plate(paper, course)),
+    ]),
+    LONG,
+  );
+}
+
+function plate(paper: Paper, { dish, variant, changes, traces, flags, missing }: SeatCourse): TableCell {
+  const { say, item, moment, set } = paper;
+  if (missing)
+    return {
+      stack: [
+        { text: "✗", bold: true, fontSize: TYPE.body },
+        { text: set(say("seating.why", { why: missing.why })) },
+        { text: set(say("seating.mend", { mend: missing.mend })), bold: true },
+      ],
+    };
+  if (dish === undefined) return { text: say("seating.shares"), color: QUIET };
+  const words = paper.variant(variant ?? "");
+  return {
+    stack: [
+      {
+        text: [
+          { text: paper.dish(dish).split(",")[0]!, font: SERIF },
+          ...(words === "" ? [] : [{ text: `, ${words}`, bold: true }]),
+        ],
+      },
+      ...(changes.length > 0 ? [{ text: `▲ ${changes.join("; ")}`, bold: true }] : []),
+      ...traces.map(({ way, mend }) => ({
+        text: `▲ ${say("seating.traces", {
+          place: way.placeName,
+          at: moment(way.at),
+          how: way.how,
+          from: item(way.from[0]!),
+        })} ${say("seating.tracesMend", { mend })}`,
+      })),
+      ...(flags ?? []).map(({ flag, against }) => ({
+        text: `${
+          against.length > 0
+            ? say("seating.flag", {
+                flag: wordFor(say, "flag", flag),
+                list: against.map(({ why }) => why).join(", "),
+              })
+            : say("seating.flag.nothing", { flag: wordFor(say, "flag", flag) })
+        }. ${say("seating.flags", { flag: wordFor(say, "flag", flag) })}`,
+        color: QUIET,
+      })),
+    ],
+  };
+}
+
+/** What everyone without a need or a choice gets. */
+function others({ result, menu, say, write, dish }: Paper): Content[] {
+  const { rest } = result.seating;
+  if (rest.length === 0) return [];
+  return [
+    part(say("seating.rest"), 14),
+    {
+      text: menu.courses
+        .map((course) => {
+          const own = rest.filter((one) => one.course === course.id);
+          const list = own.map((one) => `${write.number(one.count)} × ${dish(one.dish).split(",")[0]}`);
+          return list.length === 0 ? "" : `${course.name}: ${list.join(", ")}`;
+        })
+        .filter(Boolean)
+        .join(".  "),
+      fontSize: TYPE.body,
+    },
+  ];
+}
