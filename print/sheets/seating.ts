@@ -5,6 +5,9 @@ import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { headCells, LONG, part, QUIET, quiet, ruled, SERIF, sheetTitle, TYPE } from "../parts.ts";
 
+/** So many seats surely fit one page together. */
+const MOST_TOGETHER = 3;
+
 /** Who sits where and gets what at each course, table by table; what is changed is bold, what is missing is crossed. */
 export function seatingPages(paper: Paper): SheetPages[] {
   const { result, say, service } = paper;
@@ -21,17 +24,23 @@ export function seatingPages(paper: Paper): SheetPages[] {
       landscape: true,
       content: [
         sheetTitle(say("pack.seating"), say("pack.guests.rest", { rest })),
-        ...tables.flatMap(([table, own], i): Content[] => [
-          part(
-            table === undefined
-              ? say("seating.noSeat")
-              : table === ""
-                ? say("seating.noTable")
-                : say("seating.table", { table }),
-            i === 0 ? 0 : 12,
-          ),
-          { stack: [tableOf(paper, own)], fontSize: TYPE.note },
-        ]),
+        ...tables.map(
+          ([table, own], i): Content => ({
+            // A table's heading never stands at the foot of a page without its seats.
+            unbreakable: own.length <= MOST_TOGETHER,
+            stack: [
+              part(
+                table === undefined
+                  ? say("seating.noSeat")
+                  : table === ""
+                    ? say("seating.noTable")
+                    : say("seating.table", { table }),
+                i === 0 ? 0 : 12,
+              ),
+              { stack: [tableOf(paper, own)], fontSize: TYPE.note },
+            ],
+          }),
+        ),
         ...others(paper),
         { ...quiet(say("seating.checked")), margin: [0, 12, 0, 0] },
       ],
