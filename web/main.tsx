@@ -8,11 +8,8 @@ import "./styles/places.css";
 import "./styles/heat.css";
 import "./styles/cost.css";
 import "./styles/plan.css";
-<<<<<<< HEAD
 import "./styles/nutrition.css";
-=======
 import "./styles/guests.css";
->>>>>>> ed01c81 (Guests: seating sheet on the page and on paper, lists pasted and asked about, readings judged by the parts of a point)
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 
