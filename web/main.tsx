@@ -10,6 +10,7 @@ import "./styles/cost.css";
 import "./styles/plan.css";
 import "./styles/nutrition.css";
 import "./styles/guests.css";
+import "./styles/intake.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 

@@ -8,11 +8,14 @@ import {
 import { BenchPlace } from "../places/bench/bench.tsx";
 import { DishSheet } from "../places/bench/dish.tsx";
 import { HeatPlace, PreparationHeat } from "../places/bench/heat/heat.tsx";
+import { PastePlace } from "../places/bench/paste/paste.tsx";
 import { PreparationSheet } from "../places/bench/preparation.tsx";
 import { LogPlace } from "../places/log/log.tsx";
 import { PassPlace } from "../places/pass/pass.tsx";
 import { RunPlace } from "../places/run/run.tsx";
+import { AddPlace } from "../places/stores/add.tsx";
 import { StoresPlace } from "../places/stores/stores.tsx";
+import { SupplierSheet } from "../places/stores/supplier.tsx";
 import { Broken, Frame, Lost } from "./frame.tsx";
 import { readSearch } from "./search.ts";
 
@@ -58,8 +61,11 @@ export const router = createRouter({
     at("/bench/preparation/$id", PreparationSheet),
     at("/bench/preparation/$id/heat", PreparationHeat),
     at("/bench/heat", HeatPlace),
+    at("/bench/paste", PastePlace),
     at("/bench/dish/$id", DishSheet),
     at("/stores", StoresPlace),
+    at("/stores/add", AddPlace),
+    at("/stores/supplier/$id", SupplierSheet),
     at("/log", LogPlace),
   ]),
   defaultPreload: false,

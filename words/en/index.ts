@@ -5,6 +5,7 @@ import { cost } from "./cost.ts";
 import { food } from "./food.ts";
 import { guests } from "./guests.ts";
 import { heat } from "./heat.ts";
+import { intake } from "./intake.ts";
 import { log } from "./log.ts";
 import { nutrition } from "./nutrition.ts";
 import { pack } from "./pack.ts";
@@ -29,6 +30,7 @@ export const en = {
   ...pack,
   ...pass,
   ...log,
+  ...intake,
 } as const;
 
 export type Key = keyof typeof en;

@@ -1,6 +1,7 @@
 import { Link } from "@tanstack/react-router";
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { Button, Input, Label, SearchField } from "react-aria-components";
+import { Finder } from "../../../core/book/find.ts";
 import { useBook, useTold } from "../../app/hands.tsx";
 import { useMaybeService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
@@ -9,6 +10,9 @@ import { Figure } from "../../parts/figure.tsx";
 import { Line } from "../../parts/line.tsx";
 import { NewPreparation } from "./new-preparation.tsx";
 
+/** Drawn at once: a library may hold ten thousand. */
+const MOST = 100;
+
 /** Bench: what there is to open, the dishes of the service in hand first. */
 export function BenchPlace() {
   const { book } = useBook();
@@ -16,20 +20,28 @@ export function BenchPlace() {
   const { amounts } = useTold();
   const here = useMaybeService();
   const [sought, setSought] = useState("");
-  const fits = (name: string) => fold(name).includes(fold(sought));
+  const [most, setMost] = useState(MOST);
+  const dishFinder = useMemo(() => new Finder(book.dishes), [book.dishes]);
+  const preparationFinder = useMemo(() => new Finder(book.preparations), [book.preparations]);
   const onMenu = new Set(here?.menu?.courses.flatMap((c) => c.options.map((o) => o.dish)));
-  const dishes = book.dishes
-    .filter((d) => fits(d.name))
-    .sort((a, b) => Number(onMenu.has(b.id)) - Number(onMenu.has(a.id)));
+  const dishes = dishFinder.find(sought).sort((a, b) => Number(onMenu.has(b.id)) - Number(onMenu.has(a.id)));
   const needOf = (id: string) => amounts?.needs.findIndex((n) => n.preparation === id) ?? -1;
-  const preparations = book.preparations
-    .filter((p) => fits(p.name))
-    .sort((a, b) => a.name.localeCompare(b.name));
+  const preparations = useMemo(() => preparationFinder.find(sought), [preparationFinder, sought]);
   if (book.preparations.length + book.dishes.length === 0)
     return (
       <div className="page">
         <h1>{say("place.bench")}</h1>
-        <Empty title={say("bench.empty")} step={<NewPreparation />}>
+        <Empty
+          title={say("bench.empty")}
+          step={
+            <>
+              <NewPreparation />
+              <Link to="/bench/paste" className="button quiet-button">
+                {say("paste.open.place")}
+              </Link>
+            </>
+          }
+        >
           {say("bench.empty.what")}
         </Empty>
       </div>
@@ -49,7 +61,7 @@ export function BenchPlace() {
         </SearchField>
       </div>
       {dishes.length > 0 && <h2 className="part">{say("bench.dishes")}</h2>}
-      {dishes.map((dish) => {
+      {dishes.slice(0, most).map((dish) => {
         const at =
           amounts?.cost.perPlate.findIndex(
             (p) => p.dish === dish.id && (p.variant === "standard" || p.variant === ""),
@@ -81,11 +93,14 @@ export function BenchPlace() {
       <h2 className="part">{say("bench.preparations")}</h2>
       <div className="row wrap">
         <NewPreparation />
+        <Link to="/bench/paste" className="button quiet-button">
+          {say("paste.open.place")}
+        </Link>
         <Link to="/bench/heat" className="button quiet-button">
           {say("heat.open")}
         </Link>
       </div>
-      {preparations.map((preparation) => {
+      {preparations.slice(0, most).map((preparation) => {
         const at = needOf(preparation.id);
         const need = amounts?.needs[at];
         return (
@@ -111,11 +126,11 @@ export function BenchPlace() {
           </Line>
         );
       })}
+      {preparations.length > most && (
+        <Button className="link-button" onPress={() => setMost(most * 5)}>
+          {say("list.more", { count: preparations.length - most })}
+        </Button>
+      )}
     </div>
   );
-}
-
-/** Letters without their accents, small: "creme" finds "Crème". */
-function fold(text: string): string {
-  return text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
 }

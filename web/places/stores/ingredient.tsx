@@ -79,6 +79,16 @@ export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredien
               .join(", ")}
           </Fact>
         )}
+        {ingredient.season && (
+          <Fact name={say("stores.season")} source={ingredient.season.source}>
+            {write.list(monthsOf(ingredient.season.months, write.preferences.locale))}
+          </Fact>
+        )}
+        {ingredient.cookingYields?.map((one) => (
+          <Fact key={one.method} name={say("stores.cooked", { method: one.method })} source={one.source}>
+            {write.share(one.yield)}
+          </Fact>
+        ))}
         <dt>{say("stores.storage")}</dt>
         <dd>
           {say("stores.keeps", {
@@ -109,40 +119,75 @@ export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredien
               </tr>
             </thead>
             <tbody>
-              {offers.map(({ supplier, offer }) => (
-                <tr key={offer.id}>
-                  <th scope="row">{supplier.name}</th>
-                  <td>
-                    {packText(offer)}
-                    {offer.breaks.map((b) => (
-                      <span key={b.fromPacks} className="quiet block small">
-                        {say("stores.break", { from: b.fromPacks, price: b.price })}
-                      </span>
-                    ))}
-                  </td>
-                  <td className="num">
-                    <TextEntry
-                      label={say("stores.priceOf", { name: ingredient.name, supplier: supplier.name })}
-                      hideLabel
-                      className="price"
-                      value={offer.price}
-                      onChange={(text) => price(supplier.id, offer.id, text.trim().replace(",", "."))}
-                      check={(typed) =>
-                        /^\d+([.,]\d+)?$/.test(typed.trim())
-                          ? undefined
-                          : say("stores.price.wrong", { typed })
-                      }
-                    />
-                  </td>
-                </tr>
-              ))}
+              {offers
+                .filter(({ offer }) => !ended(offer))
+                .map(({ supplier, offer }) => (
+                  <tr key={offer.id}>
+                    <th scope="row">{supplier.name}</th>
+                    <td>
+                      {packText(offer)}
+                      {offer.breaks.map((b) => (
+                        <span key={b.fromPacks} className="quiet block small">
+                          {say("stores.break", { from: b.fromPacks, price: b.price })}
+                        </span>
+                      ))}
+                    </td>
+                    <td className="num">
+                      <TextEntry
+                        label={say("stores.priceOf", { name: ingredient.name, supplier: supplier.name })}
+                        hideLabel
+                        className="price"
+                        value={offer.price}
+                        onChange={(text) => price(supplier.id, offer.id, text.trim().replace(",", "."))}
+                        check={(typed) =>
+                          /^\d+([.,]\d+)?$/.test(typed.trim())
+                            ? undefined
+                            : say("stores.price.wrong", { typed })
+                        }
+                      />
+                    </td>
+                  </tr>
+                ))}
             </tbody>
           </table>
         </div>
       )}
+      {offers.some(({ offer }) => ended(offer)) && (
+        <ul className="plain small quiet">
+          {offers
+            .filter(({ offer }) => ended(offer))
+            .map(({ supplier, offer }) => (
+              <li key={offer.id}>
+                {say("stores.past", {
+                  ...{ supplier: supplier.name, pack: packText(offer), price: offer.price },
+                  date: write.date(offer.until!),
+                })}
+              </li>
+            ))}
+        </ul>
+      )}
       {ingredient.notes && <p className="quiet">{ingredient.notes}</p>}
     </div>
   );
+}
+
+/** An offer that held before: kept as the history of its price. */
+const ended = (offer: { readonly until?: string | undefined }) =>
+  offer.until !== undefined && offer.until < new Date().toISOString().slice(0, 10);
+
+/** Names of months, runs as from and to: "September–March". */
+function monthsOf(months: readonly number[], locale: string): string[] {
+  const name = (month: number) =>
+    new Date(Date.UTC(2027, month - 1, 1)).toLocaleDateString(locale, { month: "long", timeZone: "UTC" });
+  const has = new Set(months);
+  if (has.size === 12) return [`${name(1)}–${name(12)}`];
+  return months
+    .filter((month) => !has.has(((month + 10) % 12) + 1))
+    .map((first) => {
+      let last = first;
+      while (has.has((last % 12) + 1)) last = (last % 12) + 1;
+      return last === first ? name(first) : `${name(first)}–${name(last)}`;
+    });
 }
 
 function Fact({

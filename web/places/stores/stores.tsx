@@ -12,6 +12,7 @@ import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
 import { IngredientSheet } from "./ingredient.tsx";
 import { offersOf, packText } from "./offers.ts";
+import { StoresDoors } from "./suppliers.tsx";
 import { isGrave, weakest } from "./weakest.ts";
 
 /** Stores: a line an ingredient, the figure least known first in the margin. */
@@ -27,6 +28,7 @@ export function StoresPlace() {
         <Empty title={say("stores.empty")} step={<BookFile />}>
           {say("stores.empty.what")}
         </Empty>
+        <StoresDoors />
       </div>
     );
   const rows = book.ingredients
@@ -65,6 +67,7 @@ export function StoresPlace() {
           </Button>
         )}
       </p>
+      <StoresDoors />
       {rows.map(({ ingredient, weak }) => (
         <Line
           key={ingredient.id}
