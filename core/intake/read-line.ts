@@ -41,6 +41,9 @@ const PACK_WORD =
   /^(tubs?|cartons?|jars?|packs?|packets?|packages?|tins?|cans?|bottles?|bags?|boxes|box|pieces?|sachets?|envelopes?|knobs?|chunks?|blocks?|slabs?|thumbs?|pots?|containers?|trozos?|stück|pezz[oi]|morceaux?|pedazos?)\s+(?:(?:of|de|di|von)\s+|d['’])?(?=\p{L})/iu;
 const COUNTED_PACK = /^(würfel|becher|trozos?|pedazos?|cesp[io]|päckchen)\s+(?:(?:de|di)\s+)?(?=\p{L})/iu;
 const EACH_FIRST = /^(each)\s+/iu;
+/** "Hot sauce, a few dashes": no number, the measure behind the name. */
+const FEW_LAST =
+  /^(.{2,80}?),\s+(a few|some|several|quelques|un[oa]s|alcun[ei]|qualche|einige|ein paar)\s+(\p{L}{3,20})$/iu;
 const SOME = /^(un[oa]s|des|qualche)\s+(?=\p{L})/iu;
 /** "Eggs 3", "Uova  2 (medie)", "Radicchio, 2 cespi", "Bay leaves  6 no.". */
 const COUNT_LAST =
@@ -62,6 +65,11 @@ const LEFT_TO_COOK =
 /** A line of ingredients is far shorter. */
 export const LONGEST_LINE = 400;
 
+/** Figures that a scanner took for letters: "lOOg", "3OOml", "l tbsp"; only before a measure. */
+const SCANNED =
+  /^(?=[\dlIO]*[lIO])(?:[lI\d][\dlIO]*)(?=\s?(?:k?g|ml|cl|l|oz|lbs?)\b|\s(?:tbsps?|tsps?|cups?|tablespoons?|teaspoons?|bunch|pinch|sprigs?)\b)/u;
+const SPOONS = /\b(table|tea) spoon(s|fuls?)?\b/giu;
+
 /** The line without its list mark, with one kind of space. */
 export function bare(text: string): string {
   return text
@@ -69,6 +77,8 @@ export function bare(text: string): string {
     .replaceAll("**", "")
     .replace(LIST_NUMBER, "")
     .replace(LEADERS, "  ")
+    .replace(SCANNED, (figures) => figures.replace(/[lI]/g, "1").replaceAll("O", "0"))
+    .replace(SPOONS, "$1spoon$2")
     .replace(/\bc\/s\b/iu, "cda")
     .replace(MAYBE_PLURAL, "$1")
     .replace(/^[x×]\s?(?=\d)/iu, "")
@@ -88,10 +98,11 @@ export function readLine(text: string, options: ReadOptions = {}): LineRead {
     return { ...NONE, text: kept, ingredient: kept, note: "", toTaste: false, doubt };
   }
   let body = bare(kept);
+  const scanned = SCANNED.exec(kept.replace(BULLET, ""));
   const notes: string[] = [];
   const maybe = MAYBE.exec(body);
   if (maybe) {
-    notes.push(maybe[0].trim());
+    notes.push(maybe[0].replace(/[\s:]+$/u, ""));
     body = body.slice(maybe[0].length);
   }
   const taste = TO_TASTE.exec(body);
@@ -100,7 +111,11 @@ export function readLine(text: string, options: ReadOptions = {}): LineRead {
       body.slice(0, taste.index).trim(),
       body.slice(taste.index + taste[0].length).trim(),
     ];
-    body = before && after ? `${before}, ${after}` : before || after;
+    // "burro + q.b. per la teglia": what is left to the cook is more of the same.
+    const more = /\s\+$/u.exec(before);
+    if (more) notes.push("+");
+    const bare = more ? before.slice(0, more.index) : before;
+    body = bare && after ? `${bare}, ${after}` : bare || after;
   }
   const found = readWhole(body, notes, options);
   const { ingredient, notes: said } = splitNote(found.rest, found.low !== null, found.each);
@@ -113,7 +128,11 @@ export function readLine(text: string, options: ReadOptions = {}): LineRead {
     found.low === null && (taste !== null || SEASONING.test(name) || notes.some((n) => LEFT_TO_COOK.test(n)));
   return {
     ...{ text: kept, low: found.low, high: found.high, exact: found.exact, unit: found.unit },
-    ...{ ingredient: name, note, toTaste: left, doubt: doubtsOf(found, name, said, left) },
+    ...{ ingredient: name, note, toTaste: left },
+    doubt: [
+      ...(scanned ? [`"${scanned[0]}" is read as figures: check the amount`] : []),
+      ...[doubtsOf(found, name, said, left)].filter(Boolean),
+    ].join("; "),
   };
 }
 
@@ -217,6 +236,12 @@ function unmeasured(read: Reading, body: string, notes: string[]): Found {
   } else if (rest.length < body.length && body.endsWith(rest)) {
     const word = body.slice(0, body.length - rest.length).trim();
     if (/\p{L}/u.test(word)) notes.push(word.replace(/\s+(?:of|de|di)$|\s+d['’]$/iu, ""));
+  }
+  const behind = FEW_LAST.exec(rest);
+  const few = behind && unitWord(behind[3]!);
+  if (behind && few && (pieceName(few.unit) || unitFacts(few.unit).dimension === "volume")) {
+    notes.push(behind[2]!);
+    return { ...NONE, unit: few.unit, rest: behind[1]!, doubt };
   }
   const first = /^\p{L}+\.?/u.exec(rest)?.[0];
   const word = first && notes.length > 0 ? unitWord(first) : undefined;

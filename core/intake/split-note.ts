@@ -7,7 +7,7 @@ export interface Split {
 }
 
 /** Marks and words that begin a note wherever they stand. */
-const MARK = /[,;]|\s[–—-]+\s|—|\s\+\s/gu;
+const MARK = /,(?!\d)|(?<!\d),|;|\s[–—-]+\s|—|\s\+\s/gu;
 const STARTER = new RegExp(
   `[\\s](?:${[
     "plus\\b|divided\\b|for\\b|as (?:needed|required)\\b|at room temp|if (?:you|needed|desired|using|necessary|available)\\b",
@@ -16,7 +16,7 @@ const STARTER = new RegExp(
     "with (?:their |its |the )?(?:juices?|skins?|tops|leaves)\\b|without\\b|on the (?:bone|vine)\\b",
     "pour (?:le|la|les|l['’]|servir|\\p{L}+(?:er|ir)\\b)|en (?:dés|morceaux|rondelles|lamelles|cubes|dados|trozos|cubos|rodajas|juliana|julienne)\\b|(?:à|de|da|von|zu)\\s(?:je\\s)?(?=\\d{1,4}(?:[.,]\\d)?\\s?(?:k?g|ml|cl|cm|oz)\\b)|à température",
     "para\\b|al gusto\\b|per (?:servire|guarnire|friggere|ungere|decorare|spolver\\p{L}*|infarinare|la|il|lo|le|i|gli|l['’])(?![\\p{L}])|a (?:dadini|cubetti|fette|pezzi|temperatura)\\b",
-    "zum\\b|zur\\b|für (?:die|den|das)\\b|in (?:Würfeln|Scheiben|Streifen|Stücken|Ringen|Stückchen|dünnen|feinen)|nach (?:Geschmack|Belieben)",
+    "vom Vortag|zum\\b|zur\\b|für (?:die|den|das)\\b|in (?:Würfeln|Scheiben|Streifen|Stücken|Ringen|Stückchen|dünnen|feinen)|nach (?:Geschmack|Belieben)",
   ].join("|")})`,
   "giu",
 );

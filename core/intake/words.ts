@@ -41,7 +41,7 @@ export const PORTION_WORDS =
 
 /** "For the sauce": the heading of a part. */
 export const PART_KEY =
-  /^(?:for (?:the |your )?|to (?=serve|finish|plate|garnish|assemble|decorate)|pour (?:la |le |les |l['’])|para (?:la |el |las |los |)|per (?:la |il |lo |i |gli |le |l['’])|für (?:den |die |das )|zum (?=servieren|garnieren|anrichten))/iu;
+  /^(?:for (?:the |your )?|to (?=serve|finish|plate|garnish|assemble|decorate)|pour (?:la |le |les |l['’]|(?=\p{L}+(?:er|ir|re)\s*:?$))|para (?:la |el |las |los |)|per (?:la |il |lo |i |gli |le |l['’]|(?=\p{L}+[aei]re\s*:?$))|für (?:den |die |das )|zum (?=servieren|garnieren|anrichten))/iu;
 
 /** Last words of the names of parts: such a short line among ingredients is a heading. */
 export const PART_NOUNS = set(

@@ -38,7 +38,7 @@ export type Quantities = {
 };
 
 const DASH = /\s*[-–—−]\s*/y;
-const TO = /\s+(?:to|or|a|à|o|ou|u|oder|bis)\s+(?=[\p{L}\d¼½¾⅓⅔⅛⅜⅝⅞])/iuy;
+const TO = /\s+(?:to|or|a|à|o|ó|ou|u|oder|bis)\s+(?=[\p{L}\d¼½¾⅓⅔⅛⅜⅝⅞])/iuy;
 const TIMES = /\s*[x×*]\s*(?=\d)/iy;
 const PLUS = /\s*(\+|&|,|\b(?:plus|and|et|y|e|und|más|più)\b)?\s*/iuy;
 const OPEN = /\s*\(\s*/y;

@@ -49,7 +49,7 @@ const VAGUE =
   /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|unas cuantas|algun[oa]s|qualche|ein paar|einige|etwas)\s+/iu;
 /** "Juice of 2 lemons": what is counted is the lemon. */
 const PART_OF =
-  /^((?:the |la |le |el |il |lo )?(?:(?:(?:finely )?grated )?(?:juice and zest|zest and juice|juice|zest|rind)|jus|zeste|zumo|jugo|ralladura|succo|scorza|saft|abrieb|peel|peau|piel|cáscara|buccia|schale)(?:\s\p{L}{4,15})?)\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
+  /^((?:the |la |le |el |il |lo )?(?:(?:(?:finely )?grated )?(?:juice and zest|zest and juice|juice|zest|rind)|jus|zeste|zumo|jugo|ralladura|succo|scorza|(?:(?:fein )?(?:abgeriebene|geriebene|frisch gepresster) )?(?:saft und schale|schale und saft|saft|abrieb|schale)|peel|peau|piel|cáscara|buccia)(?:\s\p{L}{4,15})?)\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
 const OF = /^\s*(?:of\s+(?:an?\s+)?|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
 const SLASH = new RegExp(`^\\s*[/|]\\s*(?=[\\d${FRACTION_GLYPHS}])`);
 const BRACKETS = /\(([^()]*)\)/;

@@ -65,7 +65,7 @@ const NAMES: Partial<Record<Unit, string>> = {
   fillet: "fillet|fillets|filet|filets|filete|filetes|filetto|filetti",
   glass: "glass|glasses|verre|verres|vaso|vasos|bicchiere|bicchieri|glas|glaser",
   handful: "handful|handfuls|poignee|poignees|punado|punados|manciata|manciate|handvoll|handvolle",
-  head: "head|heads|bulb|bulbs|tete|tetes|cabeza|cabezas|testa|teste|knolle|knollen|kopf|kopfe",
+  head: "head|heads|bulb|bulbs|bulbe|bulbes|bulbo|bulbos|bulbi|tete|tetes|cabeza|cabezas|testa|teste|knolle|knollen|kopf|kopfe",
   jar: "jar|jars|bocal|bocaux|tarro|tarros|vasetto|vasetti",
   leaf: "leaf|leaves|feuille|feuilles|hoja|hojas|foglia|foglie|blatt|blatter",
   packet:
