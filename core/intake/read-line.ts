@@ -27,6 +27,8 @@ const COUNT_DASH_SIZE =
 const MAYBE_PLURAL = /(\p{L})(?:\((?:n|en|e|er|s|es)\)|\/(?:n|en|s))(?=[\s,]|$)/gu;
 /** "Sale un pizzico": an article and a measure behind the name. */
 const MEASURE_LAST = /^(.{2,80}?),?\s+(?:un|una|uno|une|ein|eine|a|an)\s+(\p{L}{3,20})$/iu;
+/** "Butter, 80 g, cold". */
+const AMOUNT_BETWEEN = /^(\p{L}[^,\d]{1,60}),\s*(\d[^,]{1,20}),\s+(\p{L}.*)$/u;
 const PERCENT_AFTER = /[\s–—-]+(\d{1,4}(?:[.,]\d{1,3})?\s?%)$/u;
 const MAYBE = /^(?:evtl\.?|eventuell|optional(?:ly)?:?|facultatif\s?:?|opcional:?|facoltativo:?|ggf\.?)\s+/iu;
 const OF = /^(?:of\s+|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
@@ -35,7 +37,7 @@ const UNMEASURED =
   /^((?:(?:an?|the|1|one|une?|una|uno|eine?n?)\s+)?(?:(?:good|large|small|generous|big|little|petite?|bonne?|gran|buon|kleine[rn]?|guter?)\s+)?(?:glugs?|drizzles?|splash(?:es)?|knobs?|squeezes?|dollops?|dabs?|sprinkl(?:es?|ing)|lugs?|grinds?|(?:noix|noisette|nuez|noce)(?= (?:de|di) (?:beurre|mantequilla|burro))|filet(?= (?:d['’]huile|de (?:citron|vinaigre|jus)))|chorr[oe]|filo|goccio|schuss|klecks|stich|flöckchen))\s+(?:(?:of|de|di|von)\s+|d['’]\s?)?(?=\p{L})/iu;
 /** After French, Spanish and Italian measures an adjective may come before "de". */
 const LATE_ADJECTIVE =
-  /^(fines?|épaisses?|rases?|bombées?|soperas?|colmad[oa]s?|rasas?|grandes?|petites?|pequeñ[oa]s?|colm[oi]|abbondant[ei]|sottil[ei]|generos[oaie]|scars[oai]|hermos[oa]s?)\s+(?:(?:de|di|del|della)\s+|d['’])/iu;
+  /^(circa|environ|aprox(?:imadamente)?\.?|ca\.|etwa|fines?|épaisses?|rases?|bombées?|soperas?|colmad[oa]s?|rasas?|grandes?|petites?|pequeñ[oa]s?|colm[oi]|abbondant[ei]|sottil[ei]|generos[oaie]|scars[oai]|hermos[oa]s?)\s+(?:(?:de|di|del|della)\s+|d['’])/iu;
 /** Shapes and packs after a weight, volume or length. */
 const PACK_WORD =
   /^(tubs?|cartons?|jars?|packs?|packets?|packages?|tins?|cans?|bottles?|bags?|boxes|box|pieces?|sachets?|envelopes?|knobs?|chunks?|blocks?|slabs?|thumbs?|pots?|containers?|trozos?|stück|pezz[oi]|morceaux?|pedazos?)\s+(?:(?:of|de|di|von)\s+|d['’])?(?=\p{L})/iu;
@@ -65,6 +67,19 @@ const LEFT_TO_COOK =
 /** A line of ingredients is far shorter. */
 export const LONGEST_LINE = 400;
 
+/** Noughts that a scanner moved away: "3 0 g", "1 0 leaves". */
+const APART = /^(\d{1,2}) (0{1,2})(?=\s|k?g\b|ml\b)/u;
+/** "1/2 tsp.fennel": the space is missing. */
+const NO_SPACE = /\b(tsps?|tbsps?|oz|lbs?|gr?|kg|ml|cl|EL|TL)\.(?=\p{Ll}{3})/gu;
+/** "Saft einer halben Zitrone". */
+const GENITIVE =
+  /^((?:(?:fein )?(?:abgeriebene|geriebene) )?(?:Saft|Schale|Abrieb)(?: und (?:Saft|Schale|Abrieb))?) eine[rs]( halben)? /iu;
+/** What is said of each jar, guest or litre. */
+const FOR_EACH =
+  /\s+((?:per|pro|par|por|je|für jede[ns]?) (?:jar|person|personne|persona|guest|head|portion|litre|liter|glas|kopf|tête|bocal|tarro|vasetto))$/iu;
+/** "Je 2 Zweige Thymian und Rosmarin". */
+const EACH_BEFORE = /^(je|each|jeweils)\s+(?=[\d¼½¾⅓⅔⅛])/iu;
+
 /** Figures that a scanner took for letters: "lOOg", "3OOml", "l tbsp"; only before a measure. */
 const SCANNED =
   /^(?=[\dlIO]*[lIO])(?:[lI\d][\dlIO]*)(?=\s?(?:k?g|ml|cl|l|oz|lbs?)\b|\s(?:tbsps?|tsps?|cups?|tablespoons?|teaspoons?|bunch|pinch|sprigs?)\b)/u;
@@ -79,6 +94,9 @@ export function bare(text: string): string {
     .replace(LEADERS, "  ")
     .replace(SCANNED, (figures) => figures.replace(/[lI]/g, "1").replaceAll("O", "0"))
     .replace(SPOONS, "$1spoon$2")
+    .replace(APART, "$1$2")
+    .replace(NO_SPACE, "$1. ")
+    .replace(GENITIVE, (_, part, half) => `${part} von ${half ? "1/2" : "1"} `)
     .replace(/\bc\/s\b/iu, "cda")
     .replace(MAYBE_PLURAL, "$1")
     .replace(/^[x×]\s?(?=\d)/iu, "")
@@ -98,12 +116,18 @@ export function readLine(text: string, options: ReadOptions = {}): LineRead {
     return { ...NONE, text: kept, ingredient: kept, note: "", toTaste: false, doubt };
   }
   let body = bare(kept);
-  const scanned = SCANNED.exec(kept.replace(BULLET, ""));
+  const unmarked = kept.replace(BULLET, "");
+  const scanned = SCANNED.exec(unmarked) ?? APART.exec(unmarked);
   const notes: string[] = [];
   const maybe = MAYBE.exec(body);
   if (maybe) {
     notes.push(maybe[0].replace(/[\s:]+$/u, ""));
     body = body.slice(maybe[0].length);
+  }
+  const each = FOR_EACH.exec(body) ?? EACH_BEFORE.exec(body);
+  if (each) {
+    notes.push(each[1]!);
+    body = body.replace(each[0], each.index === 0 ? "" : " ").trim();
   }
   const taste = TO_TASTE.exec(body);
   if (taste) {
@@ -183,6 +207,14 @@ function readWhole(body: string, notes: string[], options: ReadOptions): Found {
   }
   const read = readAmount(body, options);
   if (read.low !== null) return measured(read, body, notes);
+  const middle = AMOUNT_BETWEEN.exec(body);
+  if (middle) {
+    const between = readAmount(`${middle[1]}, ${middle[2]}`, options);
+    if (between.low !== null && between.unit !== "piece") {
+      notes.push(middle[3]!);
+      return measured(between, `${middle[1]}, ${middle[2]}`, notes);
+    }
+  }
   const last = MEASURE_LAST.exec(body);
   if (last && pinchLike(last[2]!)) {
     const again = readAmount(`1 ${last[2]} ${last[1]}`, options);
@@ -277,7 +309,8 @@ function measured(read: Reading, body: string, notes: string[]): Found {
   // "1/2 a lemon"
   if (toNumber(high) < 1) rest = rest.replace(/^(?:an?|une?|una|eine[rs]?)\s+(?=\p{L})/iu, "");
   // "1 Knoblauchzehe, gepresst": the measure is the thing itself, what follows is a note.
-  const itself = pieceName(unit) ? /^[^\p{L}]*(\p{L}+)\s*,/u.exec(body)?.[1] : undefined;
+  const before = body.endsWith(rest) ? body.slice(0, body.length - rest.length) : body;
+  const itself = pieceName(unit) ? /(?:^[^\p{L}]*|\s)(\p{L}+)\s*,\s*$/u.exec(before)?.[1] : undefined;
   if (itself && unitWord(itself)?.unit === unit) {
     rest = `${itself}, ${rest}`;
     if (!/knoblauch/iu.test(itself)) unit = "piece";

@@ -58,6 +58,10 @@ function rowsOf(source: string, options: ReadOptions): { rows: Row[]; problems: 
   return { rows, problems };
 }
 
+/** "Simmer 20 min.": however short, what takes a time and ends as a sentence is a step. */
+const TIMED =
+  /^\p{L}.{0,120}\d\s?(?:min(?:ut(?:es?|en?|os?|i))?|h|hours?|heures?|stunden?|ore|horas?)(?![\p{L}]).{0,80}[.!]$/iu;
+
 type State = "head" | "ingredients" | "method" | "notes";
 
 /** Goes through the rows once and puts each in its place. */
@@ -201,6 +205,7 @@ class Placing {
     if (this.state === "method" && this.declared) return false;
     if (row.amount) return !(sentence && this.state === "method") && !(row.numbered && row.prose);
     if (row.numbered || this.state === "method") return false;
+    if (TIMED.test(row.body)) return false;
     if (this.state === "head" && !this.declared) {
       // Before the first amount only what stands directly over it can be a line without one.
       return !row.prose && row.words <= 6 && next?.amount === true && this.lines.length > 0;

@@ -14,7 +14,7 @@ const STARTER = new RegExp(
     "to (?:serve|finish|garnish|taste|cover|coat|grease|dust|drizzle|decorate|top|brush|fry|sprinkle|season|make|bind)\\b",
     "cut (?:into|in|on|cross|length|from)|broken (?:into|up)|torn into|left |such as\\b|preferably\\b|ideally\\b|dissolved\\b|mixed with\\b",
     "with (?:their |its |the )?(?:juices?|skins?|tops|leaves)\\b|without\\b|on the (?:bone|vine)\\b",
-    "pour (?:le|la|les|l['’]|servir|\\p{L}+(?:er|ir)\\b)|en (?:dés|morceaux|rondelles|lamelles|cubes|dados|trozos|cubos|rodajas|juliana|julienne)\\b|(?:à|de|da|von|zu)\\s(?:je\\s)?(?=\\d{1,4}(?:[.,]\\d)?\\s?(?:k?g|ml|cl|cm|oz)\\b)|à température",
+    "pour (?:le|la|les|l['’]|servir|\\p{L}+(?:er|ir)\\b)|en (?:dés|morceaux|rondelles|lamelles|cubes|dados|trozos|cubos|rodajas|juliana|julienne)\\b|(?:(?:à|de|da|di|von|zu)\\s(?:je\\s|ca\\.?\\s|circa\\s|environ\\s|etwa\\s|unos\\s)?|d['’]environ\\s)(?=\\d{1,4}(?:[.,]\\d)?\\s?(?:k?g|ml|cl|cm|oz)\\b)|à température",
     "para\\b|al gusto\\b|per (?:servire|guarnire|friggere|ungere|decorare|spolver\\p{L}*|infarinare|la|il|lo|le|i|gli|l['’])(?![\\p{L}])|a (?:dadini|cubetti|fette|pezzi|temperatura)\\b",
     "vom Vortag|zum\\b|zur\\b|für (?:die|den|das)\\b|in (?:Würfeln|Scheiben|Streifen|Stücken|Ringen|Stückchen|dünnen|feinen)|nach (?:Geschmack|Belieben)",
   ].join("|")})`,
@@ -26,6 +26,9 @@ const PARTICIPLE =
 /** Salt and its like: a list of them without an amount is one thing to the cook. */
 export const SEASONING =
   /^(?:(?:sea|kosher|fine|flaky|coarse|freshly|ground|black|white|cracked|milled|fleur de|gros|flor de|some|meer)[\s-]*)*(?:salt|sel|sal|sale|salz|pepper|poivre|pfeffer|pimienta|pepe|s ?& ?p|seasoning|assaisonnement)(?![\p{L}-])/iu;
+
+/** What follows a comma is said of the seasoning, no further one: "pepper, a good grinding". */
+const PHRASE = /^\s*(?:an?|un[ae]?|eine?|plus|to|for|pour|para|per|zum)\s/iu;
 
 /** Parts the words after an amount into the ingredient and its notes; every word is in one of them.
  * `several`: the amount is for each of a list, whose commas part no note. */
@@ -73,7 +76,8 @@ function firstCut(text: string, measured: boolean, several: boolean): number {
   const seasoning = !measured && SEASONING.test(text);
   for (const match of text.matchAll(MARK)) {
     const comma = match[0] === ",";
-    if (comma && (several || seasoning || onlyAdjectives(text.slice(0, match.index)))) continue;
+    const list = seasoning && !PHRASE.test(text.slice(match.index + 1));
+    if (comma && (several || list || onlyAdjectives(text.slice(0, match.index)))) continue;
     cut = match.index;
     break;
   }

@@ -37,7 +37,7 @@ export const YIELD_KEY =
   /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:makes|yields?)|yield|quantity made|(?:ingrédients |quantités |recette )?pour|rendement|donne|(?:ingredientes |receta )?para|rinde|rendimiento|(?:ingredienti |dosi )?per|dosi|resa|(?:zutaten )?für|ergibt|menge|for|enough for)\s*[:=–-]?\s*(?=[^\s:])/iu;
 /** Words for those who are fed. */
 export const PORTION_WORDS =
-  /^(?:to \d+ )?(?:(?:hungry|generous|generosas|small|large|gute|kleine|main|starter|main-course|first-course)\s+)?(?:persons?|people|portions?|servings?|serves|guests|covers|diners|personnes?|pers\.?|convives|parts?|raciones|ración|racione?s|personas|comensales|porciones|porción|persone|porzioni|porzione|portionen|personen|esser)\b/iu;
+  /^(?:to \d+ )?(?:(?:hungry|generous|generosas|small|large|gute|kleine|main|starter|main-course|first-course)\s+)?(?:persons?|people|portions?|servings?|serves|guests|covers|diners|couverts?|cubiertos|coperti|personnes?|pers\.?|convives|parts?|raciones|ración|racione?s|personas|comensales|porciones|porción|persone|porzioni|porzione|portionen|personen|esser)\b/iu;
 
 /** "For the sauce": the heading of a part. */
 export const PART_KEY =

@@ -328,11 +328,16 @@ describe("Q9 reading never throws and stays quick", () => {
       { ...SEED, numRuns: 3000 },
     );
   });
+  // Processor time: what a busy machine adds is not the reader's.
+  const cpuMs = () => {
+    const { user, system } = process.cpuUsage();
+    return (user + system) / 1000;
+  };
   const fastest = (runs: number, work: () => void) => {
     const times = Array.from({ length: runs }, () => {
-      const start = performance.now();
+      const start = cpuMs();
       work();
-      return performance.now() - start;
+      return cpuMs() - start;
     });
     return Math.min(...times);
   };

@@ -1,6 +1,5 @@
 import { expect, test } from "@playwright/test";
 import { workbook } from "../../core/intake/testing/workbook.ts";
-import { computed } from "./computed.ts";
 
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
 
@@ -77,8 +76,6 @@ test("IN19 a workbook's prices are read, its columns confirmed, and kept with th
       merges: ["A1:F1", "C2:D2", "E2:F2", "A2:A3", "B2:B3", "A4:F4"],
     },
   ]);
-  await page.goto("/run/plan");
-  await computed(page);
   await page.goto("/stores/supplier/ossenby-dairy");
   await page.getByRole("button", { name: "Read a price list" }).click();
   const file = { name: "february.xlsx", mimeType: "application/octet-stream", buffer: Buffer.from(list) };
@@ -92,13 +89,13 @@ test("IN19 a workbook's prices are read, its columns confirmed, and kept with th
   await expect(row("Butter unsalted")).toContainText("€44.20 ÷ 5 kg");
   await page.getByRole("button", { name: /rows are not read|row is not read|worth a look/ }).click();
   await expect(page.getByText(/the price -3 is negative/)).toBeVisible();
-  await expect(row("Moon milk")).toContainText("not in the pantry");
+  await expect(row("Moon milk")).toContainText(/is it the pantry/);
   await page.getByRole("button", { name: /^Price Price Case|Price Case/ }).click();
   await page.getByRole("option", { name: "Price EUR/kg" }).click();
   await expect(row("Butter unsalted")).toContainText("€44.20");
   await expect(page.getByText("as you said")).toBeVisible();
   await page.getByRole("button", { name: "Keep 1 price" }).click();
-  const butter = page.locator(".line").filter({ hasText: "D1" });
+  const butter = page.locator(".line").filter({ hasText: /· D1(?!\d)/ }).filter({ hasText: "Butter" });
   await expect(butter).toContainText("€44.20");
   await expect(butter).toContainText(/€41.50 \/ 20 × 250 g\s*until/);
 });

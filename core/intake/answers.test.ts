@@ -1,0 +1,47 @@
+import { expect, test } from "vitest";
+import { demoBook } from "../../data/demo/book.ts";
+import { type Ingredient, IngredientSchema } from "../pantry/schema.ts";
+import { answerRecipe, doubtKey } from "./answers.ts";
+import { PantryIndex } from "./link.ts";
+import { readText } from "./read-text.ts";
+
+const pantry: Ingredient[] = (demoBook.ingredients ?? []).map((one) => IngredientSchema.parse(one));
+const byId = new Map(pantry.map((one) => [one.id, one]));
+const index = new PantryIndex(pantry);
+const read = readText(
+  "Leek broth\nServes 4\n600 g leeks\nMoon dust, 20 g\n1-2 shallots\n20 g moon dust\nSimmer 20 min.",
+);
+const answered = (answers: Parameters<typeof answerRecipe>[1], taken: ReadonlySet<string> = new Set()) =>
+  answerRecipe(read, answers, index, byId, taken);
+
+test("IN20 what is not in the pantry is asked once, and added with nothing known when a person says so", () => {
+  const before = answered({});
+  expect(before.doubts.filter((one) => one.about === "link")).toHaveLength(1);
+  const { fresh, doubts, drafted, linked } = answered({ lines: { 1: { asNew: true }, 3: { asNew: true } } });
+  expect(doubts.filter((one) => one.about === "link")).toEqual([]);
+  expect(fresh).toHaveLength(1);
+  expect(fresh[0]).toMatchObject({ id: "moon-dust", allergens: { status: "unknown", contains: [] } });
+  // Nothing known counts as everything, for every diet.
+  expect(fresh[0]!.origin).toEqual(expect.arrayContaining(["meat", "dairy", "egg", "fish", "alcohol"]));
+  expect([linked.links[1]?.ingredient, linked.links[3]?.ingredient]).toEqual(["moon-dust", "moon-dust"]);
+  expect(drafted.preparations.at(-1)!.lines).toHaveLength(4);
+});
+
+test("IN20 a line written anew is read anew, one left out is not asked of, one settled is asked no more", () => {
+  const line = answered({ lines: { 2: { text: "2 shallots" } } });
+  expect(line.linked.recipe.lines[2]).toMatchObject({ low: 2, high: 2 });
+  expect(line.doubts.some((one) => /low end/.test(one.ask))).toBe(false);
+  const left = answered({ lines: { 1: { leave: true }, 3: { leave: true } } });
+  expect(left.drafted.preparations.at(-1)!.lines).toHaveLength(2);
+  const low = answered({}).doubts.find((one) => /low end/.test(one.ask))!;
+  expect(answered({ settled: [doubtKey(low)] }).doubts.map(doubtKey)).not.toContain(doubtKey(low));
+  expect(answered({ yield: "1.2 kg" }).drafted.preparations.at(-1)!.yield.amount).toEqual({
+    value: 1.2,
+    unit: "kg",
+  });
+});
+
+test("IN20 a draft takes no id that the book has; answers to no place change nothing", () => {
+  expect(answered({}, new Set(["leek-broth"])).drafted.preparations.at(-1)!.id).toBe("leek-broth-2");
+  expect(answered({ lines: { 99: { ingredient: "leek" } }, steps: { 7: "x" } })).toEqual(answered({}));
+});
