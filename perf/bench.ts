@@ -1,5 +1,6 @@
 import { amountsBench } from "./amounts.ts";
 import { heatBench } from "./heat.ts";
+import { liveBench } from "./live.ts";
 import { recallBench } from "./recall.ts";
 import { projectRows, type ScheduleRow, scheduleRows } from "./schedule.ts";
 
@@ -14,6 +15,7 @@ interface Row {
 const BENCHES: Readonly<Record<string, () => Promise<readonly Row[]>>> = {
   amounts: amountsBench,
   heat: heatBench,
+  live: liveBench,
   recall: recallBench,
   schedule: async () => withGoals(scheduleRows()),
   // Published instances, from the folder that CHECK_DATA names.

@@ -11,6 +11,7 @@ import "./styles/plan.css";
 import "./styles/nutrition.css";
 import "./styles/guests.css";
 import "./styles/intake.css";
+import "./styles/live.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 

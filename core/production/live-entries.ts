@@ -190,10 +190,11 @@ class Reading {
       if (this.#gone.has(id)) continue;
       if (body.kind === "absent") this.#stretch(id, body, body.person, this.#known.persons, absences);
       if (body.kind === "closed") this.#stretch(id, body, body.unit, this.#known.units, closures);
-      if (body.kind === "instead" && this.#named(id, body.unit, this.#known.units))
-        for (const task of body.tasks)
-          if (this.#named(id, task, this.#known.tasks))
-            instead.set(task, { unit: body.unit, parts: body.parts ?? 1 });
+      if (body.kind !== "instead") continue;
+      for (const { tasks, unit, parts } of body.each)
+        if (this.#named(id, unit, this.#known.units))
+          for (const task of tasks)
+            if (this.#named(id, task, this.#known.tasks)) instead.set(task, { unit, parts: parts ?? 1 });
     }
     const answered = new Set(
       this.#lines.flatMap((l) => (l.body.kind === "placed" ? (l.body.because ?? []) : [])),

@@ -61,10 +61,17 @@ export const LiveBodySchema = z.discriminatedUnion("kind", [
   z.object({
     kind: z.literal("instead"),
     ...said,
-    tasks: z.array(TaskIdSchema).min(1).max(2000),
-    unit: UnitIdSchema,
-    /** Spread over so many units of it, an equal share on each. */
-    parts: z.number().int().min(1).max(50).optional(),
+    each: z
+      .array(
+        z.object({
+          tasks: z.array(TaskIdSchema).min(1).max(2000),
+          unit: UnitIdSchema,
+          /** Spread over so many units of it, an equal share on each. */
+          parts: z.number().int().min(1).max(50).optional(),
+        }),
+      )
+      .min(1)
+      .max(200),
   }),
   /** Takes back the entry that this one corrects. */
   z.object({ kind: z.literal("withdrawn"), ...said }),

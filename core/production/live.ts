@@ -332,7 +332,7 @@ function lostOf(
     const unit = after.get(id)?.units[use] ?? "";
     const name = site.units.all.find((u) => u.id === unit)?.name ?? unit;
     const goes = rests.has(id) ? "was broken off and cannot go on" : "has no equipment";
-    const what = `${nameOf(site, task)} ${goes}: ${name} is out, nothing else that its step names can take it`;
+    const what = `${nameOf(site, task)} ${goes}: ${name} is out`;
     const known = lost.get(what);
     lost.set(what, {
       ...{ rule: "equipment", tasks: [...(known?.tasks ?? []), id], by: (known?.by ?? 0) + minutes },
@@ -340,6 +340,19 @@ function lostOf(
     });
   }
   return [...lost.values()];
+}
+
+/**
+ * What is to be written into the log after an event: the whole plan the first time, so that every tablet works by the
+ * same one, later what it moved.
+ */
+export function placesToWrite(base: LiveBase, made: LiveMade, entries: readonly LiveEntry[]): WrittenPlace[] {
+  const written = entries.some(({ body }) => (body as { kind?: unknown } | null)?.kind === "placed");
+  const changes = new Map(made.live.changes.map((change) => [change.task, change]));
+  if (written) return made.live.changes.map((change) => writtenPlace(base.site, change));
+  return [...placesOfPlan(base.set, base.plan.tasks)].map(([task, place]) =>
+    writtenPlace(base.site, { task, before: place, after: changes.get(task)?.after ?? place }),
+  );
 }
 
 /** A place as the log keeps it. */

@@ -201,7 +201,7 @@ describe("L7 somebody away, equipment out", () => {
     const other = remedies.find((r) => r.instead)!;
     expect(other.moves.length).toBeGreaterThan(0);
     // Whoever is in charge says so: then it is the plan.
-    for (const one of other.instead!) day.say({ kind: "instead", ...one });
+    day.say({ kind: "instead", each: other.instead });
     judge(day, day.made);
     expect(day.made.live.breaches.length).toBeLessThan(made.live.breaches.length);
     for (const { tasks, unit } of other.instead!)

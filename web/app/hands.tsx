@@ -45,13 +45,19 @@ export function HandsProvider({ children }: { readonly children: ReactNode }) {
   }));
   useEffect(() => {
     void hands.store.load();
-    const stop = listen(() => void hands.store.load());
+    const stop = listen(
+      () => void hands.store.load(),
+      () => void hands.entries.refresh(),
+    );
     const online = () => {
       void hands.store.load();
-      void hands.entries.send();
+      void hands.entries.send().then(() => hands.entries.refresh());
     };
     window.addEventListener("online", online);
-    const again = setInterval(() => void hands.entries.send(), 30_000);
+    const again = setInterval(() => {
+      void hands.entries.send();
+      void hands.entries.refresh();
+    }, 30_000);
     return () => {
       stop();
       clearInterval(again);

@@ -1,8 +1,9 @@
 /**
- * Listens for changes of the book on the server and calls back, at most once a second. Reconnects by itself.
+ * Listens for changes of the book on the server and calls back, at most once a second; of the log at once. Reconnects
+ * by itself.
  * @returns stops listening.
  */
-export function listen(onChange: () => void): () => void {
+export function listen(onChange: () => void, onLog: () => void): () => void {
   if (typeof EventSource === "undefined") return () => undefined;
   const source = new EventSource("/api/events");
   let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -13,6 +14,9 @@ export function listen(onChange: () => void): () => void {
     }, 1000);
   };
   source.addEventListener("saved", heard);
+  source.addEventListener("log", onLog);
+  // After a break: what was written meanwhile.
+  source.addEventListener("open", onLog);
   return () => {
     clearTimeout(waiting);
     source.close();

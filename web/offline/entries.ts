@@ -1,3 +1,4 @@
+import { LIVE_KINDS } from "../../core/production/live-schema.ts";
 import { type Entry, fromSent, type Sent, toSent } from "./entry.ts";
 import { tablet } from "./store.ts";
 
@@ -16,6 +17,8 @@ export class Entries {
   #service = "";
   readonly #listeners = new Set<Listener>();
   #sending = false;
+  #skewMs = 0;
+  readonly #own = new Set<string>();
 
   readonly subscribe = (listener: Listener): (() => void) => {
     this.#listeners.add(listener);
@@ -25,19 +28,37 @@ export class Entries {
   readonly list = (): readonly Entry[] => this.#list;
   /** How many the server does not have yet, of any service. */
   readonly waiting = (): number => this.#waiting;
+  /** How far the server's clock is ahead of this tablet's, ms; 0 until it was heard. */
+  readonly skew = (): number => this.#skewMs;
+  /** Whether this page wrote the entry. */
+  isOwn(id: string): boolean {
+    return this.#own.has(id);
+  }
 
   /** Turns to another service: what the tablet has of it, then what the server has. */
   async open(service: string): Promise<void> {
     this.#service = service;
     await this.#read();
     void this.send();
+    await this.refresh();
+  }
+
+  /** Fetches what others have written. */
+  async refresh(): Promise<void> {
+    const service = this.#service;
+    if (service === "") return;
     try {
       const answer = await fetch(`/api/log/${encodeURIComponent(service)}`);
       if (!answer.ok) return;
+      const date = Date.parse(answer.headers.get("date") ?? "");
+      // The header counts whole seconds.
+      if (Number.isFinite(date)) this.#skewMs = date + 500 - Date.now();
       const { entries } = (await answer.json()) as { entries: Sent[] };
       const db = await tablet();
-      for (const sent of entries) await db.put("entries", { ...fromSent(sent), sent: 1 });
-      await this.#read();
+      const known = new Set(this.#list.filter((e) => !this.#own.has(e.id)).map((e) => e.id));
+      for (const sent of entries)
+        if (!known.has(sent.id)) await db.put("entries", { ...fromSent(sent), sent: 1 });
+      if (service === this.#service) await this.#read();
     } catch {
       // No network: the tablet's own entries stand.
     }
@@ -45,12 +66,15 @@ export class Entries {
 
   /** Writes one entry down here, then tries to send. */
   async write(entry: Omit<Entry, "id" | "at" | "service">): Promise<void> {
+    const turn = 1 + this.#list.reduce((most, one) => Math.max(most, one.turn ?? 0), 0);
     const whole: Entry = {
       ...entry,
+      ...(LIVE_KINDS.has(entry.kind) ? { turn } : {}),
       id: crypto.randomUUID(),
       at: new Date().toISOString(),
       service: this.#service,
     };
+    this.#own.add(whole.id);
     this.#list = [...this.#list, whole];
     this.#tell();
     try {

@@ -1,3 +1,6 @@
+import type { LiveEntry } from "../../core/production/live-entries.ts";
+import type { LiveBody, WrittenPlace } from "../../core/production/live-schema.ts";
+
 /**
  * One line of the log: something that happened, as it was written down. Never changed; a correction is a new
  * entry that names the first (A7).
@@ -6,7 +9,7 @@ export interface Entry {
   /** Made here, so that an entry sent twice is one entry. */
   readonly id: string;
   readonly service: string;
-  readonly kind: "started" | "done" | "undone" | "reading" | "note";
+  readonly kind: LiveBody["kind"] | "reading" | "note";
   /** ISO instant at which it was written. */
   readonly at: string;
   readonly by?: string;
@@ -20,6 +23,20 @@ export interface Entry {
   readonly value?: number;
   readonly unit?: string;
   readonly text?: string;
+  /** Of the live board (core/production/live-schema.ts): moment of the run, what its writer had seen, whether rehearsed. */
+  readonly when?: string;
+  readonly turn?: number;
+  readonly rehearsal?: true;
+  readonly edge?: "start" | "end";
+  readonly byMin?: number;
+  readonly from?: string;
+  readonly to?: string;
+  readonly person?: string;
+  readonly each?: Extract<LiveBody, { readonly kind: "instead" }>["each"];
+  readonly because?: string;
+  readonly places?: readonly WrittenPlace[];
+  readonly of?: string;
+  readonly station?: string;
   /** The entry this one corrects. */
   readonly corrects?: string;
   /** Why the server did not keep it; it stands on this tablet alone. */
@@ -53,12 +70,26 @@ export function fromSent({ id, service, at, by, corrects, body }: Sent): Entry {
   };
 }
 
+/** An entry as the plan reads it. */
+export function toLive({
+  id,
+  service: _,
+  at,
+  by: _by,
+  corrects,
+  refused: _refused,
+  ...body
+}: Entry): LiveEntry {
+  return { id, at, corrects, body };
+}
+
 /** State of a task on the board from its entries, in order of writing. */
 export function taskState(
   entries: readonly Entry[],
   task: string,
 ): { readonly state: "open" | "started" | "done"; readonly at?: string } {
-  const last = entries.filter((entry) => entry.task === task).at(-1);
+  const marks = ["started", "done", "undone"];
+  const last = entries.filter((entry) => entry.task === task && marks.includes(entry.kind)).at(-1);
   if (!last || last.kind === "undone") return { state: "open" };
   return { state: last.kind === "done" ? "done" : "started", at: last.at };
 }

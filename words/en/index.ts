@@ -6,6 +6,7 @@ import { food } from "./food.ts";
 import { guests } from "./guests.ts";
 import { heat } from "./heat.ts";
 import { intake } from "./intake.ts";
+import { live } from "./live.ts";
 import { log } from "./log.ts";
 import { nutrition } from "./nutrition.ts";
 import { pack } from "./pack.ts";
@@ -31,6 +32,7 @@ export const en = {
   ...pass,
   ...log,
   ...intake,
+  ...live,
 } as const;
 
 export type Key = keyof typeof en;

@@ -9,8 +9,15 @@ export function Happened() {
   const names = useNames();
   const { say, write, settings } = useSettings();
   if (list.length === 0) return <p className="quiet">{say("log.nothing")}</p>;
-  const nameOf = (task: string | undefined) =>
-    plan?.plan.tasks.find((t) => t.id === task)?.name ?? task ?? "";
+  const taskName = (task: string) => plan?.plan.tasks.find((t) => t.id === task)?.name ?? task;
+  const nameOf = ({ task, person, unit, station }: (typeof list)[number]) =>
+    task !== undefined
+      ? taskName(task)
+      : person !== undefined
+        ? names.person(person)
+        : unit !== undefined
+          ? names.equipment(unit)
+          : names.station(station ?? "");
   return (
     <section>
       <h2 className="part">{say("log.happened")}</h2>
@@ -31,7 +38,7 @@ export function Happened() {
                 ? entry.text
                 : entry.kind === "reading"
                   ? `${entry.corrects ? `${say("log.corrected")} ` : ""}${names.preparation(entry.preparation ?? "")}: ${entry.unit === "°C" ? write.temperature(entry.value ?? 0) : write.number(entry.value ?? 0, 2)}`
-                  : `${say(`log.${entry.kind}`)} ${nameOf(entry.task)}`}
+                  : `${say(`log.${entry.kind}`)} ${nameOf(entry)}`}
               {entry.by && <span className="quiet"> {entry.by}</span>}
             </span>
           </li>

@@ -1,56 +1,106 @@
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { Button, Slider, SliderThumb, SliderTrack } from "react-aria-components";
 import type { PlanTask } from "../../../core/run/result.ts";
-import { useEntries, useTold } from "../../app/hands.tsx";
+import { useEntries, useRunState, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
-import { useNow } from "../../app/now.ts";
 import { useService } from "../../app/service.tsx";
 import { useSettings } from "../../app/settings.tsx";
+import type { Told } from "../../compute/protocol.ts";
 import { taskState } from "../../offline/entry.ts";
 import { Empty } from "../../parts/empty.tsx";
+import { Fold } from "../../parts/fold.tsx";
 import { Pick } from "../../parts/pick.tsx";
+import { useSlide } from "../run/use-slide.ts";
 import { BoardStave } from "./board-stave.tsx";
+import { Breaks, Unfollowed } from "./live/breaks.tsx";
+import { Late } from "./live/late.tsx";
+import { WhatMoved } from "./live/moved.tsx";
+import { Out } from "./live/out.tsx";
+import { LiveProvider, useBoardClock, useLive, useLivePlan } from "./live/use-live.ts";
 
 const STATION_KEY = "tournant.board.station";
 
 /** The live board: one station, what now, what next, what is late; works without network (A6). */
 export function Board() {
   const { plan } = useTold();
+  const { planning } = useRunState();
+  const { say } = useSettings();
+  // A plan that is still being bettered is nothing to work by.
+  const [settled, setSettled] = useState<Told>();
+  useEffect(() => {
+    if (plan && planning !== "working") setSettled(plan);
+  }, [plan, planning]);
+  if (!settled) return <p className="page quiet">{say("run.planning")}</p>;
+  return <BoardOf told={settled} />;
+}
+
+function BoardOf({ told }: { readonly told: Told }) {
+  const { clock: run } = useService();
+  const made = told.plan;
+  const first = useMemo(() => {
+    const staffed = made.tasks.filter((t) => t.station !== undefined && t.kind !== "milestone");
+    const today = staffed.filter((t) => t.startMin >= run.minuteOf("D 00:00"));
+    return Math.min(...(today.length > 0 ? today : staffed).map((t) => t.startMin));
+  }, [made, run]);
+  const board = useBoardClock(Number.isFinite(first) ? first : 0);
+  const live = useLivePlan(made, board);
+  return (
+    <LiveProvider value={live}>
+      <BoardPage made={made} />
+    </LiveProvider>
+  );
+}
+
+function BoardPage({ made }: { readonly made: Told["plan"] }) {
+  const live = useLive();
+  const { plan, clock: board } = live;
+  const { now } = board;
   const { clock, service } = useService();
   const names = useNames();
   const { say, write } = useSettings();
   const { list } = useEntries();
-  const wall = useNow();
+  const place = useRef<HTMLDivElement>(null);
   const tasks = useMemo(
-    () => (plan?.plan.tasks ?? []).filter((t) => t.station !== undefined && t.kind !== "milestone"),
+    () => plan.tasks.filter((t) => t.station !== undefined && t.kind !== "milestone"),
     [plan],
   );
   const stations = [...new Set(tasks.map((t) => t.station!))];
   const [station, setStation] = useState(() => localStorage.getItem(STATION_KEY) ?? "");
   const here = stations.includes(station) ? station : (stations[0] ?? "");
   const own = tasks.filter((t) => t.station === here).sort((a, b) => a.startMin - b.startMin);
-  const [rehearsed, setRehearsed] = useState<number>();
-  const day = own.find((t) => t.startMin >= clock.minuteOf("D 00:00")) ?? own[0];
-  const now = wall ?? rehearsed ?? day?.startMin ?? 0;
   useEffect(() => localStorage.setItem(STATION_KEY, here), [here]);
-  if (!plan) return <p className="page quiet">{say("run.planning")}</p>;
+  useSlide(place, plan, plan);
+  const counted = useMemo(() => {
+    const mine = list.filter((entry) => (entry.rehearsal === true) === board.rehearsal);
+    return mine.slice(mine.findLastIndex((entry) => entry.kind === "cleared") + 1);
+  }, [list, board.rehearsal]);
+  const stands = useMemo(() => new Map(live.live?.states.map((one) => [one.task, one])), [live.live]);
   if (own.length === 0)
     return (
       <div className="page">
         <Empty title={say("board.none")}>{say("board.none.what")}</Empty>
       </div>
     );
-  const stateOf = (task: PlanTask) => taskState(list, task.id).state;
-  const open = own.filter((t) => stateOf(t) !== "done");
-  const begun = open.filter((t) => stateOf(t) === "started");
-  const due = open.filter((t) => stateOf(t) === "open" && t.startMin <= now);
-  const first = open.find((t) => stateOf(t) === "open");
-  const current = [...begun, ...due];
-  const shown = current.length > 0 ? current.slice(0, 3) : first ? [first] : [];
-  const next = open.filter((t) => !shown.includes(t)).slice(0, 4);
-  const done = own.filter((t) => stateOf(t) === "done");
+  const marked = (task: PlanTask) => taskState(counted, task.id).state;
+  // A mark shows at once; what follows from it comes with the mended plan.
+  const isDone = (task: PlanTask) => marked(task) === "done";
+  const assumed = own.filter(
+    (t) => marked(t) === "open" && stands.get(t.id)?.status === "done" && t.hands.length > 0,
+  );
+  const gone = new Set([...assumed, ...own.filter(isDone)]);
+  const open = own.filter((t) => !gone.has(t) && stands.get(t.id)?.status !== "done");
+  const begun = open.filter((t) => marked(t) === "started" || stands.get(t.id)?.status === "started");
+  const due = open.filter((t) => !begun.includes(t) && t.startMin <= now);
+  const first = open.find((t) => !begun.includes(t) && !due.includes(t));
+  const lateBy = (t: PlanTask) => (begun.includes(t) ? now - t.endMin : now - t.startMin);
+  const worked = (t: PlanTask) => Number(t.hands.length > 0);
+  const current = [...begun, ...due].sort((a, b) => worked(b) - worked(a) || lateBy(b) - lateBy(a));
+  const shown =
+    current.some((t) => t.hands.length > 0) || !first ? current.slice(0, 3) : [...current.slice(0, 2), first];
+  const next = open.filter((t) => !shown.includes(t)).slice(0, 5);
+  const done = own.filter(isDone);
   return (
-    <div className="board">
+    <div className="board" ref={place}>
       <div className="board-head">
         <h1 className="unseen">{say("pass.board")}</h1>
         <Pick
@@ -65,28 +115,25 @@ export function Board() {
           <span className="quiet">{clock.dayOf(now)}</span>
         </p>
       </div>
-      {wall === undefined && (
-        <div className="rehearse">
-          <Slider
-            className="covers-slider"
-            aria-label={say("board.rehearse")}
-            minValue={own[0]!.startMin}
-            maxValue={clock.service}
-            step={5}
-            value={now}
-            onChange={(value) => setRehearsed(value as number)}
-          >
-            <SliderTrack className="track">
-              <SliderThumb className="thumb" />
-            </SliderTrack>
-          </Slider>
-          <p className="quiet">{say("board.rehearse.what", { date: write.date(service.at.slice(0, 10)) })}</p>
-        </div>
+      {Math.abs(board.skewMin) >= 2 && (
+        <p className="board-text decide" role="status">
+          ▲{" "}
+          {say("live.skew", {
+            span: write.span(Math.abs(board.skewMin)),
+            way: board.skewMin > 0 ? "behind" : "ahead",
+          })}
+        </p>
       )}
-      <BoardStave plan={plan.plan} station={here} now={now} />
+      <Breaks />
+      <WhatMoved station={here} made={made} />
       <section aria-label={say("board.now")} className="board-now">
         {shown.map((task) => (
-          <Now key={task.id} task={task} now={now} state={stateOf(task)} early={task.startMin > now} />
+          <Now
+            key={task.id}
+            task={task}
+            state={marked(task) === "started" ? "started" : "open"}
+            byPlan={marked(task) === "open" && begun.includes(task)}
+          />
         ))}
         {shown.length === 0 && <p className="board-name done">✓ {say("board.allDone")}</p>}
       </section>
@@ -95,7 +142,7 @@ export function Board() {
           <h2 className="board-part">{say("board.next")}</h2>
           <ol className="board-next">
             {next.map((task) => (
-              <li key={task.id}>
+              <li key={task.id} id={`next-${task.id}`} data-task={task.id}>
                 <span className="board-time">{write.hour(task.start)}</span>
                 <span>{task.name}</span>
                 <span className="quiet">
@@ -108,6 +155,39 @@ export function Board() {
           </ol>
         </section>
       )}
+      <Out />
+      {assumed.length > 0 && (
+        <Fold summary={say("live.unmarkedDone", { count: assumed.length })}>
+          <ul className="live-unmarked">
+            {assumed.toReversed().map((task) => (
+              <li key={task.id}>
+                <span>
+                  <span className="board-time">{write.hour(task.start)}</span> {task.name}
+                </span>
+                <span className="live-unmarked-do">
+                  <Button
+                    className="button live-leave"
+                    onPress={() => live.say({ kind: "done", task: task.id })}
+                  >
+                    {say("board.finish")}
+                  </Button>
+                  <Button
+                    className="button live-leave"
+                    onPress={() =>
+                      live.say({
+                        ...{ kind: "late", task: task.id, edge: "start" },
+                        ...{ byMin: Math.max(1, now - task.startMin), to: clock.textOf(now) },
+                      })
+                    }
+                  >
+                    {say("live.unmarkedDone.not")}
+                  </Button>
+                </span>
+              </li>
+            ))}
+          </ul>
+        </Fold>
+      )}
       {done.length > 0 && (
         <section>
           <h2 className="board-part">{say("board.done", { count: done.length })}</h2>
@@ -118,34 +198,70 @@ export function Board() {
           </ul>
         </section>
       )}
+      <Unfollowed />
+      <BoardStave plan={plan} station={here} now={now} />
+      {board.rehearsal && (
+        <div className="rehearse">
+          <Slider
+            className="covers-slider"
+            aria-label={say("board.rehearse")}
+            minValue={Math.max(board.leastMin, Math.min(...tasks.map((t) => t.startMin)))}
+            maxValue={clock.service + 180}
+            step={5}
+            value={now}
+            onChange={(value) => board.rehearse(value as number)}
+          >
+            <SliderTrack className="slider-track">
+              <SliderThumb className="thumb" />
+            </SliderTrack>
+          </Slider>
+          <p className="quiet">
+            {say("board.rehearse.what", { date: write.date(service.at.slice(0, 10)) })}{" "}
+            {say("live.rehearsing")}
+          </p>
+          {counted.length > 0 && (
+            <Button className="button live-leave" onPress={() => live.say({ kind: "cleared" })}>
+              {say("live.clear")}
+            </Button>
+          )}
+        </div>
+      )}
     </div>
   );
 }
 
 function Now({
   task,
-  now,
   state,
-  early,
+  byPlan,
 }: {
   readonly task: PlanTask;
-  readonly now: number;
-  readonly state: "open" | "started" | "done";
-  readonly early: boolean;
+  readonly state: "open" | "started";
+  readonly byPlan: boolean;
 }) {
-  const { entries } = useEntries();
   const { plan } = useTold();
+  const live = useLive();
+  const { now } = live.clock;
   const names = useNames();
-  const { say, write, settings } = useSettings();
+  const { say, write } = useSettings();
   const sheet = plan?.prepLists.flatMap((l) => l.entries).find((e) => e.task === task.id);
-  const late = state === "open" ? Math.max(0, now - task.startMin) : Math.max(0, now - task.endMin);
-  const mark = (kind: "started" | "done") =>
-    void entries.write({ kind, task: task.id, ...(settings.name === "" ? {} : { by: settings.name }) });
+  const begun = state === "started" || byPlan;
+  const late = begun ? Math.max(0, now - task.endMin) : Math.max(0, now - task.startMin);
+  const over = begun ? 0 : Math.max(0, late - task.slackMin);
   return (
-    <article className="now" data-state={state}>
+    <article className="now" data-state={state} id={`now-${task.id}`} data-task={task.id}>
+      {late > 0 && (
+        <p className={`board-text ${over > 0 ? "harm" : "decide"}`} role="status">
+          {begun
+            ? `▲ ${say("live.overdue", { late: write.span(late) })}`
+            : over > 0
+              ? `✕ ${say("board.tooLate", { late: write.span(late), over: write.span(over) })}`
+              : `▲ ${say("board.late", { late: write.span(late), left: write.span(task.slackMin - late) })}`}
+        </p>
+      )}
       <p className="board-time">
         {write.hour(task.start)} – {write.hour(task.end)}
-        {early && (
+        {task.startMin > now && (
           <span className="quiet"> {say("board.in", { span: write.span(task.startMin - now) })}</span>
         )}
       </p>
@@ -165,34 +281,37 @@ function Now({
           ),
         ].join(" · ")}
       </p>
-      {late > 0 && (
-        <p className={`board-text ${late > task.slackMin ? "harm" : "decide"}`} role="status">
-          {late > task.slackMin
-            ? `✕ ${say("board.tooLate", { late: write.span(late), over: write.span(late - task.slackMin) })}`
-            : `▲ ${say("board.late", { late: write.span(late), left: write.span(task.slackMin - late) })}`}
-        </p>
+      {byPlan && task.hands.length > 0 && (
+        <p className="quiet board-text">{say("live.unmarked", { from: write.hour(task.start) })}</p>
       )}
       <div className="board-do">
-        {state === "open" && (
-          <Button className="board-button" onPress={() => mark("started")}>
+        {state === "open" && task.hands.length > 0 && (
+          <Button className="board-button" onPress={() => live.say({ kind: "started", task: task.id })}>
             {say("board.start")}
           </Button>
         )}
         <Button
           className={`board-button ${state === "started" ? "board-main" : ""}`}
-          onPress={() => mark("done")}
+          onPress={() => live.say({ kind: "done", task: task.id })}
         >
           {say("board.finish")}
         </Button>
+        <Late task={task} begun={begun} />
+        {state === "started" && (
+          <Button className="button live-leave" onPress={() => live.say({ kind: "undone", task: task.id })}>
+            {say("live.unmarkedDone.not")}
+          </Button>
+        )}
       </div>
     </article>
   );
 }
 
 function DoneLine({ task }: { readonly task: PlanTask }) {
-  const { list, entries } = useEntries();
-  const { say, write, settings } = useSettings();
-  const { at } = taskState(list, task.id);
+  const { list } = useEntries();
+  const live = useLive();
+  const { say, write } = useSettings();
+  const mark = list.findLast((entry) => entry.task === task.id && entry.kind === "done");
   return (
     <li>
       <span className="board-time done" aria-hidden="true">
@@ -200,20 +319,11 @@ function DoneLine({ task }: { readonly task: PlanTask }) {
       </span>
       <span>
         {task.name}
-        {at && (
-          <span className="quiet">
-            {" "}
-            {new Date(at).toLocaleTimeString(write.preferences.locale, {
-              hour: "2-digit",
-              minute: "2-digit",
-              hour12: settings.clock === "12",
-            })}
-          </span>
-        )}
+        {mark?.when && <span className="quiet"> {write.hour(mark.when)}</span>}
       </span>
       <Button
-        className="button quiet-button"
-        onPress={() => void entries.write({ kind: "undone", task: task.id })}
+        className="button quiet-button live-leave"
+        onPress={() => live.say({ kind: "undone", task: task.id })}
       >
         {say("board.undo")}
       </Button>

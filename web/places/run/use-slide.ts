@@ -1,6 +1,5 @@
 import { type RefObject, useEffect, useRef } from "react";
 import type { Plan } from "../../../core/run/result.ts";
-import type { Score } from "../../../drawing/index.ts";
 
 interface Place {
   readonly plan: Plan;
@@ -9,16 +8,16 @@ interface Place {
 }
 
 /** A task that moved slides once from where it was (200 ms), so that the eye can follow. */
-export function useSlide(scroll: RefObject<HTMLElement | null>, plan: Plan, score: Score | undefined): void {
+export function useSlide(scroll: RefObject<HTMLElement | null>, plan: Plan, drawn: object | undefined): void {
   const places = useRef(new Map<string, Place>());
   // Places are measured only when what is drawn has changed: measuring is dear.
   useEffect(() => {
     const root = scroll.current;
-    if (!root || !score) return;
+    if (!root || !drawn) return;
     const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
     const origin = root.getBoundingClientRect();
     const next = new Map<string, Place>();
-    for (const element of root.querySelectorAll<SVGGElement>("[data-task]")) {
+    for (const element of root.querySelectorAll<SVGGElement | HTMLElement>("[data-task]")) {
       const box = element.getBoundingClientRect();
       const place = { plan, x: box.x - origin.x + root.scrollLeft, y: box.y - origin.y };
       next.set(element.id, place);
@@ -32,5 +31,5 @@ export function useSlide(scroll: RefObject<HTMLElement | null>, plan: Plan, scor
         });
     }
     places.current = next;
-  }, [scroll, plan, score]);
+  }, [scroll, plan, drawn]);
 }

@@ -1,0 +1,37 @@
+import type { Problem } from "../../core/book/problem.ts";
+import type { Book } from "../../core/book/schema.ts";
+import type { LivePlan } from "../../core/production/live.ts";
+import type { LiveEntry } from "../../core/production/live-entries.ts";
+import type { LiveRemedy } from "../../core/production/live-remedies.ts";
+import type { WrittenPlace } from "../../core/production/live-schema.ts";
+import type { Plan } from "../../core/run/result.ts";
+import type { Question } from "./protocol.ts";
+
+/** A service under way: the book, what is asked, and the plan as it was made. */
+export interface LiveOpen {
+  readonly book: Book;
+  readonly question: Question;
+  readonly plan: Plan;
+}
+
+export interface LiveQuestion {
+  readonly entries: readonly LiveEntry[];
+  readonly now: number;
+  readonly rehearsal: boolean;
+}
+
+export type ToLive =
+  | ({ readonly type: "open" } & LiveOpen)
+  | ({ readonly type: "ask" | "remedies"; readonly id: number } & LiveQuestion);
+
+export type FromLive =
+  | {
+      readonly type: "live";
+      readonly id: number;
+      readonly live: LivePlan;
+      /** For the log, if this page wrote what moved them. */
+      readonly write: readonly WrittenPlace[];
+      readonly ms: number;
+    }
+  | { readonly type: "remedies"; readonly id: number; readonly remedies: readonly LiveRemedy[] }
+  | { readonly type: "refused"; readonly id: number; readonly problems: readonly Problem[] };

@@ -1,0 +1,58 @@
+import { placesToWrite } from "../core/production/live.ts";
+import { liveRemedies } from "../core/production/live-remedies.ts";
+import { type OpenLive, openLive } from "../core/run/live.ts";
+import { RunRefusal } from "../core/run/run.ts";
+import type { FromLive, ToLive } from "./compute/live-protocol.ts";
+
+/** Mends the plan after each event, away from the page; the service stays open between them. */
+let open: OpenLive | undefined;
+let trouble: unknown;
+
+const say = (message: FromLive): void =>
+  (globalThis as unknown as { postMessage(m: FromLive): void }).postMessage(message);
+
+function hear(asked: ToLive): void {
+  if (asked.type === "open") {
+    const { covers, kitchen, service } = asked.question;
+    open = openLive(asked.book, service, asked.plan, {
+      ...(covers === undefined ? {} : { covers }),
+      ...(kitchen === undefined ? {} : { kitchen }),
+    });
+    return;
+  }
+  if (!open) throw trouble;
+  const began = performance.now();
+  const made = open.at(asked);
+  if (asked.type === "remedies")
+    say({ type: "remedies", id: asked.id, remedies: liveRemedies(open.base, asked, made) });
+  else
+    say({
+      type: "live",
+      id: asked.id,
+      live: made.live,
+      write: placesToWrite(open.base, made, asked.entries),
+      ms: performance.now() - began,
+    });
+}
+
+addEventListener("message", ({ data }: MessageEvent<ToLive>) => {
+  try {
+    hear(data);
+  } catch (error) {
+    if (data.type === "open") {
+      trouble = error;
+      return;
+    }
+    const problems =
+      error instanceof RunRefusal
+        ? error.problems
+        : [
+            {
+              path: "",
+              what: `the plan could not be mended: ${(error as Error)?.message ?? error}`,
+              mend: "work by the plan as it was, and take the last entry back",
+            },
+          ];
+    say({ type: "refused", id: data.id, problems });
+  }
+});

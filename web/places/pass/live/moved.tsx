@@ -1,0 +1,162 @@
+import { Button } from "react-aria-components";
+import { useEntries } from "../../../app/hands.tsx";
+import { useNames } from "../../../app/names.ts";
+import { useService } from "../../../app/service.tsx";
+import { useSettings } from "../../../app/settings.tsx";
+import type { Entry } from "../../../offline/entry.ts";
+import { Fold } from "../../../parts/fold.tsx";
+import { type Move, type Moved, movedBy, unseen } from "./moves.ts";
+import { useLive } from "./use-live.ts";
+
+/** What moved because of what: in sentences, until the station says it has seen it. */
+export function WhatMoved({
+  station,
+  made,
+}: {
+  readonly station: string;
+  readonly made: Parameters<typeof movedBy>[0];
+}) {
+  const { list } = useEntries();
+  const { clock } = useLive();
+  const { say } = useSettings();
+  const open = unseen(movedBy(made, list, clock.rehearsal), list, station);
+  if (open.length === 0) return null;
+  return (
+    <section className="live-moved" aria-label={say("live.moved")}>
+      <h2 className="board-part">▲ {say("live.moved")}</h2>
+      <div aria-live="polite">
+        {open.slice(0, 4).map((moved) => (
+          <OneEvent key={moved.id} moved={moved} station={station} />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+function OneEvent({ moved, station }: { readonly moved: Moved; readonly station: string }) {
+  const { say } = useSettings();
+  const live = useLive();
+  const cause = useCause();
+  const stationOf = new Map(live.plan.tasks.map((task) => [task.id, task.station]));
+  const here = moved.moves.filter((move) => stationOf.get(move.task) === station);
+  const elsewhere = moved.moves.filter((move) => stationOf.get(move.task) !== station);
+  return (
+    <article className="live-event">
+      <p className="board-text">
+        <strong>{cause(moved.cause)}</strong> {say("live.moved.here", { count: here.length })}
+      </p>
+      <ul className="live-moves">
+        {here.map((move) => (
+          <MoveLine key={move.task} move={move} />
+        ))}
+      </ul>
+      {elsewhere.length > 0 && (
+        <Fold summary={say("live.moved.elsewhere", { count: elsewhere.length })}>
+          <ul className="live-moves">
+            {elsewhere.map((move) => (
+              <MoveLine key={move.task} move={move} />
+            ))}
+          </ul>
+        </Fold>
+      )}
+      <Button
+        className="board-button live-seen"
+        onPress={() => live.say({ kind: "heard", of: moved.id, station })}
+      >
+        {say("live.moved.seen")}
+      </Button>
+    </article>
+  );
+}
+
+/** "Kale: Blanch. 16:36 → 16:45, 9 min later; Wen instead of Jonas". */
+function MoveLine({ move }: { readonly move: Move }) {
+  const { plan } = useLive();
+  const words = useMove();
+  const name = plan.tasks.find((task) => task.id === move.task)?.name ?? move.task;
+  const [time, ...rest] = words(move);
+  return (
+    <li>
+      <span>{name}</span>
+      <span>
+        <strong className="live-time">{time}</strong>
+        {rest.length > 0 && <span className="quiet"> {rest.join("; ")}</span>}
+      </span>
+    </li>
+  );
+}
+
+function useMove(): (move: Move) => string[] {
+  const names = useNames();
+  const { clock } = useService();
+  const { say, write } = useSettings();
+  return ({ before, after }) => {
+    const words: string[] = [];
+    if (after.again && after.again.at !== before?.again?.at)
+      words.push(say("live.move.again", { at: write.hour(after.again.at), to: write.hour(after.end) }));
+    else if (!before || before.start !== after.start) {
+      words.push(
+        say("live.move.time", { from: before ? write.hour(before.start) : "", to: write.hour(after.start) }),
+      );
+      if (before) {
+        const by = clock.minuteOf(after.start) - clock.minuteOf(before.start);
+        words.push(say(by > 0 ? "live.move.later" : "live.move.sooner", { span: write.span(Math.abs(by)) }));
+      }
+    } else if (before.end !== after.end)
+      words.push(say("live.move.end", { from: write.hour(before.end), to: write.hour(after.end) }));
+    const list = (ids: readonly string[], name: (id: string) => string) =>
+      [...new Set(ids)].map(name).join(", ");
+    const gone = before?.hands.filter((id) => !after.hands.includes(id)) ?? [];
+    const come = after.hands.filter((id) => !before?.hands.includes(id));
+    if (gone.length > 0 && come.length > 0)
+      words.push(say("live.move.hands", { now: list(come, names.person), before: list(gone, names.person) }));
+    else if (gone.length + come.length > 0)
+      words.push(say("live.move.handsMore", { now: list(after.hands, names.person) }));
+    const left = before?.units.filter((id) => !after.units.includes(id)) ?? [];
+    const taken = after.units.filter((id) => !before?.units.includes(id));
+    if (taken.length > 0 && left.length > 0)
+      words.push(
+        say("live.move.units", { now: list(taken, names.equipment), before: list(left, names.equipment) }),
+      );
+    return words;
+  };
+}
+
+/** What an entry says, as the cause of what moved. */
+function useCause(): (entry: Entry | undefined) => string {
+  const names = useNames();
+  const { plan } = useLive();
+  const { kitchen } = useService();
+  const { say, write } = useSettings();
+  const unit = (id = "") => kitchen.equipment.find((one) => one.id === id)?.name ?? names.equipment(id);
+  const task = (id = "") => plan.tasks.find((one) => one.id === id)?.name ?? id;
+  return (entry) => {
+    const at = entry?.when ? write.hour(entry.when) : "";
+    const until = entry?.to ? write.hour(entry.to) : "none";
+    switch (entry?.kind) {
+      case "started":
+      case "done":
+        return say(`live.cause.${entry.kind}`, { name: task(entry.task), at });
+      case "undone":
+        return say("live.cause.undone", { name: task(entry.task) });
+      case "late":
+        return say("live.cause.late", { name: task(entry.task), late: write.span(entry.byMin ?? 0) });
+      case "absent":
+        return say("live.isAway", {
+          name: names.person(entry.person ?? ""),
+          from: write.hour(entry.from!),
+          until,
+        });
+      case "closed":
+        return say("live.isOut", { name: unit(entry.unit), from: write.hour(entry.from!), until });
+      case "instead":
+        return say("live.cause.instead", {
+          unit: [...new Set(entry.each?.map((one) => unit(one.unit)))].join(", "),
+        });
+      case "withdrawn":
+        return say("live.cause.withdrawn");
+      default:
+        return say("live.cause.other");
+    }
+  };
+}

@@ -1,0 +1,116 @@
+import { createContext, useContext, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import type { Plan } from "../../../../core/run/result.ts";
+import { useBook, useEntries, useRunState } from "../../../app/hands.tsx";
+import { useNow } from "../../../app/now.ts";
+import { useService } from "../../../app/service.tsx";
+import { useSettings } from "../../../app/settings.tsx";
+import type { FromLive, ToLive } from "../../../compute/live-protocol.ts";
+import { type LiveAnswer, type LiveHand, LiveRunner } from "../../../compute/live-runner.ts";
+import { type Entry, toLive } from "../../../offline/entry.ts";
+
+function makeWorker(): LiveHand {
+  const worker = new Worker(new URL("../../../live-worker.ts", import.meta.url), { type: "module" });
+  const hand: LiveHand = {
+    onmessage: null,
+    postMessage: (message: ToLive) => worker.postMessage(message),
+    terminate: () => worker.terminate(),
+  };
+  worker.onmessage = (event: MessageEvent<FromLive>) => hand.onmessage?.({ data: event.data });
+  return hand;
+}
+
+/** The board's clock: the wall's on the day, put right by the server's; else a rehearsal's. */
+export interface BoardClock {
+  readonly now: number;
+  readonly rehearsal: boolean;
+  /** The server's clock ahead of this tablet's, whole minutes. */
+  readonly skewMin: number;
+  /** Earliest minute a rehearsal may be set to: nothing that was marked lies ahead of it. */
+  readonly leastMin: number;
+  readonly rehearse: (minute: number) => void;
+}
+
+export function useBoardClock(first: number): BoardClock {
+  const wall = useNow();
+  const { clock } = useService();
+  const { list, entries } = useEntries();
+  const skew = useSyncExternalStore(entries.subscribe, entries.skew);
+  const skewMin = Math.round(skew / 60_000);
+  const [rehearsed, rehearse] = useState<number>();
+  const leastMin = useMemo(() => {
+    const cleared = list.findLastIndex((entry) => entry.kind === "cleared");
+    const marked = list
+      .slice(cleared + 1)
+      .flatMap((entry) => (entry.rehearsal && entry.when ? [clock.minuteOf(entry.when)] : []));
+    return marked.length > 0 ? Math.max(...marked) : Number.NEGATIVE_INFINITY;
+  }, [list, clock]);
+  if (wall !== undefined) return { now: wall + skewMin, rehearsal: false, skewMin, leastMin, rehearse };
+  return { now: Math.max(rehearsed ?? first, leastMin), rehearsal: true, skewMin, leastMin, rehearse };
+}
+
+const NOTHING: LiveAnswer = { live: undefined, write: [], remedies: undefined, problems: [], ms: 0 };
+const nothing = () => NOTHING;
+const never = () => () => {};
+
+export interface LiveHere extends LiveAnswer {
+  /** The plan as it is now: mended, else as it was made. */
+  readonly plan: Plan;
+  readonly clock: BoardClock;
+  /** Writes an entry of the board. */
+  readonly say: (entry: Omit<Entry, "id" | "at" | "service">) => void;
+}
+
+const Here = createContext<LiveHere | undefined>(undefined);
+export const LiveProvider = Here.Provider;
+
+export function useLive(): LiveHere {
+  const here = useContext(Here);
+  if (!here) throw new Error("the live plan is used outside of the board");
+  return here;
+}
+
+/** Keeps the plan mended while the log grows; what this page's own entries move it writes down. */
+export function useLivePlan(made: Plan, board: BoardClock): LiveHere {
+  const { book } = useBook();
+  const { question } = useRunState();
+  const { list, entries } = useEntries();
+  const { clock } = useService();
+  const { settings } = useSettings();
+  const { now, rehearsal } = board;
+  const runner = useMemo(
+    () =>
+      question && made.tasks.length > 0
+        ? new LiveRunner(makeWorker, { book, question, plan: made })
+        : undefined,
+    [book, question, made],
+  );
+  useEffect(() => () => runner?.close(), [runner]);
+  const answer = useSyncExternalStore(runner?.subscribe ?? never, runner?.state ?? nothing);
+  const live = useMemo(
+    () => list.filter((entry) => entry.kind !== "reading" && entry.kind !== "note"),
+    [list],
+  );
+  useEffect(() => runner?.ask({ entries: live.map(toLive), now, rehearsal }), [runner, live, now, rehearsal]);
+
+  const { name } = settings;
+  const say = useMemo(
+    () => (entry: Omit<Entry, "id" | "at" | "service">) =>
+      void entries.write({
+        ...entry,
+        when: entry.when ?? clock.textOf(now),
+        ...(rehearsal ? { rehearsal: true as const } : {}),
+        ...(name === "" ? {} : { by: name }),
+      }),
+    [entries, clock, now, rehearsal, name],
+  );
+  const written = useRef(new Set<string>());
+  const { live: told, write } = answer;
+  useEffect(() => {
+    const cause = told?.because;
+    if (!cause || told.answered || told.changes.length === 0 || written.current.has(cause)) return;
+    if (!entries.isOwn(cause)) return;
+    written.current.add(cause);
+    say({ kind: "placed", because: cause, places: write });
+  }, [told, write, entries, say]);
+  return { ...answer, plan: told?.plan ?? made, clock: board, say };
+}
