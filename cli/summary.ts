@@ -1,6 +1,9 @@
 import type { Result } from "../core/run/result.ts";
 import type { Io } from "./io.ts";
 
+/** Broken rules told at a terminal: the foremost come first. */
+const MOST = 12;
+
 /** Writes a result as a person reads it at a terminal. */
 export function writeSummary(result: Result, io: Io): void {
   const { summary, plan, orders, warnings } = result;
@@ -14,7 +17,12 @@ export function writeSummary(result: Result, io: Io): void {
     io.out(
       `  ${order.name}: ${order.lines.length} lines, ${order.total}, order by ${order.orderBy}, comes ${order.deliver}\n`,
     );
-  for (const broken of plan.broken) io.out(`  does not fit: ${broken.what}\n`);
+  for (const broken of plan.broken.slice(0, MOST)) io.out(`  does not fit: ${broken.what}\n`);
+  if (plan.broken.length > MOST) io.out(`  and ${plan.broken.length - MOST} more; --json has all\n`);
+  if (plan.conflict) {
+    io.out("  these cannot all be kept; without any one of them the rest can:\n");
+    for (const rule of plan.conflict) io.out(`    ${rule.what}\n`);
+  }
   for (const remedy of plan.remedies) io.out(`  remedy: ${remedy.change}: ${remedy.result}\n`);
   for (const { path, what, mend } of warnings) io.note(`${path}: ${what}. To mend: ${mend}.\n`);
 }

@@ -2,8 +2,10 @@ import type { Preparation, Step } from "../formula/schema.ts";
 import { dayName } from "./clock.ts";
 import { contactChanges } from "./contact-changes.ts";
 import type { Documents } from "./documents.ts";
+import { otherEquipment } from "./equipment-changes.ts";
 import { worked } from "./load.ts";
 import type { MadePlan } from "./make-plan.ts";
+import { nameOf } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
 import type { Kitchen, Service } from "./schema.ts";
 import type { Lack, Task } from "./tasks.ts";
@@ -24,17 +26,45 @@ export interface Change {
  * equipment in the breach, longer hours that day, a temperature two steps could share, an earlier first day.
  */
 export function changesFor(made: MadePlan): Change[] {
-  const { broken } = made.plan;
+  const broken = [...made.plan.broken, ...inConflict(made)];
   // Where all there is does not do, one more is no remedy: as much as is missing may be.
   if (made.set.lacks.some(isTotal)) return [...otherKitchens(made), ...asMuchAsMissing(made)];
   return [
     ...moreHands(made, broken),
     ...onceEach(moreUnits(made, broken), contactChanges(made)),
+    ...otherEquipment(made, broken),
     ...longerHours(made, broken),
     ...sharedTemperatures(made, broken),
+    ...unpinned(made, broken),
     ...earlierDay(made),
     ...otherKitchens(made),
   ];
+}
+
+/** Without what the chef has decided of tasks in breach: each alone, then all. */
+function unpinned({ site, set }: MadePlan, broken: readonly Broken[]): Change[] {
+  const { service } = site.amounts;
+  const ids = new Set(broken.flatMap(({ tasks }) => tasks));
+  const names = new Map(set.tasks.map((task) => [task.id, nameOf(site, task)]));
+  const open = service.pins.filter((pin) => (pin.status ?? "planned") === "planned");
+  const inBreach = open.filter((pin) => ids.has(pin.task) && names.has(pin.task)).slice(0, 2);
+  const without = (gone: readonly Service["pins"][number][], what: string): Change => ({
+    what,
+    group: "pins",
+    service: { ...service, pins: service.pins.filter((pin) => !gone.includes(pin)) },
+  });
+  return [
+    ...inBreach.map((pin) => without([pin], `without the pin of ${names.get(pin.task)}`)),
+    ...(open.length > 1 ? [without(open, "without any pins")] : []),
+  ];
+}
+
+/** What rules the plan out though it is not what the attempt breaks: the room and the pins of the conflict. */
+function inConflict({ plan }: MadePlan): Broken[] {
+  return (plan.conflict ?? []).flatMap(({ rule, tasks, what }): Broken[] => {
+    if (rule !== "capacity" && rule !== "pin") return [];
+    return [{ rule: rule === "pin" ? "pin" : "room", tasks, by: 1, unit: "", what }];
+  });
 }
 
 /** Changes of both lists, each told once. */
@@ -146,17 +176,24 @@ function openOn(made: MadePlan, day: string): { from: number; to: number } | und
 function moreHands(made: MadePlan, broken: readonly Broken[]): Change[] {
   const { site } = made;
   const skills = tightSkills(made, broken);
+  const named = skills
+    .map((id) => site.kitchen.skills.find((skill) => skill.id === id)?.name ?? id)
+    .join(", ");
   const changes: Change[] = [];
   for (const { day, from, to } of tightTimes(made, broken)) {
     const open = openOn(made, day) ?? site.clock.spanOf(day);
     const around = { from: Math.max(open.from, from - 120), to: Math.min(open.to, Math.max(to, from + 120)) };
-    const spans =
-      around.from < around.to && around.to - around.from < open.to - open.from ? [around, open] : [open];
+    // The least first: the tight time itself in half hours, two hours at least; then more around it; then all day.
+    const close = halfHours(site.clock.spanOf(day).from, { from, to: Math.max(to, from + 120) }, open);
+    const length = (span: { from: number; to: number }) => span.to - span.from;
+    const spans = [close, around, open].filter(
+      (span, i, all) => length(span) > 0 && (i === 0 || length(span) > length(all[i - 1]!)),
+    );
     for (const span of spans) {
       const [start, end] = [site.clock.textOf(span.from), site.clock.textOf(span.to)];
       const helper = { id: freeId(site.kitchen), name: "one more", skills };
       changes.push({
-        what: `one more pair of hands (${skills.join(", ") || "any"}), ${start} to ${end}`,
+        what: `one more pair of hands (${named || "any"}), ${start} to ${end}`,
         group: `hands ${day}`,
         kitchen: {
           ...site.kitchen,
@@ -166,6 +203,16 @@ function moreHands(made: MadePlan, broken: readonly Broken[]): Change[] {
     }
   }
   return changes;
+}
+
+/** A span in whole half hours of its day, inside the open hours. */
+function halfHours(midnight: number, span: { from: number; to: number }, open: { from: number; to: number }) {
+  const half = (minute: number, round: (x: number) => number) =>
+    midnight + 30 * round((minute - midnight) / 30);
+  return {
+    from: Math.max(open.from, half(span.from, Math.floor)),
+    to: Math.min(open.to, half(span.to, Math.ceil)),
+  };
 }
 
 /** The skills most asked for by broken tasks, three at most: who has more is no ordinary pair of hands. */

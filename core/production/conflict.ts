@@ -182,8 +182,9 @@ function roomWords(site: Site, id: string, all: readonly Task[]): string {
       }),
   );
   const room = unit?.equipment.capacity.map((c) => spaceText(c.value, c.unit)).join(", ") ?? "";
+  const days = (unit?.equipment.days ?? []).map((day) => `${day.from} to ${day.to}`).join(", ");
   const alone = unit && VESSELS.has(unit.equipment.kind) ? ", one preparation at a time" : "";
-  return `${unit?.name ?? "it"} has room for ${room}${alone}: ${[...new Set(wants)].slice(0, 4).join("; ")}`;
+  return `${unit?.name ?? "it"} has room for ${room}${alone}${days && `, ${days}`}: ${[...new Set(wants)].slice(0, 4).join("; ")}`;
 }
 
 const round = (x: number) => Math.round(x * 100) / 100;

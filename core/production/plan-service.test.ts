@@ -232,7 +232,7 @@ describe("P21 remedies", () => {
     const [first] = result.plan.remedies;
     expect(first).toMatchObject({
       status: "feasible",
-      change: expect.stringMatching(/^one more pair of hands \(prep\)/),
+      change: expect.stringMatching(/^one more pair of hands \(Any cook\)/),
     });
     expect(first!.result).toMatch(/^fits, \d+ min spare$/);
     expect(judgedWith).toContain("3 at 10");

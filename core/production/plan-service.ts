@@ -59,8 +59,8 @@ export function planService(docs: Documents, amounts: Amounts, options: PlanOpti
   const site: SiteOptions = { fillTarget, earliest: options.earliestBy, apart: options.apart };
   const made = makePlan(docs, amounts, site, options.engine, { seed, schedules, stop, onProgress });
   const conflict = conflicting(made, options);
-  const remedies = remediesOf(docs, made, site, options);
-  const plan = { ...made.plan, ...(conflict ? { conflict } : {}), remedies };
+  const known = { ...made, plan: { ...made.plan, ...(conflict ? { conflict } : {}) } };
+  const plan = { ...known.plan, remedies: remediesOf(docs, known, site, options) };
   const planned = plannedTasks(made.set, plan.tasks);
   return {
     plan,

@@ -2,6 +2,7 @@ import type { Rule } from "../ledger/ledger.ts";
 import { stated } from "../ledger/stated.ts";
 import type { Tracer } from "../ledger/tracer.ts";
 import type { Problem } from "../schedule/problem.ts";
+import { numbersBelow, numbersOf } from "./apply.ts";
 import { DurationTrace } from "./duration-trace.ts";
 import { KG_PER_POSITION } from "./holds.ts";
 import type { MadePlan } from "./make-plan.ts";
@@ -103,7 +104,14 @@ export function tracePlan(
       inputs: [holdCell(made, source, task.hold.maxMin)],
     });
   });
+  const service = site.docs.pointer("services", site.amounts.service.id);
   plan.objective.forEach((term, i) => {
+    const own = site.amounts.service.weights?.[term.key] !== undefined;
+    const at = own ? `book:${service}/weights/${term.key}` : `const:/weights/${term.key}`;
+    tracer.note(`${pointer}/objective/${i}/weight`, {
+      ...{ value: term.weight, unit: "", rule: "given" },
+      inputs: [stated(site.amounts.ledger, at, "", term.weight)],
+    });
     decided(`${pointer}/objective/${i}/value`, term.value, term.unit, "scheduledTerm", i);
     if (term.bound !== undefined)
       decided(`${pointer}/objective/${i}/bound`, term.bound, term.unit, "scheduledBound", i);
@@ -115,7 +123,10 @@ export function tracePlan(
     decided(`${pointer}/load/${i}/busyMin`, load.busyMin, "min", "scheduledBusy", i);
     decided(`${pointer}/load/${i}/openMin`, load.openMin, "min", "scheduledOpen", i);
   });
+  let told = 0;
   plan.remedies.forEach((remedy, i) => {
+    for (const [at, value] of numbersBelow(remedy.apply, `${pointer}/remedies/${i}/apply`))
+      decided(at, value, "", "scheduledApply", told++);
     if (remedy.spareMin !== undefined)
       decided(`${pointer}/remedies/${i}/spareMin`, remedy.spareMin, "min", "scheduledSpare", i);
     if (remedy.covers !== undefined)
@@ -150,6 +161,7 @@ export function scheduledRules(again: () => { readonly made: MadePlan; readonly 
     scheduledBusy: rule((plan, i) => plan.load[i]!.busyMin),
     scheduledOpen: rule((plan, i) => plan.load[i]!.openMin),
     scheduledSpare: rule((plan, i) => plan.remedies[i]!.spareMin!),
+    scheduledApply: rule((plan, i) => numbersOf(plan.remedies.map((remedy) => remedy.apply))[i]!),
     scheduledCovers: rule((plan, i) => plan.remedies[i]!.covers!),
   } satisfies Record<string, Rule>;
 }

@@ -1,5 +1,7 @@
 /** What planning gives back: the parts of a run's result that the plan side makes. Minutes count from the horizon. */
 
+import type { WeightName } from "./weights.ts";
+
 export type PlanStatus = "feasible" | "broken" | "none";
 
 export interface Plan {
@@ -16,9 +18,13 @@ export interface Plan {
 }
 
 export interface Term {
+  /** The weight's name in the service. */
+  readonly key: WeightName;
   readonly term: string;
   readonly value: number;
   readonly unit: string;
+  /** What one of the unit counts beside the other terms. */
+  readonly weight: number;
   readonly bound?: number;
 }
 
@@ -65,8 +71,26 @@ export interface ConflictRule {
   readonly what: string;
 }
 
+/** One place in a document that a remedy changes. */
+export interface Edit {
+  readonly document: "kitchens" | "services" | "preparations";
+  readonly id: string;
+  /** JSON Pointer into the document; one past the end of a list adds to it. */
+  readonly at: string;
+  /** JSON. */
+  readonly value: unknown;
+}
+
+/** How a remedy is made, for a page that tries it: other covers, another kitchen, edits of documents. */
+export interface Apply {
+  readonly covers?: number;
+  readonly kitchen?: string;
+  readonly edits?: readonly Edit[];
+}
+
 export interface Remedy {
   readonly change: string;
+  readonly apply: Apply;
   readonly result: string;
   readonly status: PlanStatus;
   readonly spareMin?: number;

@@ -3,11 +3,12 @@ import { brokenOf } from "./broken.ts";
 import { loadOf } from "./load.ts";
 import { nameOf } from "./names.ts";
 import { minutesBetween } from "./plan-rules.ts";
-import type { Plan, PlanStatus, PlanTask, Remedy, Term } from "./plan-types.ts";
-import { unitsOfTasks, WEIGHTS } from "./problem.ts";
+import type { Plan, PlanStatus, PlanTask, Remedy } from "./plan-types.ts";
+import { unitsOfTasks } from "./problem.ts";
 import type { Site } from "./site.ts";
 import { latestStarts } from "./spare.ts";
 import type { Link, Task, TaskSet } from "./tasks.ts";
+import { termsOf } from "./terms.ts";
 
 /** A schedule read back into the kitchen's words (README, P17). */
 export function planOf(
@@ -46,7 +47,7 @@ export function planOf(
   const status: PlanStatus = placements.length === 0 ? "none" : broken.length === 0 ? "feasible" : "broken";
   return {
     status,
-    objective: placements.length === 0 ? [] : termsOf(solved),
+    objective: placements.length === 0 ? [] : termsOf(site, set, placements, solved),
     tasks,
     broken,
     remedies,
@@ -124,24 +125,3 @@ function holdsOf(
   }
   return holds;
 }
-
-/** The objective in plain words, each in its own unit; `bound` where the engine knows one. */
-function termsOf(solved: Solved): Term[] {
-  return solved.objective.flatMap(({ term, value, bound }): Term[] => {
-    const words = TERMS[term];
-    if (!words) return [];
-    const [name, unit, weight] = words;
-    return [
-      { term: name, value: value / weight, unit, ...(bound === undefined ? {} : { bound: bound / weight }) },
-    ];
-  });
-}
-
-/** The engine's terms that have a weight here: name, unit, weight. */
-export const TERMS: Readonly<Partial<Record<string, readonly [string, string, number]>>> = {
-  late: ["slack eaten", "min", WEIGHTS.late],
-  hold: ["waiting, weighed", "min", 1],
-  changes: ["heat-ups", "changes", WEIGHTS.heatUp],
-  walk: ["walking", "min", WEIGHTS.walk],
-  modes: ["hands beyond the fewest", "min", WEIGHTS.hands],
-};

@@ -13,29 +13,12 @@ import { benchOf, type Contacts, contactsOf } from "./contacts.ts";
 import { wholeUp } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { Link, RoomNeed, Space, Task, TaskSet } from "./tasks.ts";
+import { bestWait } from "./terms.ts";
 import { type Unit, VESSELS } from "./units.ts";
+import { weightsFor } from "./weights.ts";
 
 /** Room is counted in 36ths: every GN size is a whole number of them, and a breach weighs beside minutes. */
 export const ROOM_STEPS = 36;
-
-/**
- * Weights of what makes one plan better than another, per minute unless said (README, P16). They are taste, no
- * source: slack eaten weighs most, then food held beyond its best, then heat-ups, hands and walks.
- */
-export const WEIGHTS = {
-  /** A minute of the chosen slack eaten. */
-  late: 20,
-  /** A minute held beyond its best, where the preparation says how long that is. */
-  stale: 1,
-  /** A minute anything waits for its next use: as late as sensible. */
-  waits: 0.02,
-  /** A change of an oven's temperature. */
-  heatUp: 30,
-  /** A minute walked between stations. */
-  walk: 2,
-  /** A minute of hands more than the fewest hands would take. */
-  hands: 0.2,
-} as const;
 
 /**
  * Tasks in a kitchen as a scheduling problem, tasks in the same order. A unit that a step keeps from its work
@@ -47,6 +30,7 @@ export function problemOf(site: Site, set: TaskSet): Problem {
     ...set.tasks.map((t) => (t.at ?? 0) + (t.at === undefined ? 0 : (t.ways[0]?.minutes ?? 0))),
   ];
   const horizon = Math.max(1, ...ends);
+  const weights = weightsFor(site.amounts.service);
   const persons = personsOf(site, horizon);
   const resources = site.units.all.map((unit) => resourceOf(site, unit, horizon));
   const units = new Map(site.units.all.map((unit) => [unit.id, unit]));
@@ -68,18 +52,18 @@ export function problemOf(site: Site, set: TaskSet): Problem {
     horizon,
     tasks,
     // A course is the deadline of its plate-up already.
-    lags: set.links.filter((link) => link.rule !== "course").map(lagOf),
+    lags: set.links.filter((link) => link.rule !== "course").map((link) => lagOf(link, weights)),
     resources,
     persons,
     spans: [...keepsOf(set, units, classOf), ...spansOf(set, units)],
     walks: site.kitchen.walk.map((w) => ({ from: w.from, to: w.to, minutes: wholeUp(w.min) })),
     objective: {
-      late: WEIGHTS.late,
+      late: weights.slack,
       early: 0,
       hold: 1,
-      changes: WEIGHTS.heatUp,
-      walk: WEIGHTS.walk,
-      modes: WEIGHTS.hands,
+      changes: weights.heatUps,
+      walk: weights.walking,
+      modes: weights.hands,
     },
   };
 }
@@ -248,16 +232,9 @@ function addSetups(
   }
 }
 
-function lagOf(link: Link): Lag {
-  // A wait that has no best time of its own still costs a little: things are made as late as sensible.
-  const waits =
-    link.rule === "ready" || link.rule === "hold" || link.rule === "life" || link.rule === "thawed";
-  const soft =
-    link.best !== undefined
-      ? { best: link.best, cost: WEIGHTS.stale }
-      : waits && link.least !== undefined
-        ? { best: link.least, cost: WEIGHTS.waits }
-        : {};
+function lagOf(link: Link, weights: ReturnType<typeof weightsFor>): Lag {
+  const wait = bestWait(link);
+  const soft = wait ? { best: wait.best, cost: weights[wait.key] } : {};
   return {
     from: link.from,
     to: link.to,

@@ -1,9 +1,10 @@
 import type { Amounts } from "./amounts.ts";
+import { applied, applyOf } from "./apply.ts";
 import { type Change, changesFor } from "./changes.ts";
 import type { Documents } from "./documents.ts";
 import { type Effort, type Engine, type MadePlan, makePlan, provedImpossible } from "./make-plan.ts";
 import type { SiteOptions } from "./open-site.ts";
-import type { Plan, Remedy } from "./plan-types.ts";
+import type { Apply, Plan, Remedy } from "./plan-types.ts";
 import { spareOf } from "./ready-parts.ts";
 
 /** What a tried plan was made from, for whoever judges it. */
@@ -39,9 +40,9 @@ export function remediesFor(
   for (const change of changesFor(made)) {
     if (options.effort.stop?.()) break;
     if (change.group !== undefined && fitted.has(change.group)) continue;
-    const plan = tryChange(change, made, docs, site, engine, options);
+    const { plan, apply } = tryChange(change, made, docs, site, engine, options);
     if (plan.status === "feasible" || (plan.status !== "none" && harm(plan) < before))
-      tried.push(remedy(change.what, plan));
+      tried.push(remedy(change.what, apply, plan));
     if (plan.status === "feasible" && change.group !== undefined) fitted.add(change.group);
   }
   const fewer = fewerCovers(made, docs, site, engine, options);
@@ -56,6 +57,7 @@ function harm(plan: Plan): number {
   return plan.broken.reduce((sum, b) => sum + 1 + b.by / (b.by + 60), 0);
 }
 
+/** A change planned anew, from the documents as its own `apply` makes them: so the proof is of what is applied. */
 function tryChange(
   change: Change,
   made: MadePlan,
@@ -63,27 +65,21 @@ function tryChange(
   site: SiteOptions,
   engine: Engine,
   options: RemedyOptions,
-): Plan {
-  const kitchen = change.kitchen ?? made.site.kitchen;
-  const service = change.service ?? made.site.amounts.service;
+): { readonly plan: Plan; readonly apply: Apply } {
+  const { kitchen, amounts } = made.site;
+  const before = { docs, kitchen, service: amounts.service };
+  const after = {
+    docs: change.docs ?? docs,
+    kitchen: change.kitchen ?? kitchen,
+    service: change.service ?? amounts.service,
+  };
+  const apply = applyOf(before, after);
+  const tried = applied(before, apply);
   const changed: Tried = {
-    docs: withKitchen(change.docs ?? docs, kitchen, service),
-    amounts: { ...made.site.amounts, kitchen, service },
+    docs: tried.docs,
+    amounts: { ...amounts, kitchen: tried.kitchen, service: tried.service },
   };
-  return judged(changed, site, engine, options);
-}
-
-/** The documents with the tried kitchen and service in their places, as a judge reads them. */
-function withKitchen(
-  docs: Documents,
-  kitchen: MadePlan["site"]["kitchen"],
-  service: Amounts["service"],
-): Documents {
-  return {
-    ...docs,
-    kitchens: new Map(docs.kitchens).set(kitchen.id, kitchen),
-    services: new Map(docs.services).set(service.id, service),
-  };
+  return { plan: judged(changed, site, engine, options), apply };
 }
 
 function judged(tried: Tried, site: SiteOptions, engine: Engine, options: RemedyOptions): Plan {
@@ -98,10 +94,12 @@ function judged(tried: Tried, site: SiteOptions, engine: Engine, options: Remedy
   return { ...plan, status: "broken" };
 }
 
-function remedy(change: string, plan: Plan, covers?: number): Remedy {
+function remedy(change: string, apply: Apply, plan: Plan): Remedy {
+  const { covers } = apply;
   const spareMin = spareOf(plan);
   return {
     change,
+    apply,
     result: resultText(plan, spareMin),
     status: plan.status,
     ...(plan.status === "feasible" && spareMin !== undefined ? { spareMin } : {}),
@@ -151,6 +149,6 @@ function fewerCovers(
       high = middle;
     }
   }
-  if (fits) return remedy(`${fits.covers} covers instead of ${asked}`, fits.plan, fits.covers);
-  return least && remedy(`${high} covers instead of ${asked}`, least, high);
+  if (fits) return remedy(`${fits.covers} covers instead of ${asked}`, { covers: fits.covers }, fits.plan);
+  return least && remedy(`${high} covers instead of ${asked}`, { covers: high }, least);
 }

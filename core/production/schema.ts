@@ -159,6 +159,8 @@ function isRealDay(at: string): boolean {
   return z.iso.date().safeParse(day).success && day >= "2000" && day < "2200";
 }
 
+const weight = z.number().nonnegative().max(1000);
+
 export const ServiceSchema = z.strictObject({
   id: IdSchema,
   name: z.string().min(1),
@@ -181,6 +183,23 @@ export const ServiceSchema = z.strictObject({
   /** Wanted chance of not running out. */
   chance: z.number().gt(0).lt(1).default(0.95),
   slackMin: z.number().nonnegative().default(15),
+  /** What makes one plan better than another, beside the rules; what is not written has its usual weight. */
+  weights: z
+    .strictObject({
+      /** A minute of the chosen slack eaten. */
+      slack: weight.optional(),
+      /** A minute food is held beyond its best. */
+      stale: weight.optional(),
+      /** A minute anything waits for its next use. */
+      waiting: weight.optional(),
+      /** A change of an oven's temperature. */
+      heatUps: weight.optional(),
+      /** A minute walked between stations. */
+      walking: weight.optional(),
+      /** A minute of hands more than the fewest would take. */
+      hands: weight.optional(),
+    })
+    .optional(),
   stock: z
     .array(
       z.strictObject({

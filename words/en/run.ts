@@ -51,7 +51,6 @@ export const run = {
     "Bar: hands at work. Thin line: waiting. Wedge: a hold, a point when nothing of it is left. ▲ little slack, ✕ breaks a rule. Grey strips: time folded while nobody works.",
   "plan.broken": "{count, plural, one {# rule is broken} other {# rules are broken}}",
   "plan.remedies": "Remedies, each tried",
-  "plan.try": "Try {count} covers",
   "plan.tight": "{count, plural, one {# task is tight} other {# tasks are tight}}",
   "plan.warnings": "{count, plural, one {# thing to settle} other {# things to settle}}",
   "plan.holdLeft": "{left} of its hold",

@@ -1,8 +1,9 @@
 import { Button } from "react-aria-components";
 import type { Plan } from "../../../core/run/result.ts";
 import { useTold } from "../../app/hands.tsx";
-import { useCovers, useService } from "../../app/service.tsx";
+import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { ConflictNote, Remedies } from "./remedies.tsx";
 import { nearlyUsed, tightTasks } from "./tight.ts";
 
 const MOST = 6;
@@ -10,7 +11,7 @@ const MOST = 6;
 /** With a capital, as a line of its own. */
 const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** What can't be done and why, with remedies that were tried; then what is tight. */
+/** What can't be done and why, with remedies that were tried; then what is tight and what is to settle. */
 export function Conflicts({
   plan,
   onChoose,
@@ -20,7 +21,6 @@ export function Conflicts({
 }) {
   const { say, write } = useWords();
   const { service } = useService();
-  const { setCovers } = useCovers();
   const { amounts } = useTold();
   const tight = tightTasks(plan, service.slackMin);
   const warnings = amounts?.warnings ?? [];
@@ -46,28 +46,8 @@ export function Conflicts({
           )}
         </section>
       )}
-      {plan.remedies.length > 0 && (
-        <section className="note">
-          <h2 className="note-title">{say("plan.remedies")}</h2>
-          <ul className="rows">
-            {plan.remedies.map((remedy) => (
-              <li key={remedy.change}>
-                <p>
-                  <strong>{sentence(remedy.change)}</strong>
-                </p>
-                <p className={remedy.status === "feasible" ? "done" : "decide"}>
-                  {remedy.status === "feasible" ? "✓" : "▲"} {sentence(remedy.result)}
-                </p>
-                {remedy.covers !== undefined && (
-                  <Button className="button" onPress={() => setCovers(remedy.covers!, true)}>
-                    {say("plan.try", { count: remedy.covers })}
-                  </Button>
-                )}
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <ConflictNote plan={plan} onChoose={onChoose} />
+      <Remedies plan={plan} />
       {tight.length > 0 && (
         <section className="note">
           <h2 className="note-title decide">▲ {say("plan.tight", { count: tight.length })}</h2>

@@ -1,10 +1,14 @@
 import { useMemo, useState } from "react";
+import type { KeptPlan } from "../../../core/run/compare.ts";
+import type { Plan } from "../../../core/run/result.ts";
 import type { TriedMove } from "../../../core/run/try-move.ts";
 import type { StaveKind } from "../../../drawing/index.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Choice } from "../../parts/choice.tsx";
+import { Compare } from "./compare.tsx";
 import { Conflicts } from "./conflicts.tsx";
+import { Good } from "./good.tsx";
 import { Load } from "./load.tsx";
 import { MoveNote } from "./move-note.tsx";
 import { ScoreView } from "./score-view.tsx";
@@ -18,7 +22,11 @@ export function PlanView() {
   const [kind, setKind] = useState<StaveKind>("station");
   const [chosen, setChosen] = useState<string>();
   const move = useMove(plan?.plan);
-  const ghosts = useMemo(() => move.tried && triedPlaces(move.tried), [move.tried]);
+  const [against, setAgainst] = useState<KeptPlan>();
+  const ghosts = useMemo(
+    () => (move.tried ? triedPlaces(move.tried) : against && plan && otherPlaces(against, plan.plan)),
+    [move.tried, against, plan],
+  );
   if (!plan) return <p className="page quiet plan-wait">{say("run.planning")}</p>;
   const task = plan.plan.tasks.find((t) => t.id === chosen);
   return (
@@ -64,6 +72,8 @@ export function PlanView() {
           <p className="quiet plan-hint">{say("plan.hint")}</p>
         )}
         <Conflicts plan={plan.plan} onChoose={setChosen} />
+        <Compare told={plan} against={against} onAgainst={setAgainst} onChoose={setChosen} />
+        <Good plan={plan.plan} />
         <Load plan={plan.plan} />
       </div>
     </div>
@@ -73,4 +83,12 @@ export function PlanView() {
 /** Where the others that would move would stand; the task itself is drawn where it is dragged. */
 function triedPlaces({ moved, pin }: TriedMove): ReadonlyMap<string, Place> {
   return new Map(moved.filter((each) => each.task !== pin.task).map((each) => [each.task, each]));
+}
+
+/** Where tasks stand in the other plan, of those that stand elsewhere now. */
+function otherPlaces(other: KeptPlan, { tasks }: Plan): ReadonlyMap<string, Place> {
+  const now = new Map(tasks.map((task) => [task.id, task.startMin]));
+  return new Map(
+    other.tasks.flatMap((task) => (now.get(task.id) === task.startMin ? [] : [[task.id, task] as const])),
+  );
 }

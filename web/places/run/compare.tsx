@@ -1,0 +1,158 @@
+import { useState } from "react";
+import { Button } from "react-aria-components";
+import { differences, type KeptPlan, keptPlan } from "../../../core/run/compare.ts";
+import { useBook, useTold } from "../../app/hands.tsx";
+import { useWords } from "../../app/settings.tsx";
+import type { Told } from "../../compute/protocol.ts";
+import { dropPlan, keepPlan, useKeptPlans } from "./kept-plans.ts";
+
+const MOST = 8;
+
+/** Plans kept by name beside the one that stands: figures in a small table, what moved below. */
+export function Compare({
+  told,
+  against,
+  onAgainst,
+  onChoose,
+}: {
+  readonly told: Told;
+  readonly against: KeptPlan | undefined;
+  readonly onAgainst: (plan: KeptPlan | undefined) => void;
+  readonly onChoose: (task: string) => void;
+}) {
+  const { say, write } = useWords();
+  const { behind } = useTold();
+  const kept = useKeptPlans(told.summary.service);
+  const [name, setName] = useState("");
+  const usual = () => {
+    const now = new Date();
+    const two = (n: number) => String(n).padStart(2, "0");
+    return say("compare.usual", { hour: write.hour(`D ${two(now.getHours())}:${two(now.getMinutes())}`) });
+  };
+  return (
+    <section className="note compare">
+      <h2 className="note-title">{say("compare.title")}</h2>
+      <div className="row compare-keep">
+        <input
+          className="compare-name"
+          aria-label={say("compare.name")}
+          placeholder={say("compare.name")}
+          value={name}
+          onChange={(event) => setName(event.target.value)}
+        />
+        <Button
+          className="button quiet-button"
+          isDisabled={behind}
+          onPress={() => {
+            keepPlan(keptPlan(name.trim() || usual(), told));
+            setName("");
+          }}
+        >
+          {say("compare.keep")}
+        </Button>
+      </div>
+      {kept.length > 0 && (
+        <ul className="rows">
+          {kept.map((plan) => (
+            <li key={plan.name} className="good-row">
+              <Button
+                className="link-button"
+                aria-pressed={against?.name === plan.name}
+                onPress={() => onAgainst(against?.name === plan.name ? undefined : plan)}
+              >
+                {against?.name === plan.name ? "✓ " : ""}
+                {plan.name}
+              </Button>
+              <Button
+                className="link-button quiet"
+                onPress={() => {
+                  dropPlan(plan.name);
+                  if (against?.name === plan.name) onAgainst(undefined);
+                }}
+              >
+                {say("compare.drop", { name: plan.name })}
+              </Button>
+            </li>
+          ))}
+        </ul>
+      )}
+      {against && (
+        <Beside
+          before={against}
+          after={keptPlan("", told)}
+          currency={told.cost.currency}
+          onChoose={onChoose}
+        />
+      )}
+    </section>
+  );
+}
+
+function Beside({
+  before,
+  after,
+  currency,
+  onChoose,
+}: {
+  readonly before: KeptPlan;
+  readonly after: KeptPlan;
+  readonly currency: string;
+  readonly onChoose: (task: string) => void;
+}) {
+  const { say, write } = useWords();
+  const { library } = useBook();
+  const span = (minutes: number | undefined) => (minutes === undefined ? "–" : write.span(minutes));
+  const count = (n: number | undefined) => (n === undefined ? "–" : write.number(n, 0));
+  const rows: [string, (plan: KeptPlan) => string][] = [
+    [say("compare.covers"), (plan) => count(plan.covers)],
+    [say("compare.kitchen"), (plan) => library.kitchens.get(plan.kitchen)?.name ?? plan.kitchen],
+    [say("compare.spare"), (plan) => span(plan.spareMin)],
+    [say("compare.breaches"), (plan) => count(plan.breaches)],
+    [say("compare.hands"), (plan) => write.hours(plan.handsMinutes)],
+    [say("compare.peak"), (plan) => count(plan.peakHands)],
+    [say("compare.heatUps"), (plan) => count(plan.heatUps)],
+    [say("compare.holds"), (plan) => count(plan.holdsNearlyUsed)],
+    [say("compare.cost"), (plan) => write.money(plan.costPerCover, currency)],
+  ];
+  const moved = differences(before, after);
+  return (
+    <>
+      <table className="table small-table">
+        <thead>
+          <tr>
+            <th />
+            <th scope="col">{before.name}</th>
+            <th scope="col">{say("compare.now")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([label, read]) => (
+            <tr key={label}>
+              <th scope="row">{label}</th>
+              <td className="num">{read(before)}</td>
+              <td className="num">
+                {read(after)}
+                {read(after) !== read(before) && <span aria-hidden="true"> ≠</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p>{say("compare.moved", { count: moved.length })}</p>
+      <ul className="rows">
+        {moved.slice(0, MOST).map((each) => (
+          <li key={each.task}>
+            <Button className="link-button why-link" onPress={() => onChoose(each.task)}>
+              {each.name}
+            </Button>{" "}
+            <span className="num">
+              {each.before ? write.clock(each.before) : "–"} → {each.after ? write.clock(each.after) : "–"}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {moved.length > MOST && <p className="quiet">{say("plan.more", { count: moved.length - MOST })}</p>}
+      <p className="quiet small">{say("compare.ghosts")}</p>
+    </>
+  );
+}

@@ -1,0 +1,72 @@
+import { Button } from "react-aria-components";
+import { USUAL_WEIGHTS, type WeightName, weightsFor } from "../../../core/production/weights.ts";
+import type { Plan } from "../../../core/run/result.ts";
+import { useBook } from "../../app/hands.tsx";
+import { useService } from "../../app/service.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { CountEntry } from "../../parts/count-entry.tsx";
+import { Figure } from "../../parts/figure.tsx";
+import { Fold } from "../../parts/fold.tsx";
+
+/** A step of an entry: as fine as the usual weight is. */
+const STEPS: Readonly<Record<WeightName, number>> = {
+  ...{ slack: 1, stale: 0.1, waiting: 0.01, heatUps: 5, walking: 0.5, hands: 0.1 },
+};
+
+/** What one plan is better than another by: each term with its value and bound, and its weight to be set. */
+export function Good({ plan }: { readonly plan: Plan }) {
+  const { say, write } = useWords();
+  const { store } = useBook();
+  const { service } = useService();
+  const weights = weightsFor(service);
+  const set = (key: WeightName, value: number) =>
+    store.edit("services", { ...service, weights: { ...service.weights, [key]: value } }, `weight ${key}`);
+  return (
+    <section className="note good">
+      <Fold summary={<span className="note-title">{say("good.title")}</span>}>
+        <p className="small quiet">{say("good.what")}</p>
+        <ul className="rows">
+          {(Object.keys(USUAL_WEIGHTS) as WeightName[]).map((key) => {
+            const at = plan.objective.findIndex((term) => term.key === key);
+            const term = plan.objective[at];
+            return (
+              <li key={key} className="good-row">
+                <span>
+                  {say(`good.key.${key}`)}
+                  {term && (
+                    <span className="block quiet">
+                      <Figure at={`/plan/objective/${at}/value`} label={term.term}>
+                        {write.quantity(term)}
+                      </Figure>
+                      {term.bound !== undefined &&
+                        `, ${say("good.bound", { bound: write.quantity({ value: term.bound, unit: term.unit }) })}`}
+                    </span>
+                  )}
+                </span>
+                <CountEntry
+                  label={`${say("good.weight")}: ${say(`good.key.${key}`)}`}
+                  hideLabel
+                  value={weights[key]}
+                  most={1000}
+                  step={STEPS[key]}
+                  onChange={(value) => set(key, value)}
+                />
+              </li>
+            );
+          })}
+        </ul>
+        {service.weights && (
+          <Button
+            className="button quiet-button"
+            onPress={() => {
+              const { weights: _, ...rest } = service;
+              store.edit("services", rest);
+            }}
+          >
+            {say("good.usual")}
+          </Button>
+        )}
+      </Fold>
+    </section>
+  );
+}
