@@ -59,12 +59,13 @@ export class Desk {
     this.#clock = clock;
   }
 
-  /** Puts a first book into an empty place; a place with anything in it is left alone. */
-  async seed(book: unknown): Promise<void> {
+  /** Puts a first book and its log into an empty place; a place with anything in it is left alone. */
+  async seed(book: unknown, log: () => readonly LogEntry[] = () => []): Promise<void> {
     if ((await this.#store.revision()) > 0) return;
     const answer = await this.importBook(book, "Tournant");
     if (answer.status === "refused")
       throw new Error(`the first book is refused: ${JSON.stringify(answer.problems[0])}`);
+    await this.#store.appendLog(log());
   }
 
   /** The book as it stands. */

@@ -2,6 +2,7 @@ import { createServer, type Server } from "node:http";
 import { join } from "node:path";
 import { getRequestListener } from "@hono/node-server";
 import { demoBook } from "../data/demo/book.ts";
+import { demoHistory } from "../data/demo/history.ts";
 import { openEmbedded, openPostgres } from "../persistence/open.ts";
 import { troubleOf } from "../persistence/trouble.ts";
 import { createApp } from "./app.ts";
@@ -47,7 +48,7 @@ export async function serve(options: ServeOptions = {}): Promise<Serving> {
   const server = createServer(getRequestListener(app.fetch));
   let port: number;
   try {
-    await desk.seed(demoBook);
+    await desk.seed(demoBook, demoHistory);
     stopHearing = await desk.hearOthers();
     port = await listen(server, options.port);
   } catch (error) {

@@ -154,7 +154,7 @@ describe("server", () => {
         service: "demo",
         at: "2027-01-29T10:00:00Z",
         by: "Mira",
-        body: { coreC: 75 },
+        body: { kind: "reading", value: 75, unit: "°C" },
       },
     ];
     expect((await call("/api/log", { method: "POST", json: { entries } })).body).toEqual({ added: 1 });
@@ -180,6 +180,10 @@ describe("server", () => {
     });
     expect((await call("/api/log/judged")).body.entries).toHaveLength(2);
     expect((await call("/api/log?most=10000")).body.entries.length).toBeGreaterThanOrEqual(3);
+    const odd = await call("/api/log", { method: "POST", json: { entries: [entry({ kind: "gossip" })] } });
+    expect(odd.status).toBe(422);
+    expect(odd.body.problems[0]).toMatchObject({ path: "/entries/0/body/kind" });
+    expect(odd.body.problems[0].mend).toContain("started");
     const alone = await call("/api/log", { method: "POST", json: { entries: [entries[1]] } });
     expect(alone.status).toBe(422);
     expect(alone.body.problems[0].what).toContain("more was usable than was bought");

@@ -12,6 +12,7 @@ import "./styles/nutrition.css";
 import "./styles/guests.css";
 import "./styles/intake.css";
 import "./styles/live.css";
+import "./styles/learn.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 

@@ -33,6 +33,8 @@ export interface Estimate {
   readonly figure: Figure;
   /** As the book has it. For work, the minutes written: 1 when none of it was learned. */
   readonly was: number;
+  /** Where the book's figure comes from as it stands. */
+  readonly bookSource: Stated["source"];
   /** What it is by the book and by what was measured, at most four figures. */
   readonly value: number;
   /** Standard deviation of `value` itself. */
@@ -101,6 +103,7 @@ function estimate(
   return {
     figure: stated.figure,
     was: stated.value,
+    bookSource: stated.source,
     value,
     known: found.meanSd * slope,
     spread: found.lotSd * slope,

@@ -14,6 +14,7 @@ import { LogPlace } from "../places/log/log.tsx";
 import { PassPlace } from "../places/pass/pass.tsx";
 import { RunPlace } from "../places/run/run.tsx";
 import { AddPlace } from "../places/stores/add.tsx";
+import { StockPlace } from "../places/stores/stock.tsx";
 import { StoresPlace } from "../places/stores/stores.tsx";
 import { SupplierSheet } from "../places/stores/supplier.tsx";
 import { Broken, Frame, Lost } from "./frame.tsx";
@@ -66,7 +67,9 @@ export const router = createRouter({
     at("/stores", StoresPlace),
     at("/stores/add", AddPlace),
     at("/stores/supplier/$id", SupplierSheet),
+    at("/stores/stock", StockPlace),
     at("/log", LogPlace),
+    at("/log/$view", LogPlace),
   ]),
   defaultPreload: false,
   defaultErrorComponent: Broken,

@@ -1,5 +1,7 @@
+import type { LearningBody } from "../../core/learning/schema.ts";
 import type { LiveEntry } from "../../core/production/live-entries.ts";
 import type { LiveBody, WrittenPlace } from "../../core/production/live-schema.ts";
+import type { LotBody } from "../../core/safety/lots-schema.ts";
 
 /**
  * One line of the log: something that happened, as it was written down. Never changed; a correction is a new
@@ -9,7 +11,7 @@ export interface Entry {
   /** Made here, so that an entry sent twice is one entry. */
   readonly id: string;
   readonly service: string;
-  readonly kind: LiveBody["kind"] | "reading" | "note";
+  readonly kind: LiveBody["kind"] | "reading" | "note" | LearningBody["kind"] | LotBody["kind"];
   /** ISO instant at which it was written. */
   readonly at: string;
   readonly by?: string;

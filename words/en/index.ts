@@ -7,6 +7,7 @@ import { guests } from "./guests.ts";
 import { heat } from "./heat.ts";
 import { intake } from "./intake.ts";
 import { live } from "./live.ts";
+import { learn } from "./learn.ts";
 import { log } from "./log.ts";
 import { nutrition } from "./nutrition.ts";
 import { pack } from "./pack.ts";
@@ -33,6 +34,7 @@ export const en = {
   ...log,
   ...intake,
   ...live,
+  ...learn,
 } as const;
 
 export type Key = keyof typeof en;

@@ -1,7 +1,9 @@
-import { useState } from "react";
+import { Link, useParams } from "@tanstack/react-router";
+import { type ReactNode, useState } from "react";
 import { Button } from "react-aria-components";
 import type { ControlPoint } from "../../../core/run/result.ts";
 import { curveDrawing, PAGE_INK } from "../../../drawing/index.ts";
+import type { Key } from "../../../words/catalogue.ts";
 import { clockMinutes } from "../../../words/clock.ts";
 import { useEntries, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
@@ -13,16 +15,56 @@ import { Drawing } from "../../parts/drawing.tsx";
 import { Empty } from "../../parts/empty.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
 import { NoService } from "../no-service.tsx";
+import { ForecastView } from "./forecast.tsx";
 import { Happened } from "./happened.tsx";
+import { LearnedView } from "./learned.tsx";
 import { judge, type Limit, limitOf } from "./limit.ts";
+import { LotsView } from "./lots.tsx";
 import { ReadingEntry } from "./reading-entry.tsx";
+import { RecallView } from "./recall.tsx";
 import { toCelsius } from "./typed.ts";
+import { WriteView } from "./write/write.tsx";
 
-/** Log: a page a day; what is to be watched, and what happened in the order it did. */
+const VIEWS: readonly (readonly [id: string, key: Key, view: () => ReactNode])[] = [
+  ["day", "log.view.day", Pages],
+  ["write", "log.view.write", WriteView],
+  ["lots", "log.view.lots", LotsView],
+  ["learned", "log.view.learned", LearnedView],
+  ["forecast", "log.view.forecast", ForecastView],
+  ["recall", "log.view.recall", RecallView],
+];
+
+/** Log: a page a day; what is to be watched, what happened, what was measured and learned, where lots went. */
 export function LogPlace() {
   const here = useMaybeService();
+  const { say } = useWords();
+  const { view: asked = "day" } = useParams({ strict: false }) as { view?: string };
   if (!here) return <NoService />;
-  return <Pages />;
+  const [id, , View] = VIEWS.find(([name]) => name === asked) ?? VIEWS[0]!;
+  return (
+    <>
+      <nav className="views" aria-label={say("log.views")}>
+        {VIEWS.map(([name, key]) => (
+          <Link
+            key={name}
+            to="/log/$view"
+            params={{ view: name }}
+            className="view"
+            aria-current={name === id ? "page" : undefined}
+            resetScroll={false}
+          >
+            {say(key)}
+          </Link>
+        ))}
+      </nav>
+      {id !== "day" && (
+        <div className="page">
+          <h1>{say(`log.view.${id}` as Key)}</h1>
+        </div>
+      )}
+      <View />
+    </>
+  );
 }
 
 function Pages() {

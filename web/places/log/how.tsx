@@ -1,0 +1,74 @@
+import { Button } from "react-aria-components";
+import type { Estimate } from "../../../core/learning/learn.ts";
+import { useWords } from "../../app/settings.tsx";
+import { useRecord } from "../../offline/use-log.ts";
+import { useFigureWords } from "./figure-words.ts";
+import { useMoment } from "./use-moment.ts";
+
+/** How a learned figure came: what was believed before, each cook, each measurement. */
+export function How({ estimate }: { readonly estimate: Estimate }) {
+  const { say } = useWords();
+  const { value } = useFigureWords();
+  const moment = useMoment();
+  const record = useRecord();
+  const { prior, cooks, measured, spread } = estimate;
+  const show = (of: number) => value(estimate, of);
+  return (
+    <div className="how">
+      <h3>{say("learned.how")}</h3>
+      <p>
+        {say("learned.prior", {
+          ...{ value: show(prior.value), source: say(`trace.kind.${prior.source}`) },
+          ...{ lots: prior.lots, spread: show(spread) },
+        })}
+      </p>
+      {cooks.length > 0 && (
+        <div className="scroll-x">
+          <table className="table">
+            <thead>
+              <tr>
+                <th>{say("learned.cook")}</th>
+                <th className="num">{say("learned.lots")}</th>
+                <th className="num">{say("learned.figure")}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {cooks.map((cook) => (
+                <tr key={cook.by}>
+                  <th scope="row">{cook.by}</th>
+                  <td className="num">{cook.n}</td>
+                  <td className="num">
+                    {show(cook.value)} <span className="quiet">± {show(cook.known)}</span>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <h3>{say("learned.measured")}</h3>
+      <ol className="happened">
+        {measured.map(({ observation, value: one, leftOut }) => (
+          <li key={observation.entry}>
+            <span className="quiet">{moment(observation.at)}</span>
+            <span>
+              {leftOut === undefined ? show(one) : <s>{show(one)}</s>}{" "}
+              <span className="quiet">{observation.by}</span>
+              {leftOut !== undefined && (
+                <>
+                  <span className="decide"> {say("learned.out", { reason: leftOut })}</span>{" "}
+                  <Button
+                    className="link-button"
+                    onPress={() => record({ kind: "judged", entry: observation.entry, counts: true })}
+                  >
+                    {say("learned.again")}
+                  </Button>
+                </>
+              )}
+            </span>
+          </li>
+        ))}
+      </ol>
+    </div>
+  );
+}
