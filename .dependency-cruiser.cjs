@@ -96,6 +96,15 @@ module.exports = {
       to: { path: "^(persistence|server|web|cli)/" },
     },
     {
+      name: "solver-knows-only-the-port",
+      severity: "error",
+      from: { path: "^solver/" },
+      to: {
+        path: "^(core|persistence|server|drawing|words|web|print|cli)/",
+        pathNot: "^core/purchasing/mixed-integer\\.ts$",
+      },
+    },
+    {
       name: "tests-are-not-shipped",
       severity: "error",
       from: { pathNot: "\\.test\\.tsx?$|^tests/|^perf/" },

@@ -22,7 +22,7 @@ export default defineConfig({
         icons: [{ src: "/icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" }],
       },
       workbox: {
-        globPatterns: ["**/*.{html,js,css,ttf,svg,webmanifest}"],
+        globPatterns: ["**/*.{html,js,css,ttf,svg,webmanifest,wasm}"],
         maximumFileSizeToCacheInBytes: 8_000_000,
         navigateFallback: "/index.html",
         navigateFallbackDenylist: [/^\/api\//],

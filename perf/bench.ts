@@ -1,6 +1,7 @@
 import { amountsBench } from "./amounts.ts";
 import { heatBench } from "./heat.ts";
 import { liveBench } from "./live.ts";
+import { ordersBench } from "./orders.ts";
 import { recallBench } from "./recall.ts";
 import { projectRows, type ScheduleRow, scheduleRows } from "./schedule.ts";
 
@@ -16,6 +17,7 @@ const BENCHES: Readonly<Record<string, () => Promise<readonly Row[]>>> = {
   amounts: amountsBench,
   heat: heatBench,
   live: liveBench,
+  orders: ordersBench,
   recall: recallBench,
   schedule: async () => withGoals(scheduleRows()),
   // Published instances, from the folder that CHECK_DATA names.

@@ -16,6 +16,7 @@ const folders = [
   "cli",
   "data",
   "evidence",
+  "solver",
 ];
 const cruise = (paths) =>
   spawnSync(node24(), ["node_modules/dependency-cruiser/bin/dependency-cruiser.mjs", ...paths], {

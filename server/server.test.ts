@@ -204,7 +204,7 @@ describe("server", () => {
 
   test("V7 answers carry strict headers and never a stack", async () => {
     const { headers } = await call("/api/book");
-    expect(headers.get("content-security-policy")).toContain("script-src 'self';");
+    expect(headers.get("content-security-policy")).toContain("script-src 'self' 'wasm-unsafe-eval';");
     expect(headers.get("x-content-type-options")).toBe("nosniff");
     const broken = await fetch(`${server.address}/api/log`, {
       method: "POST",

@@ -1,10 +1,13 @@
+import solverCode from "highs/runtime?url";
 import { parseBook } from "../core/book/parse.ts";
 import type { Book } from "../core/book/schema.ts";
 import { TRIED } from "../core/costing/changes.ts";
 import type { Trial } from "../core/costing/what-if.ts";
 import type { TraceNode } from "../core/ledger/ledger.ts";
+import type { MixedInteger } from "../core/purchasing/mixed-integer.ts";
 import type { Result } from "../core/run/result.ts";
 import { type OpenRun, openRun, RunRefusal, USUAL_SCHEDULES } from "../core/run/run.ts";
+import { openSolver } from "../solver/highs.ts";
 import type { FromWorker, Question, Stage, ToWorker } from "./compute/protocol.ts";
 
 /** Computes away from the page: reads the book once a version, answers questions, keeps how figures came. */
@@ -16,6 +19,13 @@ let trace: () => Readonly<Record<string, TraceNode>> = () => ({});
 
 /** How the figures of the last cost that was tried came. */
 let triedTrace: Readonly<Record<string, TraceNode>> = {};
+/** Opened when the first plan is asked for; where it cannot be had, the orders are made without it. */
+let solver: Promise<MixedInteger | undefined> | undefined;
+
+function solverOnce(): Promise<MixedInteger | undefined> {
+  solver ??= openSolver(solverCode).catch(() => undefined);
+  return solver;
+}
 
 const say = (message: FromWorker): void =>
   (globalThis as unknown as { postMessage(m: FromWorker): void }).postMessage(message);
@@ -45,18 +55,20 @@ function amounts(id: number, question: Question): void {
 }
 
 /** A first plan soon, then the good one, then, where it does not fit, remedies that were tried. */
-function plan(id: number, question: Question): void {
+async function plan(id: number, question: Question): Promise<void> {
   const began = performance.now();
+  const opening = solverOnce();
   const covers = question.covers === undefined ? {} : { covers: question.covers };
   const run = open(question);
   tell(id, run.at({ ...covers, schedules: 1, remedies: false, trace: false }), false, began, "improving");
   const onProgress = ({ schedules }: { readonly schedules: number }) =>
     say({ type: "progress", id, done: schedules, of: USUAL_SCHEDULES });
-  let best = run.at({ ...covers, remedies: false, onProgress });
+  const at = { ...covers, solver: await opening };
+  let best = run.at({ ...at, remedies: false, onProgress });
   if (best.plan.status !== "feasible") {
     trace = () => best.trace;
     tell(id, best, false, began, "remedies");
-    best = run.at(covers);
+    best = run.at(at);
   }
   trace = () => best.trace;
   tell(id, best, true, began);
@@ -74,21 +86,25 @@ function answer(id: number, part: "amounts" | "plan", question: Question): void 
   }
   try {
     if (part === "amounts") amounts(id, question);
-    else plan(id, question);
+    else plan(id, question).catch((error: unknown) => refuse(id, error));
   } catch (error) {
-    opened = undefined;
-    const problems =
-      error instanceof RunRefusal
-        ? error.problems
-        : [
-            {
-              path: "",
-              what: `this could not be computed: ${(error as Error).message}`,
-              mend: "put the last change back",
-            },
-          ];
-    say({ type: "refused", id, problems });
+    refuse(id, error);
   }
+}
+
+function refuse(id: number, error: unknown): void {
+  opened = undefined;
+  const problems =
+    error instanceof RunRefusal
+      ? error.problems
+      : [
+          {
+            path: "",
+            what: `this could not be computed: ${(error as Error).message}`,
+            mend: "put the last change back",
+          },
+        ];
+  say({ type: "refused", id, problems });
 }
 
 /** Plates and menu at other prices, yields or portions; the answer is as quick as a change of covers. */

@@ -38,9 +38,12 @@ async function run(args: string[], io: Io): Promise<number> {
   const schedules = wholeNumber("schedules", options.schedules, 1, 1_000_000);
   const book = readBook(options.book ?? "demo");
   if (!book.ok) return refuse(book.problems, options.json, io);
+  const { openSolver } = await import("../../solver/highs.ts");
+  const solver = await openSolver();
   let result: ReturnType<typeof computeRun>;
   try {
     result = computeRun(book.value, words[0]!, {
+      solver,
       ...(covers === undefined ? {} : { covers }),
       ...(options.kitchen === undefined ? {} : { kitchen: options.kitchen }),
       ...(seed === undefined ? {} : { seed }),

@@ -263,7 +263,121 @@ describe("I5 balance", () => {
 describe("I13 orders", () => {
   const line = (s: Small, id: string) =>
     s.result.orders[0].lines.find((each: { ingredient: string }) => each.ingredient === id);
-  breakage("a pack too few", (s) => (line(s, "carrot").packs = 3), [["order", [], 40]]);
+  breakage("a pack too few", (s) => (line(s, "carrot").packs = 3), [
+    ["money", [], 4],
+    ["order", [], 40],
+  ]);
+  const order = (s: Small) => s.result.orders[0];
+  breakage(
+    "a price of another count",
+    (s) => (s.supplier.offers[4].breaks = [{ fromPacks: 4, price: "3.50" }]),
+    [["money", [], 0.5]],
+  );
+  breakage("goods summed wrong", (s) => (order(s).goods = "31.00"), [["money", [], 1]]);
+  breakage("a charge left out", (s) => (s.supplier.deliveryCharge = "6"), [
+    ["money", [], 6],
+    ["money", [], 6],
+  ]);
+  breakage("a minimum missed and not told", (s) => (s.supplier.minimumOrder = "50"), [["money", [], 18]]);
+  breakage("ordered after the cut-off", (s) => (order(s).orderBy = "D-1 13:30"), [["cut-off", [], 90]]);
+  breakage("no day of delivery", (s) => (s.supplier.deliveryDays = ["fri"]), [["delivery", [], 1]]);
+  breakage("gone off before it is used", (s) => (s.ingredient("carrot").storage.days = 0.5), []);
+  breakage(
+    "delivered the day before, and keeps no day",
+    (s) => {
+      order(s).deliver = "D-1 07:00";
+      order(s).orderBy = "D-2 12:00";
+      s.ingredient("flour").storage.days = 0.5;
+    },
+    [["delivery", ["tart/mix/1"], 500]],
+  );
+  breakage(
+    "enough by the mean, not with the chance wanted",
+    (s) => (s.ingredient("carrot").cuts[0].spread = 0.2),
+    [["order", [], expect.closeTo(615.5, 0)]],
+  );
+  breakage("more covers may come", (s) => (s.service.coversSpread = 0.2), [
+    ["order", [], expect.closeTo(164.5, 1)],
+    ["order", [], expect.closeTo(164.5, 1)],
+    ["order", [], expect.closeTo(46.6, 1)],
+  ]);
+  const ordering = (more: object) => ({
+    ...{ value: 32, bound: 32, gap: 0, proved: true, chance: 0.95, varies: false, surer: [] },
+    ...{ worthShare: 0.5, keepsDays: 14, left: [], ...more },
+  });
+  breakage("a value that is not theirs", (s) => (s.result.ordering = ordering({ value: 30, bound: 30 })), [
+    ["money", [], 2],
+  ]);
+  breakage("a bound above the orders", (s) => (s.result.ordering = ordering({ bound: 33 })), [
+    ["money", [], 1],
+  ]);
+  breakage("proof that is none", (s) => (s.result.ordering = ordering({ bound: 30, gap: 2 })), [
+    ["money", [], 2],
+  ]);
+  breakage(
+    "not ordered and not told",
+    (s) => {
+      order(s).lines.pop();
+      order(s).goods = "16.00";
+      order(s).total = "16.00";
+      s.result.warnings = [];
+    },
+    [["order", [], 1540]],
+  );
+  breakage(
+    "not ordered, and told",
+    (s) => {
+      order(s).lines.pop();
+      order(s).goods = "16.00";
+      order(s).total = "16.00";
+      const path = `/ingredients/${s.book.ingredients.indexOf(s.ingredient("carrot"))}`;
+      s.result.warnings = [{ path, what: "no supplier: it is neither ordered nor paid for", mend: "" }];
+    },
+    [],
+  );
+  const instead = (s: Small, more: object) => {
+    s.book.ingredients.push({
+      ...{
+        id: "parsnip",
+        name: "Parsnip",
+        origin: ["plant"],
+        cuts: [],
+        densities: [],
+        pieces: [],
+        aliases: [],
+      },
+      ...{
+        allergens: { status: "known", contains: [], mayContain: [] },
+        storage: { state: "cold", days: 9 },
+      },
+      ...more,
+    });
+    s.ingredient("carrot").substitutes = [{ ingredient: "parsnip", factor: 1, when: "missing" }];
+    s.supplier.offers[4].ingredient = "parsnip";
+    Object.assign(line(s, "carrot"), {
+      ...{ ingredient: "parsnip", insteadOf: { ingredient: "carrot", name: "carrot", when: "missing" } },
+    });
+  };
+  breakage("a substitute that is allowed", (s) => instead(s, {}), []);
+  breakage(
+    "a substitute that brings an allergen",
+    (s) => instead(s, { allergens: { status: "known", contains: ["celery"], mayContain: [] } }),
+    [
+      ["order", [], 1],
+      ["order", [], 1540],
+    ],
+  );
+  breakage(
+    "a substitute nobody allowed",
+    (s) => {
+      instead(s, {});
+      s.ingredient("carrot").substitutes = [];
+    },
+    [
+      ["order", [], 1],
+      ["order", [], 1540],
+    ],
+  );
   breakage("half a pack", (s) => (line(s, "flour").packs = 1.5), [["order", [], 1]]);
   breakage("what nobody offers", (s) => (line(s, "flour").offer = "o-salt"), [["order", [], 1]]);
   breakage("a supplier of another kitchen", (s) => (s.kitchen.suppliers = []), [
@@ -271,6 +385,7 @@ describe("I13 orders", () => {
     ...Array.from({ length: 5 }, (): Told => ["order", [], 1]),
   ]);
   breakage("there after it is first needed", (s) => (s.result.orders[0].deliver = "D 09:30"), [
+    ["delivery", [], 1],
     ["delivery", ["stock/simmer/1"], 30],
   ]);
 });

@@ -50,7 +50,7 @@ function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
   const parts = plan.status === "none" ? undefined : partsOf(scope, made, plan.tasks);
   const found = [
     ...(parts ? judgePlan(scope, result, options, made, parts) : []),
-    ...judgeOrders(scope, made, parts, plates, result.orders ?? []),
+    ...judgeOrders(scope, made, parts, plates, result),
     ...(allergens ? judgeMatrix(scope, plates, allergens, parts) : []),
     ...(balance ? judgeBalance(scope, made, balance) : []),
     ...judgeStatus(plan),

@@ -1,121 +1,200 @@
-import type { PlateCount, SupplierOrder } from "../run/result.ts";
-import { namedForm } from "./forms.ts";
-import { gramsOfIngredient, lineG, placementG, yieldG } from "./grams.ts";
+import type { Ingredient } from "../pantry/schema.ts";
+import type { OrderLine, PlateCount, SupplierOrder } from "../run/result.ts";
+import { enoughFor } from "./enough.ts";
+import { lacking } from "./flow.ts";
+import { gramsOfIngredient } from "./grams.ts";
 import type { Made } from "./needs.ts";
+import { judgeOrdering, judgeOrderSums, judgePrice } from "./order-sums.ts";
 import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
-import type { Finding } from "./types.ts";
+import type { Finding, Judged } from "./types.ts";
+import { type Use, usesOf } from "./uses.ts";
 
-/** What the service takes of an ingredient in one cut, g: ready for the pot, and as purchased whole. */
-interface Taken {
-  readonly epG: number;
-  readonly apG: number;
+/** Something of an ingredient that is there for a time, in its own grams. */
+interface Lot {
+  readonly grams: number;
+  /** Cut already; "" whole. */
+  readonly cut: string;
+  readonly fromMin: number;
+  /** Whether it is still good at a minute, or, before there is a plan, at the service. */
+  good(atMin: number | undefined): boolean;
+  /** Grams of the ingredient ready for the pot that a gram comes to, where it stands in for it. */
+  readonly standsFor?: number;
 }
 
-/** What the service takes of each ingredient, by cut, without what goes in to taste. */
-function takenOf(
-  scope: Scope,
-  made: ReadonlyMap<string, Made>,
-  plates: readonly PlateCount[],
-): Map<string, Map<string, Taken>> {
-  const all = new Map<string, Map<string, Taken>>();
-  const add = (id: string, cut: string | undefined, epG: number, trimYield?: number) => {
-    const cuts = all.get(id) ?? new Map<string, Taken>();
-    all.set(id, cuts);
-    const before = cuts.get(cut ?? "") ?? { epG: 0, apG: 0 };
-    const trim = trimYield ?? scope.ingredients.get(id)!.cuts.find((each) => each.id === cut)?.trimYield ?? 1;
-    cuts.set(cut ?? "", { epG: before.epG + epG, apG: before.apG + epG / trim });
-  };
-  for (const { preparation, grams } of made.values())
-    for (const line of preparation.lines)
-      if ("ingredient" in line.item) {
-        const epG = (lineG(scope, line) * grams) / yieldG(preparation);
-        add(line.item.ingredient, line.item.cut, epG, line.trimYield);
-      }
-  for (const row of plates)
-    for (const placement of namedForm(scope.dishes.get(row.dish)!, row.variant)!)
-      if (placement.ingredient !== undefined) {
-        const epG = (row.count + row.spare) * placementG(scope, placement);
-        add(placement.ingredient, placement.cut, epG);
-      }
-  return all;
-}
-
-/** Judges orders: whole packs of what is offered, enough with the stock, there before it is first needed. */
+/**
+ * Judges orders: whole packs of what is offered, prices and sums, cut-offs and delivery days, and that every use is
+ * covered with the chance wanted, from what is in the store or delivered before it and still good.
+ */
 export function judgeOrders(
   scope: Scope,
   made: ReadonlyMap<string, Made>,
   parts: Parts | undefined,
   plates: readonly PlateCount[],
-  orders: readonly SupplierOrder[],
+  { orders = [], ordering, warnings }: Judged,
 ): Finding[] {
-  const found: Finding[] = [];
-  const say = (rule: string, by: number, unit: string, what: string, tasks: readonly string[] = []) =>
-    found.push({ rule, tasks, by, unit, what });
-  const onHand = new Map<string, Map<string, number>>();
-  const arrives = new Map<string, number>();
-  const have = (id: string, cut: string | undefined, grams: number) => {
-    const cuts = onHand.get(id) ?? new Map<string, number>();
-    onHand.set(id, cuts.set(cut ?? "", (cuts.get(cut ?? "") ?? 0) + grams));
-  };
+  if (orders.length === 0) return [];
+  const found: Finding[] = ordering ? judgeOrdering(orders, ordering) : [];
+  const lots = new Map<string, Lot[]>();
+  const have = (id: string, lot: Lot) => lots.set(id, [...(lots.get(id) ?? []), lot]);
+  const ordered = new Set<string>();
   for (const order of orders) {
     const supplier = scope.suppliers.find((each) => each.id === order.supplier);
-    if (!supplier) say("order", 1, "supplier", `${order.supplier} is no supplier of this kitchen`);
+    if (supplier) found.push(...judgeOrderSums(scope, supplier, order));
+    else found.push(one("supplier", `${order.supplier} is no supplier of this kitchen`));
     for (const line of order.lines) {
       const offer = supplier?.offers.find((each) => each.id === line.offer);
       if (!offer || offer.ingredient !== line.ingredient) {
-        say("order", 1, "offer", `${order.supplier} offers no "${line.offer}" of ${line.ingredient}`);
+        found.push(one("offer", `${order.supplier} offers no "${line.offer}" of ${line.ingredient}`));
         continue;
       }
       if (!Number.isInteger(line.packs) || line.packs < 1)
-        say("order", 1, "pack", `${line.packs} packs of ${line.offer} are no whole packs`);
-      const grams = gramsOfIngredient(offer.inner, scope.ingredients.get(line.ingredient)!);
-      have(line.ingredient, offer.cut, line.packs * offer.innerPerPack * grams);
-      const there = scope.minuteOf(order.deliver);
-      arrives.set(line.ingredient, Math.max(arrives.get(line.ingredient) ?? -Infinity, there));
+        found.push(one("pack", `${line.packs} packs of ${line.offer} are no whole packs`));
+      else found.push(...judgePrice(offer, line));
+      const goods = scope.ingredients.get(line.ingredient)!;
+      const id = line.insteadOf?.ingredient ?? line.ingredient;
+      ordered.add(id);
+      const stands = line.insteadOf && standIn(scope, line, offer.cut, offer.allergens);
+      if (typeof stands === "string") found.push(one("substitute", stands));
+      have(id, {
+        grams: line.packs * offer.innerPerPack * gramsOfIngredient(offer.inner, goods),
+        cut: offer.cut ?? "",
+        fromMin: scope.minuteOf(order.deliver),
+        good: (atMin) => atMin === undefined || daysFrom(scope, order, atMin) <= goods.storage.days,
+        ...(stands === undefined ? {} : { standsFor: typeof stands === "string" ? 0 : stands }),
+      });
     }
   }
-  const stocked = new Set<string>();
   for (const { item, amount, useBy } of scope.service.stock)
-    if ("ingredient" in item && useBy >= scope.date) {
-      stocked.add(item.ingredient);
-      have(item.ingredient, item.cut, gramsOfIngredient(amount, scope.ingredients.get(item.ingredient)!));
-    }
-  const taken = takenOf(scope, made, plates);
-  for (const [id, there] of arrives) {
-    const short = lackingG(taken.get(id) ?? new Map(), onHand.get(id)!);
-    if (short > 0) say("order", short, "g", `${short} g of ${id} too little are ordered`);
-    const first = stocked.has(id) ? undefined : firstNeed(scope, parts, id);
-    const late = first ? there - first.minute : 0;
-    if (late > 0)
-      say("delivery", late, "min", `${id} comes ${late} min after ${first!.task} begins`, [first!.task]);
+    if ("ingredient" in item)
+      have(item.ingredient, {
+        grams: gramsOfIngredient(amount, scope.ingredients.get(item.ingredient)!),
+        cut: item.cut ?? "",
+        fromMin: Number.NEGATIVE_INFINITY,
+        good: (atMin) => useBy >= (atMin === undefined ? scope.date : dateAt(scope, atMin)),
+      });
+  const uses = usesOf(scope, made, parts, plates);
+  for (const id of new Set(uses.map((use) => use.ingredient))) {
+    // What is not ordered may be told as what nobody can bring.
+    if (!ordered.has(id) && (warnings === undefined || told(scope, warnings, id))) continue;
+    found.push(
+      ...judgeCover(
+        scope,
+        id,
+        uses.filter((use) => use.ingredient === id),
+        lots.get(id) ?? [],
+        warnings,
+      ),
+    );
   }
   return found;
 }
 
-/** Grams as purchased that are missing: what came in a cut serves that cut, the rest is cut here. */
-function lackingG(taken: ReadonlyMap<string, Taken>, onHand: ReadonlyMap<string, number>): number {
-  let wanted = 0;
-  for (const [cut, { epG, apG }] of taken) {
-    const ready = cut === "" ? 0 : Math.min(epG, onHand.get(cut) ?? 0);
-    wanted += epG > 0 ? (apG * (epG - ready)) / epG : 0;
-  }
-  const short = wanted - (onHand.get("") ?? 0);
-  return short > 1e-6 * wanted ? short : 0;
+const one = (unit: string, what: string): Finding => ({ rule: "order", tasks: [], by: 1, unit, what });
+
+function told(scope: Scope, warnings: NonNullable<Judged["warnings"]>, id: string): boolean {
+  const at = `/ingredients/${[...scope.ingredients.keys()].indexOf(id)}`;
+  return warnings.some(
+    ({ path, what }) =>
+      (path === at || path.startsWith(`${at}/`)) && what.includes("neither ordered nor paid for"),
+  );
 }
 
-function firstNeed(
+/** Uses against lots in grams as purchased whole; cut goods count for the whole goods they save. */
+function judgeCover(
   scope: Scope,
-  parts: Parts | undefined,
   id: string,
-): { readonly minute: number; readonly task: string } | undefined {
-  let first: { minute: number; task: string } | undefined;
-  const consider = (minute: number, task: string) => {
-    if (!first || minute < first.minute) first = { minute, task };
+  uses: readonly Use[],
+  lots: readonly Lot[],
+  warnings: Judged["warnings"],
+): Finding[] {
+  const wanted = uses.map((use) => ({ use, ...enoughFor(scope, use) }));
+  const to = wanted.map((item) => ({ item, amount: (item.use.epG / item.use.trim) * item.whole }));
+  const whole = to.reduce((sum, each) => sum + each.amount, 0);
+  /** Of one gram of a lot, where the trim differs from use to use the most it can come to: what is told is sure. */
+  const worth = (lot: Lot) => {
+    const mine = wanted.filter(
+      ({ use }) => lot.standsFor !== undefined || lot.cut === "" || use.cut === lot.cut,
+    );
+    if (lot.cut === "" && lot.standsFor === undefined) return 1;
+    return (lot.standsFor ?? 1) * Math.max(0, ...mine.map((each) => each.whole / each.cut / each.use.trim));
   };
-  for (const load of parts?.loads ?? [])
-    for (const line of load.preparation.lines)
-      if (line.step === load.step.id && "ingredient" in line.item && line.item.ingredient === id)
-        if (lineG(scope, line) > 0) consider(load.startMin, (load.work ?? load.wait)!.id);
-  return first;
+  const from = lots.map((item) => ({ item, amount: item.grams * worth(item) }));
+  const lack = (inTime: boolean, fresh: boolean) =>
+    lacking({
+      ...{ from, to },
+      joined: (lot, { use }) =>
+        (lot.standsFor !== undefined || lot.cut === "" || lot.cut === use.cut) &&
+        (!inTime || lot.fromMin <= use.firstMin) &&
+        (!fresh || lot.good(use.lastMin)),
+    });
+  const over = (lacks: readonly number[]) => lacks.reduce((sum, each) => sum + each, 0) > 3e-6 * whole + 1e-3;
+  const lacks = lack(true, true);
+  if (!over(lacks) || (warnings && told(scope, warnings, id))) return [];
+  const short = lack(false, false).reduce((sum, each) => sum + each, 0);
+  if (short > 3e-6 * whole + 1e-3)
+    return [
+      { rule: "order", tasks: [], by: short, unit: "g", what: `${short} g of ${id} too little are ordered` },
+    ];
+  const use = uses[lacks.findIndex((each) => each > 0)]!;
+  const tasks = use.task === undefined ? [] : [use.task];
+  const late = lots.map((lot) => lot.fromMin - use.firstMin).filter((by) => by > 0);
+  if (late.length > 0 && !over(lack(false, true))) {
+    const by = Math.min(...late);
+    const what = `${id} comes ${by} min after ${use.task ?? "the first day"} begins`;
+    return [{ ...{ rule: "delivery", tasks, by, unit: "min", what } }];
+  }
+  const by = lacks.reduce((sum, each) => sum + each, 0);
+  return [
+    {
+      ...{ rule: "delivery", tasks, by, unit: "g" },
+      what: `${by} g of ${id} are no longer good when they are used`,
+    },
+  ];
+}
+
+/** What a gram of a substitute comes to, or what speaks against it. */
+function standIn(
+  scope: Scope,
+  line: OrderLine,
+  cut: string | undefined,
+  declared: { readonly contains: readonly string[]; readonly mayContain: readonly string[] } | undefined,
+): number | string {
+  const food = scope.ingredients.get(line.insteadOf!.ingredient);
+  const goods = scope.ingredients.get(line.ingredient)!;
+  const allowed = food?.substitutes?.find(
+    (each) => each.ingredient === goods.id && (cut === undefined || each.cut === cut),
+  );
+  if (!food || !allowed) return `nobody lets ${goods.id} stand in for ${line.insteadOf!.ingredient}`;
+  const has = (list: readonly string[], what: string) =>
+    list.includes(what) || (what === "gluten" && list.includes("wheat"));
+  const risky = (of: Ingredient["allergens"]) => [...of.contains, ...of.mayContain];
+  const known = food.allergens.status === "known";
+  const more = [
+    ...(known && goods.allergens.status === "unknown" ? ["unknown allergens"] : []),
+    ...[...goods.allergens.contains, ...(declared?.contains ?? [])].filter(
+      (a) => known && !has(food.allergens.contains, a),
+    ),
+    ...[...goods.allergens.mayContain, ...(declared?.mayContain ?? [])].filter(
+      (a) => known && !has(risky(food.allergens), a),
+    ),
+    ...goods.origin.filter((word) => !food.origin.includes(word)),
+  ];
+  if (more.length > 0) return `${goods.id} in place of ${food.id} brings ${more.join(", ")}`;
+  const trim = cut === undefined ? (goods.cuts.find((each) => each.id === allowed.cut)?.trimYield ?? 1) : 1;
+  return trim / allowed.factor;
+}
+
+function dateAt(scope: Scope, minute: number): string {
+  const day = new Date(`${scope.date}T00:00:00Z`);
+  day.setUTCDate(day.getUTCDate() + dayAt(scope, minute));
+  return day.toISOString().slice(0, 10);
+}
+
+function daysFrom(scope: Scope, order: SupplierOrder, minute: number): number {
+  return dayAt(scope, minute) - dayAt(scope, scope.minuteOf(order.deliver));
+}
+
+function dayAt(scope: Scope, minute: number): number {
+  return Number(/^D([-+]\d+)?/.exec(scope.textOf(minute))?.[1] ?? 0);
 }

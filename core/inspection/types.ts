@@ -2,7 +2,7 @@ import type { Result } from "../run/result.ts";
 
 /** The parts of a run's result that are judged. */
 export type Judged = Pick<Result, "plates" | "needs" | "plan"> &
-  Partial<Pick<Result, "orders" | "allergens" | "balance">>;
+  Partial<Pick<Result, "orders" | "ordering" | "warnings" | "allergens" | "balance">>;
 
 export interface InspectOptions {
   /** Id of the service. */

@@ -1,6 +1,45 @@
 import type { Planned } from "./prep-lists.ts";
 import type { Site } from "./site.ts";
 
+/** From the first to the last time that one use takes of an ingredient, minutes. */
+export interface UseSpan {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Key of what a line of a preparation, or a dish in a course, takes. */
+export const lineUse = (preparation: string, line: string) => `line ${preparation}/${line}`;
+export const plateUse = (course: string, dish: string) => `plate ${course}/${dish}`;
+
+/**
+ * When each use takes its ingredients in the plan (README, P20): from the start of the first task of its step, or of
+ * its thawing, to the start of the last; on plates, the starts of the plate-up. Uses of no task are absent.
+ */
+export function spansOfUse(site: Site, planned: readonly Planned[]): Map<string, UseSpan> {
+  const spans = new Map<string, UseSpan>();
+  const seen = (key: string, minute: number) => {
+    const known = spans.get(key) ?? { first: minute, last: minute };
+    spans.set(key, { first: Math.min(known.first, minute), last: Math.max(known.last, minute) });
+  };
+  const entering = new Map<string, string[]>();
+  for (const id of site.amounts.preparations.keys())
+    for (const line of site.docs.preparations.get(id)?.lines ?? [])
+      if ("ingredient" in line.item) {
+        const key = `${id}/${line.step}`;
+        entering.set(key, [...(entering.get(key) ?? []), line.id]);
+      }
+  for (const { task, plan } of planned) {
+    if (task.kind === "plate") seen(plateUse(task.step, task.preparation), plan.startMin);
+    else if (task.kind === "thaw") {
+      const [, preparation = "", line = ""] = task.id.split("/");
+      seen(lineUse(preparation, line), plan.startMin);
+    } else
+      for (const line of entering.get(`${task.preparation}/${task.step}`) ?? [])
+        seen(lineUse(task.preparation, line), plan.startMin);
+  }
+  return spans;
+}
+
 /**
  * Minute at which each ingredient is first needed in the plan (README, P20): the start of the first task of a step
  * it enters, of its thawing, or of the plate-up it goes on. Ingredients of no task are absent.

@@ -39,6 +39,8 @@ export interface IngredientCells {
   readonly ep: Cell;
   readonly ap: Cell;
   readonly uses: readonly UseCell[];
+  /** As purchased for one of the uses; made when it is first asked for. */
+  apOf(use: number): Cell;
 }
 
 /**
@@ -135,7 +137,13 @@ export function needCells(
           uses.flatMap((use) => use.apPairs),
         )
       : ep;
-    return { ingredient, cut, ep, ap, uses: made };
+    const apOf = (i: number): Cell => {
+      const { pairs, apPairs } = uses[i]!;
+      if (apPairs.every((cell, k) => cell === pairs[k])) return made[i]!.g;
+      const at = `${path}/uses/${i}/ap`;
+      return ledger.find(at) ?? ledger.derive(at, "g", sumOfProducts, apPairs);
+    };
+    return { ingredient, cut, ep, ap, uses: made, apOf };
   });
   return { preparations: needs.reverse(), ingredients };
 }

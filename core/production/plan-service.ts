@@ -4,7 +4,7 @@ import type { Apart } from "./apart.ts";
 import type { Clock } from "./clock.ts";
 import { conflictOf } from "./conflict.ts";
 import type { Documents } from "./documents.ts";
-import { firstNeeds } from "./first-needs.ts";
+import { firstNeeds, spansOfUse, type UseSpan } from "./first-needs.ts";
 import { type Effort, type Engine, type MadePlan, makePlan } from "./make-plan.ts";
 import type { SiteOptions } from "./open-site.ts";
 import { tracePlan } from "./plan-trace.ts";
@@ -41,6 +41,8 @@ export interface PlanResult {
   readonly pull: readonly CountedPull[];
   /** Minute of the first need, by ingredient. */
   readonly firstNeeds: ReadonlyMap<string, number>;
+  /** When each use takes its ingredients (`spansOfUse`). */
+  readonly uses: ReadonlyMap<string, UseSpan>;
   readonly warnings: readonly Doubt[];
   readonly clock: Clock;
   /** Tasks, problem and schedule behind the plan. */
@@ -67,6 +69,7 @@ export function planService(docs: Documents, amounts: Amounts, options: PlanOpti
     prepLists: prepLists(made.site, planned),
     pull: pullList(made.site, planned),
     firstNeeds: firstNeeds(made.site, planned),
+    uses: spansOfUse(made.site, planned),
     warnings: made.site.doubts,
     clock: made.site.clock,
     made,

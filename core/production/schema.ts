@@ -182,6 +182,12 @@ export const ServiceSchema = z.strictObject({
   tasting: z.number().int().nonnegative().default(0),
   /** Wanted chance of not running out. */
   chance: z.number().gt(0).lt(1).default(0.95),
+  /** How far the covers may miss, as a ratio: the standard deviation of those who come to `covers`. */
+  coversSpread: z.number().nonnegative().max(0.5).optional(),
+  /** What is left over of goods that keep so many days after the service is worth this share of its price. */
+  leftover: z
+    .strictObject({ worth: z.number().min(0).max(0.95), keepsDays: z.number().nonnegative() })
+    .optional(),
   slackMin: z.number().nonnegative().default(15),
   /** What makes one plan better than another, beside the rules; what is not written has its usual weight. */
   weights: z

@@ -1,90 +1,113 @@
 import type { Cell, Ledger } from "../ledger/ledger.ts";
-import { shortOf, sum } from "../ledger/rules.ts";
 import { nothing, stated } from "../ledger/stated.ts";
 import { type Money, money } from "../money/money.ts";
+import { findCut, trimCell } from "../pantry/cuts.ts";
 import { gramsCell } from "../pantry/grams.ts";
 import type { Problem } from "../pantry/refusal.ts";
+import type { Ingredient } from "../pantry/schema.ts";
 import type { Amounts } from "../production/amounts.ts";
+import { lineUse, plateUse } from "../production/first-needs.ts";
 import type { IngredientCells } from "../production/needs.ts";
 import type { BuyingDocuments } from "./documents.ts";
 import { OfferBook, type OfferCells } from "./offers.ts";
-import type { OrderChoice } from "./order.ts";
-import { meanTrim, orderOfNumbers } from "./rules.ts";
 import type { Supplier } from "./schema.ts";
+import { againstSubstitute, mayStandIn } from "./substitutes.ts";
+
+/** What is left over of goods that keep is worth half its price, counted on for a fortnight (common practice, no source). */
+export const USUAL_LEFTOVER = { worth: 0.5, keepsDays: 14 } as const;
+
+/** One use of an ingredient in one cut, and the key under which the plan says when. */
+export interface UseOfCut {
+  readonly key: string;
+  readonly ep: Cell;
+  ap(): Cell;
+}
 
 /** One cut of an ingredient that is to be bought. */
-interface CutNeed {
+export interface CutCells {
   readonly cut: string | undefined;
-  /** Still needed after stock in this cut, g EP. */
-  readonly ep: Cell;
+  readonly uses: readonly UseOfCut[];
+  /** Standard deviation of the trim yield of one lot; nothing when none is known. */
+  readonly spread: Cell;
+}
+
+/** Some of an ingredient that is in the store. */
+export interface StockLot {
+  readonly cut: string | undefined;
+  readonly useBy: string;
+  readonly g: Cell;
+}
+
+/** What the chef lets stand in for an ingredient, as far as nothing speaks against it. */
+export interface SubstituteCells {
+  readonly ingredient: Ingredient;
+  readonly offer: OfferCells;
   /** Share left when it is cut here. */
   readonly trim: Cell;
+  /** Grams in place of one gram. */
+  readonly factor: Cell;
+  readonly when: "missing" | "cheaper";
 }
 
 /** One ingredient to be bought: all its cuts compete for what is bought whole. */
 export interface ItemCells {
-  readonly ingredient: string;
-  readonly name: string;
-  /** Whole, from stock, g. */
-  readonly onHand: Cell;
-  readonly cuts: readonly CutNeed[];
+  readonly ingredient: Ingredient;
+  readonly cuts: readonly CutCells[];
+  readonly lots: readonly StockLot[];
   readonly offers: readonly OfferCells[];
-  /** The numbers by which `cheapestPacks` knows the item. */
-  readonly numbers: readonly Cell[];
+  readonly substitutes: readonly SubstituteCells[];
 }
 
-export interface BuyingOptions {
-  /** ISO date of the last use of an ingredient; stock must be good until then. The service's date if not known. */
-  readonly lastUse?: ((ingredient: string) => string | undefined) | undefined;
-}
-
-/**
- * The buying of one service: net needs as cells that follow the amounts, and the order chosen from them.
- * Built once; `choose` reads the newest amounts.
- */
+/** The buying of one service, as far as it is the same at any number of covers. Built once. */
 export class Buying {
   readonly ledger: Ledger;
   readonly offers: OfferBook;
-  /** In the order of the numbers of a problem. */
+  /** Who could be asked, in the order of the kitchen. */
   readonly suppliers: readonly Supplier[];
-  readonly supplierTerms: readonly Cell[];
   readonly items: readonly ItemCells[];
-  /** The whole problem as cells, by which `cheapestSuppliers` knows it. */
-  readonly problem: readonly Cell[];
   /** Doubts that hold at any number of covers. */
   readonly warnings: readonly Problem[];
-  /** Ingredients that somebody has to bring: no offer is valid. */
+  /** Ingredients that somebody has to bring: no offer is valid, of theirs or of what may stand in. */
   readonly unsold: readonly IngredientCells[];
-  readonly #currency: string;
+  readonly currency: string;
+  readonly coversSpread: Cell;
+  readonly worth: Cell;
+  readonly keepsDays: number;
   readonly #money = new Map<string, Money>();
+  readonly #docs: BuyingDocuments;
 
-  constructor(amounts: Amounts, docs: BuyingDocuments, options: BuyingOptions = {}) {
+  constructor(amounts: Amounts, docs: BuyingDocuments) {
     const { ledger, service, kitchen } = amounts;
     const { formula } = amounts.cells;
     this.ledger = ledger;
-    this.#currency = kitchen.currency;
+    this.#docs = docs;
+    this.currency = kitchen.currency;
     this.offers = new OfferBook(formula, docs, kitchen, service.priceAsOf);
-    const wanted = groupByIngredient(amounts.cells.ingredients, docs);
-    const sold = wanted.filter(([id]) => this.offers.of(id).length > 0);
-    this.unsold = wanted.filter(([id]) => this.offers.of(id).length === 0).flatMap(([, cuts]) => cuts);
-    const used = new Set(sold.flatMap(([id]) => this.offers.of(id).map((each) => each.supplier.id)));
-    this.suppliers = kitchen.suppliers.flatMap((id) => (used.has(id) ? docs.suppliers.get(id)! : []));
-    this.supplierTerms = this.suppliers.flatMap((supplier) => {
-      const at = `book:${docs.pointer("suppliers", supplier.id)}`;
-      return [
-        stated(ledger, `${at}/minimumOrder`, kitchen.currency, Number(supplier.minimumOrder)),
-        stated(ledger, `${at}/deliveryCharge`, kitchen.currency, Number(supplier.deliveryCharge)),
-      ];
-    });
     const problems: Problem[] = [];
-    const stock = stockByCut(amounts, docs, options, problems);
-    this.items = sold.map(([id, cuts]) => this.#item(id, docs.ingredients.get(id)!.name, cuts, stock));
-    this.problem = [
-      number(ledger, this.suppliers.length),
-      ...this.supplierTerms,
-      number(ledger, this.items.length),
-      ...this.items.flatMap((item) => item.numbers),
-    ];
+    const at = `book:${docs.pointer("services", service.id)}`;
+    const { coversSpread, leftover } = service;
+    this.coversSpread =
+      coversSpread === undefined
+        ? nothing(ledger)
+        : stated(ledger, `${at}/coversSpread`, "ratio", coversSpread);
+    this.worth =
+      leftover === undefined
+        ? stated(ledger, "const:/leftover/worth", "ratio", USUAL_LEFTOVER.worth)
+        : stated(ledger, `${at}/leftover/worth`, "ratio", leftover.worth);
+    this.keepsDays = (leftover ?? USUAL_LEFTOVER).keepsDays;
+    const lots = stockLots(amounts, docs, problems);
+    const wanted = groupByIngredient(amounts.cells.ingredients, docs);
+    const items = wanted.map(([id, cuts]) => this.#item(docs.ingredients.get(id)!, cuts, lots, problems));
+    const sold = (item: ItemCells) => item.offers.length + item.substitutes.length > 0;
+    this.items = items.filter(sold);
+    this.unsold = wanted.flatMap(([, cuts], i) => (sold(items[i]!) ? [] : cuts));
+    const used = new Set(
+      this.items.flatMap((item) => [
+        ...item.offers.map((each) => each.supplier.id),
+        ...item.substitutes.map((each) => each.offer.supplier.id),
+      ]),
+    );
+    this.suppliers = kitchen.suppliers.flatMap((id) => (used.has(id) ? docs.suppliers.get(id)! : []));
     this.warnings = [...problems, ...this.offers.warnings];
   }
 
@@ -92,59 +115,82 @@ export class Buying {
   money(text: string): Money {
     const known = this.#money.get(text);
     if (known) return known;
-    const read = money(text, this.#currency);
+    const read = money(text, this.currency);
     this.#money.set(text, read);
     return read;
   }
 
-  /** The cheapest order for the newest amounts. */
-  choose(): OrderChoice {
-    return orderOfNumbers(this.problem.map((cell) => this.ledger.value(cell)));
-  }
+  /** Minimum order and delivery charge of a supplier. */
+  readonly termsOf = (supplier: Supplier): { readonly minimum: Cell; readonly charge: Cell } => {
+    const at = `book:${this.#docs.pointer("suppliers", supplier.id)}`;
+    return {
+      minimum: stated(this.ledger, `${at}/minimumOrder`, this.currency, Number(supplier.minimumOrder)),
+      charge: stated(this.ledger, `${at}/deliveryCharge`, this.currency, Number(supplier.deliveryCharge)),
+    };
+  };
 
   #item(
-    ingredient: string,
-    name: string,
+    ingredient: Ingredient,
     uses: readonly IngredientCells[],
-    stock: Map<string, Cell>,
+    lots: readonly (StockLot & { readonly ingredient: string })[],
+    problems: Problem[],
   ): ItemCells {
     const { ledger } = this;
-    const cuts = uses.map((use): CutNeed => {
-      const path = `calc:/orders/items/${ingredient}/${use.cut === undefined ? "whole" : `cuts/${use.cut}`}`;
-      const had = use.cut === undefined ? undefined : stock.get(`${ingredient}/${use.cut}`);
-      const ep = had === undefined ? use.ep : ledger.derive(`${path}/net`, "g", shortOf, [use.ep, had]);
-      const trim =
-        use.ap === use.ep
-          ? number(ledger, 1)
-          : ledger.derive(`${path}/trim`, "ratio", meanTrim, [use.ep, use.ap]);
-      return { cut: use.cut, ep, trim };
+    const at = this.#docs.pointer("ingredients", ingredient.id);
+    const cuts = uses.map((use): CutCells => {
+      const found = findCut(ingredient, use.cut);
+      const spread = found?.cut.spread;
+      return {
+        cut: use.cut,
+        uses: use.uses.map(({ g, ...by }, i) => ({
+          key: by.line === undefined ? plateUse(by.course!, by.dish!) : lineUse(by.preparation!, by.line),
+          ep: g,
+          ap: () => use.apOf(i),
+        })),
+        spread:
+          spread === undefined
+            ? nothing(ledger)
+            : stated(ledger, `book:${at}/cuts/${found!.index}/spread`, "ratio", spread),
+      };
     });
-    const offers = this.offers.of(ingredient);
-    const onHand = stock.get(ingredient) ?? nothing(ledger);
-    const placeOf = (offer: OfferCells): number => {
-      if (offer.offer.cut === undefined) return -1;
-      return cuts.findIndex((need) => need.cut === offer.offer.cut);
-    };
     // An offer in a cut that nobody uses serves nothing.
-    const fitting = offers.filter((offer) => offer.offer.cut === undefined || placeOf(offer) >= 0);
-    const numbers = [
-      onHand,
-      number(ledger, cuts.length),
-      ...cuts.flatMap((need) => [need.ep, need.trim]),
-      number(ledger, fitting.length),
-      ...fitting.flatMap((each) => {
-        const tiers = tierCells(ledger, each);
-        const place = this.suppliers.indexOf(each.supplier);
-        return [
-          number(ledger, place),
-          number(ledger, placeOf(each)),
-          each.packG,
-          number(ledger, tiers.length / 2),
-          ...tiers,
-        ];
-      }),
-    ];
-    return { ingredient, name, onHand, cuts, offers: fitting, numbers };
+    const fits = ({ offer }: OfferCells) =>
+      offer.cut === undefined || cuts.some((need) => need.cut === offer.cut);
+    return {
+      ingredient,
+      cuts,
+      lots: lots.filter((lot) => lot.ingredient === ingredient.id),
+      offers: this.offers.of(ingredient.id).filter(fits),
+      substitutes: this.#substitutes(ingredient, at, problems),
+    };
+  }
+
+  #substitutes(food: Ingredient, at: string, problems: Problem[]): SubstituteCells[] {
+    const { ledger } = this;
+    const one = stated(ledger, "const:/number/1", "", 1);
+    return (food.substitutes ?? []).flatMap(({ ingredient: id, cut, factor, when }, i) => {
+      const ingredient = this.#docs.ingredients.get(id);
+      if (!ingredient || id === food.id) return [];
+      const path = `${at}/substitutes/${i}`;
+      const against = againstSubstitute(food, ingredient);
+      if (against.length > 0) {
+        problems.push({
+          path,
+          what: `${ingredient.name} never stands in for ${food.name} by itself: ${against.join(", ")}`,
+          mend: `write ${ingredient.name} into the preparation, so that every plate is judged with it`,
+        });
+        return [];
+      }
+      const trimmed = trimCell(ledger, ingredient, this.#docs.pointer("ingredients", id), cut) ?? one;
+      const times = factor === 1 ? one : stated(ledger, `book:${path}/factor`, "ratio", factor);
+      return this.offers
+        .of(id)
+        .filter(({ offer }) => (offer.cut === undefined || offer.cut === cut) && mayStandIn(food, offer))
+        .map((offer) => ({
+          ...{ ingredient, offer, factor: times, when },
+          trim: offer.offer.cut === undefined ? trimmed : one,
+        }));
+    });
   }
 }
 
@@ -177,27 +223,22 @@ function groupByIngredient(
   return [...groups];
 }
 
-/** Ingredients on hand that are good until their last use, by ingredient and cut. */
-function stockByCut(
+/** Ingredients in the store, those that end first foremost. */
+function stockLots(
   amounts: Amounts,
   docs: BuyingDocuments,
-  options: BuyingOptions,
   problems: Problem[],
-): Map<string, Cell> {
+): (StockLot & { readonly ingredient: string })[] {
   const { ledger, service } = amounts;
   const at = docs.pointer("services", service.id);
-  const lots = new Map<string, Cell[]>();
-  service.stock.forEach((lot, i) => {
-    if (!("ingredient" in lot.item) || !docs.ingredients.has(lot.item.ingredient)) return;
-    const { ingredient, cut } = lot.item;
-    if (lot.useBy < (options.lastUse?.(ingredient) ?? service.at.slice(0, 10))) return;
-    const key = cut === undefined ? ingredient : `${ingredient}/${cut}`;
-    const matter = amounts.cells.formula.matter(ingredient);
-    const path = `calc:/stock/${i}`;
-    const g = gramsCell(ledger, path, lot.amount, `${at}/stock/${i}/amount`, matter, problems);
-    lots.set(key, [...(lots.get(key) ?? []), g]);
-  });
-  return new Map(
-    [...lots].map(([key, cells]) => [key, ledger.derive(`calc:/stock/of/${key}`, "g", sum, cells)]),
-  );
+  return service.stock
+    .flatMap((lot, i) => {
+      if (!("ingredient" in lot.item) || !docs.ingredients.has(lot.item.ingredient)) return [];
+      const { ingredient, cut } = lot.item;
+      const matter = amounts.cells.formula.matter(ingredient);
+      const path = `calc:/stock/${i}`;
+      const g = gramsCell(ledger, path, lot.amount, `${at}/stock/${i}/amount`, matter, problems);
+      return [{ ingredient, cut, useBy: lot.useBy, g }];
+    })
+    .sort((a, b) => (a.useBy < b.useBy ? -1 : a.useBy > b.useBy ? 1 : 0));
 }

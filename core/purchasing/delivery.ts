@@ -17,25 +17,26 @@ export interface Delivery {
 const MOST_DAYS_BACK = 14;
 
 /**
- * The last delivery that is there when the goods are first needed.
- * @param firstNeed moment of the first use, like "D-2 07:30".
+ * The last delivery that is there when goods are needed.
+ * @param need moment of the use, like "D-2 07:30".
  * @returns undefined when no delivery day is left before it (a supplier always has one a week).
  */
-export function deliveryFor(supplier: Supplier, firstNeed: string, clock: Clock): Delivery | undefined {
-  const need = clock.minuteOf(firstNeed);
-  const last = dayNumber(firstNeed);
+export function deliveryFor(supplier: Supplier, need: string, clock: Clock): Delivery | undefined {
+  const minute = clock.minuteOf(need);
+  const last = dayNumber(need);
   for (let day = last; day >= last - MOST_DAYS_BACK; day--) {
     const name = dayName(day);
     const date = clock.dateOf(name);
     const weekday = WEEKDAYS[Temporal.PlainDate.from(date).dayOfWeek - 1]!;
     const deliver = `${name} ${supplier.arrivesBy}`;
-    if (!supplier.deliveryDays.includes(weekday) || clock.minuteOf(deliver) > need) continue;
+    if (!supplier.deliveryDays.includes(weekday) || clock.minuteOf(deliver) > minute) continue;
     const { daysBefore, clock: cutoff } = supplier.cutoff;
     return { day, deliver, date, orderBy: `${dayName(day - daysBefore)} ${cutoff}` };
   }
   return undefined;
 }
 
-function dayNumber(moment: string): number {
+/** Day of a moment from the service: −2 for "D-2 07:30". */
+export function dayNumber(moment: string): number {
   return Number(/^D([-+]\d+)?/.exec(moment)?.[1] ?? 0);
 }

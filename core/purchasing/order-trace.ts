@@ -1,141 +1,423 @@
 import type { Cell } from "../ledger/ledger.ts";
-import { shortOf, sum, times } from "../ledger/rules.ts";
-import { nothing } from "../ledger/stated.ts";
+import { minus, over, shortOf, sum, sumOfProducts, times } from "../ledger/rules.ts";
+import { nothing, stated } from "../ledger/stated.ts";
 import type { Tracer } from "../ledger/tracer.ts";
-import { toDecimalString } from "../money/money.ts";
+import type { Amounts } from "../production/amounts.ts";
+import { fingerprint, fingerprintOf } from "../production/plan-rules.ts";
 import { type Buying, number, tierCells } from "./buying.ts";
-import type { OrderChoice } from "./order.ts";
-import type { OrderLine, SupplierLines } from "./order-lines.ts";
+import type { BuyingDocuments } from "./documents.ts";
+import { broughtBy, cutNeed, cutsOf, cutWhole, type OrderLine } from "./order-lines.ts";
+import type { OrderRun } from "./order-run.ts";
+import type { ItemQuestion } from "./question.ts";
 import {
-  cheapestPacks,
-  cheapestSuppliers,
+  asSold,
   leftoverValue,
+  meanTrim,
   metBy,
+  needForChance,
   packPrice,
-  supplierWeight,
+  standsFor,
+  takenOf,
+  trimForChance,
   wholeNeed,
+  worthOfLeft,
+  worthPerGram,
 } from "./rules.ts";
+import type { TimedNeed } from "./timed-needs.ts";
 
 /** The value of what is bought beyond the need, and the sum of all orders: paths of the trace. */
 export const LEFTOVER = "calc:/orders/leftover";
 export const ORDER_TOTAL = "calc:/orders/total";
-const SUPPLIERS = "calc:/orders/suppliers";
-const weightPath = (place: number) => `calc:/orders/weights/${place}`;
+/** The mark of the question: needs, packs, prices and terms. */
+const QUESTION = "calc:/orders/question";
 
-/** Says of every number of the orders how it came: the choice of packs replays from the needs and the offers. */
-export function noteOrders(
-  tracer: Tracer,
-  buying: Buying,
-  choice: OrderChoice,
-  orders: readonly SupplierLines[],
-  currency: string,
-  leftover: number,
-): void {
-  const { ledger, problem } = buying;
-  const one = number(ledger, 1);
-  tracer.note(SUPPLIERS, {
-    value: choice.suppliers,
-    unit: "",
-    rule: cheapestSuppliers.name,
-    inputs: problem,
-  });
-  const weights = choice.weights.map((weight, s): Cell | string => {
-    if (weight === 1) return one;
-    const inputs = [number(ledger, s), ...problem];
-    tracer.note(weightPath(s), { value: weight, unit: "", rule: supplierWeight.name, inputs });
-    return weightPath(s);
-  });
+interface Told {
+  readonly buying: Buying;
+  readonly run: OrderRun;
+  readonly docs: BuyingDocuments;
+  readonly amounts: Amounts;
+  /** As it stands in the result. */
+  readonly result: readonly {
+    readonly goods: string;
+    readonly total: string;
+    readonly belowMinimum: string;
+    readonly lines: readonly {
+      readonly total: string;
+      readonly alternatives: readonly { readonly packs: number; readonly dearer: number }[];
+    }[];
+  }[];
+  readonly ordering: {
+    readonly chance: number;
+    readonly gap: number;
+    readonly keepsDays: number;
+    readonly surer: readonly { readonly chance: number; readonly total: string }[];
+    readonly left: readonly { readonly ingredient: string }[];
+  };
+  readonly leftover: number;
+}
+
+type Input = Cell | string;
+
+/** Says of every number of the orders how it came; what the search chose replays by choosing again (`orderedRules`). */
+export function noteOrders(tracer: Tracer, told: Told): void {
+  const { buying, run, docs, amounts, ordering } = told;
+  const { ledger, currency } = buying;
+  const note = (path: string, value: number, unit: string, rule: string, inputs: readonly Input[]) =>
+    tracer.note(path, { value, unit, rule, inputs });
+  const serviceAt = `book:${docs.pointer("services", amounts.service.id)}`;
+  const chance = stated(ledger, `${serviceAt}/chance`, "ratio", ordering.chance);
+  const needs = run.question.items.map((item) => noteNeeds(tracer, buying, item, chance));
+  const asked = questionInputs(buying, run);
+  note(QUESTION, printOf(buying, run), "", fingerprint.name, [
+    ...asked,
+    ...needs.flatMap((each) => each.net),
+  ]);
+
   const placeOf = new Map<OrderLine, string>();
-  orders.forEach(({ lines }, i) => {
+  run.orders.forEach(({ lines }, i) => {
     lines.forEach((line, j) => {
       placeOf.set(line, `/orders/${i}/lines/${j}`);
     });
   });
-  const bought = (lines: readonly OrderLine[], path: string): Cell | string => {
-    if (lines.length === 0) return nothing(ledger);
-    const value = lines.reduce((all, line) => all + line.boughtG, 0);
-    const inputs = lines.map((line) => `${placeOf.get(line)!}/bought/value`);
-    tracer.note(path, { value, unit: "g", rule: sum.name, inputs });
-    return path;
-  };
+  run.lines.forEach((line, k) => {
+    noteLine(tracer, told, line, k, placeOf, needs[line.item]!);
+  });
 
-  for (const [line, at] of placeOf) {
-    const { item, offer } = line;
-    const { cut } = offer.offer;
-    const note = (
-      key: string,
-      value: number,
-      unit: string,
-      rule: string,
-      inputs: readonly (Cell | string)[],
-    ) => tracer.note(`${at}/${key}`, { value, unit, rule, inputs });
-    note("packs", line.packs, "pack", cheapestPacks.name, [
-      ...[number(ledger, line.place), SUPPLIERS, number(ledger, weights.length)],
-      ...weights,
-      ...item.numbers,
-    ]);
-    note("bought/value", line.boughtG, "g", times.name, [`${at}/packs`, offer.packG]);
-    note("price", Number(line.price), currency, packPrice.name, [`${at}/packs`, ...tierCells(ledger, offer)]);
-    note("total", Number(toDecimalString(line.total)), currency, times.name, [`${at}/packs`, `${at}/price`]);
-
-    let need: Cell | string;
-    if (cut !== undefined) need = item.cuts.find((each) => each.cut === cut)!.ep;
-    else {
-      need = `calc:/orders/items/${item.ingredient}/to-buy-whole`;
-      const cuts = item.cuts.flatMap((each): (Cell | string)[] => {
-        const lines = [...placeOf.keys()].filter((l) => l.item === item && l.offer.offer.cut === each.cut);
-        const path = `calc:/orders/items/${item.ingredient}/cuts/${each.cut}/bought`;
-        return [each.ep, each.cut === undefined ? nothing(ledger) : bought(lines, path), each.trim];
-      });
-      const value = wholeNeed(
-        ledger.value(item.onHand),
-        ...item.cuts.flatMap((each) => [
-          ledger.value(each.ep),
-          each.cut === undefined ? 0 : boughtOfCut(placeOf.keys(), item, each.cut),
-          ledger.value(each.trim),
-        ]),
-      );
-      tracer.note(need, { value, unit: "g", rule: wholeNeed.name, inputs: [item.onHand, ...cuts] });
-    }
-    const brought = bought(line.before, `calc:${at}/brought-before`);
-    note("need/value", line.needG, "g", metBy.name, [`${at}/bought/value`, need, brought]);
-  }
-
-  orders.forEach((order, i) => {
+  const cell = (text: string) => Number(text);
+  run.orders.forEach((order, i) => {
     const at = `/orders/${i}`;
-    const terms = buying.supplierTerms.slice(2 * order.place, 2 * order.place + 2);
-    const text = (amount: Parameters<typeof toDecimalString>[0]) => Number(toDecimalString(amount));
-    const note = (key: string, value: number, rule: string, inputs: readonly (Cell | string)[]) =>
-      tracer.note(`${at}/${key}`, { value, unit: currency, rule, inputs });
-    note(
-      "goods",
-      text(order.goods),
-      sum.name,
-      order.lines.map((line) => `${placeOf.get(line)!}/total`),
-    );
-    tracer.assign(`${at}/charge`, terms[1]!);
-    note("total", text(order.total), sum.name, [`${at}/goods`, `${at}/charge`]);
-    note("belowMinimum", text(order.short), shortOf.name, [terms[0]!, `${at}/goods`]);
+    const shown = told.result[i]!;
+    const terms = buying.termsOf(order.slot.supplier);
+    const totals = order.lines.map((line) => `${placeOf.get(line)!}/total`);
+    note(`${at}/goods`, cell(shown.goods), currency, sum.name, totals);
+    tracer.assign(`${at}/charge`, terms.charge);
+    note(`${at}/total`, cell(shown.total), currency, sum.name, [`${at}/goods`, `${at}/charge`]);
+    note(`${at}/belowMinimum`, cell(shown.belowMinimum), currency, shortOf.name, [
+      terms.minimum,
+      `${at}/goods`,
+    ]);
   });
-  tracer.note(ORDER_TOTAL, {
-    value: orders.reduce((all, order) => all + Number(toDecimalString(order.total)), 0),
-    unit: currency,
-    rule: sum.name,
-    inputs: orders.map((_, i) => `/orders/${i}/total`),
-  });
-  tracer.note(LEFTOVER, {
-    value: leftover,
-    unit: currency,
-    rule: leftoverValue.name,
-    inputs: [...placeOf].flatMap(([line, at]) => [
-      ...[`${at}/bought/value`, `${at}/need/value`, `${at}/price`],
-      line.offer.packG,
-    ]),
-  });
+  const totals = run.orders.map((_, i) => `/orders/${i}/total`);
+  note(
+    ORDER_TOTAL,
+    told.result.reduce((all, order) => all + Number(order.total), 0),
+    currency,
+    sum.name,
+    totals,
+  );
+  const leftInputs = [...placeOf].flatMap(([line, at]) => [
+    ...[`${at}/bought/value`, `${at}/need/value`, `${at}/price`],
+    line.at.offer.packG,
+  ]);
+  note(LEFTOVER, told.leftover, currency, leftoverValue.name, leftInputs);
+  noteOrdering(tracer, told, placeOf, needs, chance);
 }
 
-function boughtOfCut(lines: Iterable<OrderLine>, item: OrderLine["item"], cut: string): number {
-  let g = 0;
-  for (const line of lines) if (line.item === item && line.offer.offer.cut === cut) g += line.boughtG;
-  return g;
+/** Paths of what an item still needs: by need g EP, then by cut its EP and whole grams. */
+interface NeedPaths {
+  readonly net: readonly string[];
+  readonly ofCut: ReadonlyMap<
+    string | undefined,
+    { readonly ep: string; readonly whole: string; readonly trim: string }
+  >;
+}
+
+function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cell): NeedPaths {
+  const { ledger } = buying;
+  const base = `calc:/orders/items/${of.item.ingredient.id}`;
+  const note = (path: string, value: number, unit: string, rule: string, inputs: readonly Input[]) => {
+    tracer.note(path, { value, unit, rule, inputs });
+    return path;
+  };
+  const given = new Map<unknown, string[]>();
+  const paths = new Map<TimedNeed, { readonly net: string; readonly whole: string }>();
+  of.all.forEach((need, k) => {
+    const at = `${base}/needs/${k}`;
+    const ep = note(`${at}/ep`, need.epG, "g", sum.name, need.ep);
+    const apG = need.ap.reduce((all, cell) => all + ledger.value(cell), 0);
+    const ap = note(`${at}/ap`, apG, "g", sum.name, need.ap);
+    const trim = note(`${at}/trim`, need.trim, "ratio", meanTrim.name, [ep, ap]);
+    const { coversSpread } = buying;
+    const sure = note(`${at}/sure`, need.sureG, "g", needForChance.name, [ep, chance, coversSpread]);
+    const share = note(`${at}/sure-trim`, need.sureTrim, "ratio", trimForChance.name, [
+      ...[trim, chance],
+      ...[need.of.spread, coversSpread],
+    ]);
+    let left = sure;
+    let leftG = need.sureG;
+    need.takings.forEach((taking, t) => {
+      const whole = taking.lot.cut === undefined;
+      const here = `${at}/stock/${t}`;
+      const lacks = whole ? note(`${here}/lacks`, taking.needG, "g", over.name, [left, share]) : left;
+      const before = given.get(taking.lot) ?? [];
+      const gave = note(`${here}/given`, taking.givenG, "g", sum.name, before);
+      const took = note(here, taking.g, "g", takenOf.name, [taking.lot.g, gave, lacks, nothing(ledger)]);
+      given.set(taking.lot, [...before, took]);
+      const serves = whole ? taking.g * need.sureTrim : taking.g;
+      const served = whole ? note(`${here}/serves`, serves, "g", times.name, [took, share]) : took;
+      leftG = shortOf(leftG, serves);
+      left = note(`${here}/left`, leftG, "g", shortOf.name, [left, served]);
+    });
+    paths.set(need, { net: left, whole: note(`${at}/whole`, need.wholeG, "g", over.name, [left, share]) });
+  });
+  const ofCut = new Map(
+    cutsOf(of).map((cut) => {
+      const mine = of.needs.flatMap((need) => (need.of.cut === cut ? paths.get(need)! : []));
+      const at = `${base}/${cut === undefined ? "whole" : `cuts/${cut}`}`;
+      const [epG, wholeG] = [cutNeed(of, cut), cutWhole(of, cut)];
+      const ep = note(
+        `${at}/net`,
+        epG,
+        "g",
+        sum.name,
+        mine.map((each) => each.net),
+      );
+      const whole = note(
+        `${at}/net-whole`,
+        wholeG,
+        "g",
+        sum.name,
+        mine.map((each) => each.whole),
+      );
+      return [cut, { ep, whole, trim: note(`${at}/trim`, epG / wholeG, "ratio", over.name, [ep, whole]) }];
+    }),
+  );
+  return { net: of.needs.map((need) => paths.get(need)!.net), ofCut };
+}
+
+function noteLine(
+  tracer: Tracer,
+  { buying, run, result }: Told,
+  line: OrderLine,
+  k: number,
+  placeOf: ReadonlyMap<OrderLine, string>,
+  needs: NeedPaths,
+): void {
+  const { ledger, currency } = buying;
+  const at = placeOf.get(line)!;
+  const [, i, j] = /^\/orders\/(\d+)\/lines\/(\d+)$/.exec(at)!;
+  const shown = result[Number(i)]!.lines[Number(j)]!;
+  const { offer, instead, brings } = line.at;
+  const note = (path: string, value: number, unit: string, rule: string, inputs: readonly Input[]) => {
+    tracer.note(path, { value, unit, rule, inputs });
+    return path;
+  };
+  note(`${at}/packs`, line.packs, "pack", "orderedPacks", [QUESTION, number(ledger, k)]);
+  note(`${at}/bought/value`, line.boughtG, "g", times.name, [`${at}/packs`, offer.packG]);
+  note(`${at}/price`, Number(line.price), currency, packPrice.name, [
+    `${at}/packs`,
+    ...tierCells(ledger, offer),
+  ]);
+  note(`${at}/total`, Number(shown.total), currency, times.name, [`${at}/packs`, `${at}/price`]);
+  shown.alternatives.forEach((other, a) => {
+    const of = [QUESTION, number(ledger, k), number(ledger, a)];
+    note(`${at}/alternatives/${a}/packs`, other.packs, "pack", "orderedOther", of);
+    note(`${at}/alternatives/${a}/dearer`, other.dearer, currency, "orderedDearer", of);
+  });
+
+  const base = `calc:/orders/items/${line.of.item.ingredient.id}`;
+  const bought = (lines: readonly OrderLine[], path: string): Input =>
+    lines.length === 0
+      ? nothing(ledger)
+      : note(
+          path,
+          lines.reduce((all, each) => all + each.boughtG, 0),
+          "g",
+          sum.name,
+          lines.map((each) => `${placeOf.get(each)!}/bought/value`),
+        );
+  const mine = run.lines.filter((each) => each.of === line.of && !each.at.instead);
+  const ofCut = (cut: string | undefined) => mine.filter((each) => each.at.offer.offer.cut === cut);
+  const { cut } = offer.offer;
+  const whole = () => {
+    const inputs = cutsOf(line.of).flatMap((each) => [
+      needs.ofCut.get(each)!.ep,
+      each === undefined ? nothing(ledger) : bought(ofCut(each), `${base}/cuts/${each}/bought`),
+      needs.ofCut.get(each)!.trim,
+    ]);
+    return note(`${base}/to-buy-whole`, wholeG(line.of, ofCut), "g", wholeNeed.name, inputs);
+  };
+  if (!instead) {
+    const need = cut === undefined ? whole() : needs.ofCut.get(cut)!.ep;
+    const brought = bought(line.before, `calc:${at}/brought-before`);
+    note(`${at}/need/value`, line.needG, "g", metBy.name, [`${at}/bought/value`, need, brought]);
+    return;
+  }
+  const one = bringsPath(tracer, line, needs);
+  const rest = note(`${base}/rest`, line.streamG, "g", shortOf.name, [
+    whole(),
+    bought(ofCut(undefined), `${base}/whole-bought`),
+  ]);
+  const covers = note(`calc:${at}/covers`, line.packs * brings, "g", times.name, [`${at}/packs`, one]);
+  const before = line.before.map((each) => `calc:${placeOf.get(each)!}/covers`);
+  const beforeG = line.before.reduce((all, each) => all + broughtBy(each), 0);
+  const brought =
+    before.length === 0 ? nothing(ledger) : note(`calc:${at}/covered-before`, beforeG, "g", sum.name, before);
+  const metG = metBy(line.packs * brings, line.streamG, beforeG);
+  const met = note(`calc:${at}/meets`, metG, "g", metBy.name, [covers, rest, brought]);
+  note(`${at}/need/value`, line.needG, "g", asSold.name, [met, offer.packG, one]);
+}
+
+/** What one pack covers of what was asked for, as purchased. */
+function bringsPath(tracer: Tracer, { of, at }: Pick<OrderLine, "of" | "at">, needs: NeedPaths): Input {
+  const { offer, instead, brings } = at;
+  const { cut, id } = offer.offer;
+  const path = `calc:/orders/items/${of.item.ingredient.id}/brings/${id}`;
+  const unit = "g";
+  if (instead) {
+    tracer.note(path, {
+      value: brings,
+      unit,
+      rule: standsFor.name,
+      inputs: [offer.packG, instead.trim, instead.factor, widestTrim(of, needs)],
+    });
+    return path;
+  }
+  if (cut === undefined) return offer.packG;
+  tracer.note(path, {
+    value: brings,
+    unit,
+    rule: over.name,
+    inputs: [offer.packG, needs.ofCut.get(cut)!.trim],
+  });
+  return path;
+}
+
+/** Path of the largest share left of all cuts. */
+function widestTrim(of: ItemQuestion, needs: NeedPaths): string {
+  const share = (cut: string | undefined) => cutNeed(of, cut) / cutWhole(of, cut);
+  const [cut] = cutsOf(of).sort((a, b) => share(b) - share(a));
+  return needs.ofCut.get(cut)!.trim;
+}
+
+function wholeG(of: ItemQuestion, ofCut: (cut: string | undefined) => readonly OrderLine[]): number {
+  return wholeNeed(
+    ...cutsOf(of).flatMap((cut) => [
+      cutNeed(of, cut),
+      cut === undefined ? 0 : ofCut(cut).reduce((all, each) => all + each.boughtG, 0),
+      cutNeed(of, cut) / cutWhole(of, cut),
+    ]),
+  );
+}
+
+function noteOrdering(
+  tracer: Tracer,
+  { buying, run, docs, amounts, ordering }: Told,
+  placeOf: ReadonlyMap<OrderLine, string>,
+  needs: readonly NeedPaths[],
+  chance: Cell,
+): void {
+  const { ledger, currency } = buying;
+  const note = (path: string, value: number, unit: string, rule: string, inputs: readonly Input[]) =>
+    tracer.note(path, { value, unit, rule, inputs });
+  const serviceAt = `book:${docs.pointer("services", amounts.service.id)}`;
+  tracer.assign("/ordering/chance", chance);
+  tracer.assign("/ordering/worthShare", buying.worth);
+  const kept = amounts.service.leftover ? `${serviceAt}/leftover/keepsDays` : "const:/leftover/keeps-days";
+  tracer.assign("/ordering/keepsDays", stated(ledger, kept, "day", ordering.keepsDays));
+  note("/ordering/value", run.value, currency, "orderedValue", [QUESTION]);
+  note("/ordering/bound", run.bound, currency, "orderedBound", [QUESTION]);
+  note("/ordering/gap", ordering.gap, currency, minus.name, ["/ordering/value", "/ordering/bound"]);
+  ordering.surer.forEach((each, i) => {
+    const at = `/ordering/surer/${i}`;
+    const asked = `const:/chance/${each.chance}`;
+    note(asked, each.chance, "ratio", "given", []);
+    note(`${at}/chance`, each.chance, "ratio", "given", [asked]);
+    note(`${at}/total`, Number(each.total), currency, "orderedAtChance", [QUESTION, asked]);
+  });
+  const shown = new Map(ordering.left.map((each, i) => [each.ingredient, `/ordering/left/${i}`]));
+  for (const { of, lines, g, worth } of run.left) {
+    const at = shown.get(of.item.ingredient.id);
+    if (at === undefined) continue;
+    const item = run.question.items.indexOf(of);
+    const base = `calc:/orders/items/${of.item.ingredient.id}`;
+    const brings = lines.flatMap((line): Input[] => [
+      `${placeOf.get(line)!}/packs`,
+      bringsPath(tracer, line, needs[item]!),
+    ]);
+    const brought = lines.reduce((all, line) => all + line.packs * line.at.brings, 0);
+    note(`${base}/brought`, brought, "g", sumOfProducts.name, brings);
+    const wholes = [...needs[item]!.ofCut.values()].map((each) => each.whole);
+    note(`${base}/needed`, of.need.worthMostG, "g", sum.name, wholes);
+    note(`${at}/amount/value`, g, "g", shortOf.name, [`${base}/brought`, `${base}/needed`]);
+    const prices = of.offers
+      .filter((each) => !each.instead)
+      .flatMap((each) =>
+        tierCells(ledger, each.offer)
+          .filter((_, k) => k % 2 === 1)
+          .flatMap((price): Input[] => [price, bringsPath(tracer, { of, at: each }, needs[item]!)]),
+      );
+    if (of.worthPerG === 0) {
+      note(`${at}/worth`, worth, currency, worthOfLeft.name, [
+        nothing(ledger),
+        `${at}/amount/value`,
+        `${base}/needed`,
+      ]);
+      continue;
+    }
+    note(`${base}/worth`, of.worthPerG, `${currency}/g`, worthPerGram.name, [buying.worth, ...prices]);
+    note(`${at}/worth`, worth, currency, worthOfLeft.name, [
+      `${base}/worth`,
+      `${at}/amount/value`,
+      `${base}/needed`,
+    ]);
+  }
+}
+
+/** Cells of the question beside the needs: terms of each delivery, then packs and prices of each offer. */
+function questionInputs({ ledger, termsOf }: Buying, { question }: OrderRun): Cell[] {
+  return [
+    ...question.slots.flatMap(({ supplier }) => [termsOf(supplier).minimum, termsOf(supplier).charge]),
+    ...question.items.flatMap((item) =>
+      item.offers.flatMap(({ offer, slot }) => [
+        number(ledger, slot),
+        offer.packG,
+        ...tierCells(ledger, offer),
+      ]),
+    ),
+  ];
+}
+
+/** The number that stands for a question. */
+function printOf(buying: Buying, run: OrderRun): number {
+  return fingerprintOf([
+    ...questionInputs(buying, run).map((cell) => buying.ledger.value(cell)),
+    ...run.question.items.flatMap((item) => item.needs.map((need) => need.netG)),
+  ]);
+}
+
+/** What choosing again needs. */
+export interface OrderedAgain {
+  readonly buying: Buying;
+  readonly run: OrderRun;
+  others(line: OrderLine): readonly { readonly packs: number; readonly dearer: number }[];
+  /** Sum of all orders at another chance of having enough. */
+  totalAt(chance: number): number;
+}
+
+/**
+ * The rules of what the search chose, for replaying a trace: `again` puts the same question and answers it anew. Each
+ * rule refuses the mark of another question.
+ */
+export function orderedRules(again: () => OrderedAgain) {
+  let known: OrderedAgain | undefined;
+  const asked = (print: number): OrderedAgain => {
+    known ??= again();
+    if (printOf(known.buying, known.run) !== print) throw new Error("this trace is of another order");
+    return known;
+  };
+  return {
+    orderedPacks: (print: number, line: number) => asked(print).run.lines[line]!.packs,
+    orderedValue: (print: number) => asked(print).run.value,
+    orderedBound: (print: number) => asked(print).run.bound,
+    orderedOther(print: number, line: number, other: number) {
+      const here = asked(print);
+      return here.others(here.run.lines[line]!)[other]!.packs;
+    },
+    orderedDearer(print: number, line: number, other: number) {
+      const here = asked(print);
+      return here.others(here.run.lines[line]!)[other]!.dearer;
+    },
+    orderedAtChance: (print: number, chance: number) => asked(print).totalAt(chance),
+  };
 }

@@ -1,25 +1,30 @@
-import { choosePacks, type ItemNeed, type PackChoice, tierPrice } from "./packs.ts";
+import {
+  type CoverRow,
+  choosePacks,
+  coverRows,
+  type ItemNeed,
+  type PackChoice,
+  tierPrice,
+  worthLeft,
+} from "./packs.ts";
 
-/** What a supplier asks beside its prices; money in whole numbers of the smallest unit counted in. */
-export interface SupplierTerms {
+/** What a delivery asks beside its prices, in whole millionths of the currency. */
+export interface DeliveryTerms {
   readonly minimum: number;
   readonly charge: number;
 }
 
+/** What to order, as numbers: deliveries that suppliers could make, and what is needed of each ingredient. */
 export interface OrderProblem {
-  readonly suppliers: readonly SupplierTerms[];
+  readonly slots: readonly DeliveryTerms[];
   readonly items: readonly ItemNeed[];
 }
 
 /**
- * An order over all suppliers. What is minimised: goods, a delivery charge for each supplier used, and what is
- * missing to a supplier's minimum (it would have to be bought on top).
+ * An order over all deliveries. What is minimised: goods, a charge for each delivery used, and what is missing to a
+ * supplier's minimum (it would have to be bought on top), less the worth of what is left over and keeps.
  */
 export interface OrderChoice {
-  /** Suppliers that may be used, as bits: supplier s is in it when ⌊suppliers / 2^s⌋ is odd. */
-  readonly suppliers: number;
-  /** By supplier: what its prices were weighted with when packs were compared; 1 unless its minimum pulled. */
-  readonly weights: readonly number[];
   /** Packs by item and offer. */
   readonly packs: readonly (readonly number[])[];
   readonly total: number;
@@ -29,46 +34,67 @@ export interface OrderChoice {
   readonly uncovered: readonly number[];
 }
 
-/** With more suppliers than this to choose between, not every set of them is tried. */
-const MOST_TRIED = 12;
-/** Sets of suppliers are counted in doubles. */
-export const MOST_SUPPLIERS = 50;
+/** Deliveries as bits: delivery s is in it when bit s is set. */
+type Slots = bigint;
+
+/** With more deliveries than this to choose between, not every set of them is tried. */
+const MOST_TRIED = 9;
 /** How strongly a supplier under its minimum is favoured when packs are compared again, step by step. */
 const PULLS = [1, 0.98, 0.95, 0.92, 0.88, 0.84, 0.8, 0.75, 0.7, 0.6, 0.5, 0.35, 0.2, 0];
 
-/** Whether a set of suppliers, as bits, holds the supplier at `s`. */
-export function holds(set: number, s: number): boolean {
-  return Math.floor(set / 2 ** s) % 2 === 1;
+function holds(set: Slots, s: number): boolean {
+  return ((set >> BigInt(s)) & 1n) === 1n;
+}
+
+const bit = (s: number): Slots => 1n << BigInt(s);
+
+/** What the packs of an order come to; what nobody can cover counts nothing. */
+export function orderTotal({ slots, items }: OrderProblem, packs: OrderChoice["packs"]): number {
+  const goods = slots.map(() => 0);
+  const used = slots.map(() => false);
+  let worth = 0;
+  items.forEach((item, i) => {
+    packs[i]!.forEach((count, o) => {
+      if (count === 0) return;
+      const { slot, tiers } = item.offers[o]!;
+      goods[slot]! += count * tierPrice(tiers, count);
+      used[slot] = true;
+    });
+    if (packs[i]!.some((count) => count > 0)) worth += worthLeft(item, packs[i]!);
+  });
+  return slots.reduce(
+    (sum, { minimum, charge }, s) => (used[s] ? sum + Math.max(goods[s]!, minimum) + charge : sum),
+    -worth,
+  );
 }
 
 /**
- * The cheapest order: every set of suppliers is tried, and in each set every item's packs are chosen exactly.
- * Without minimums that bite the answer is proven best. Where a minimum bites, prices of the suppliers in question
- * are weighted down step by step: each weighting gives an order, and a bound (Lagrange: a supplier is paid
- * max(goods, minimum) ≥ w × goods + (1 − w) × minimum for every w from 0 to 1).
- * @throws RangeError with more than 50 suppliers.
+ * The cheapest order: every set of deliveries is tried, and in each set every item's packs are chosen exactly.
+ * Without minimums that bite the answer is proven best. Where a minimum bites, prices of the deliveries in question
+ * are weighted down step by step: each weighting gives an order, and a bound (Lagrange: a delivery is paid
+ * max(goods, minimum) ≥ w × goods + (1 − w) × minimum for every w from 0 to 1). Over nine deliveries to choose between
+ * they are dropped one by one while that pays.
  */
 export function chooseOrder(problem: OrderProblem): OrderChoice {
-  const { suppliers, items } = problem;
-  if (suppliers.length > MOST_SUPPLIERS) throw new RangeError(`more than ${MOST_SUPPLIERS} suppliers`);
-  const everyone = 2 ** suppliers.length - 1;
-  const plain = suppliers.map(() => 1);
+  const { slots, items } = problem;
+  const everyone: Slots = (1n << BigInt(slots.length)) - 1n;
+  const plain = slots.map(() => 1);
   const tables = items.map((item) => new ItemTable(item, plain));
   const uncovered = tables.flatMap((table, i) => (table.at(everyone) ? [] : [i]));
   const covered = tables.filter((table) => table.at(everyone) !== undefined);
 
-  let best: { total: number; set: number; weights: readonly number[] } | undefined;
+  let best: { total: number; set: Slots; weights: readonly number[] } | undefined;
   let bound = Number.POSITIVE_INFINITY;
-  const consider = (set: number): void => {
-    let floor = 0;
+  const consider = (set: Slots): void => {
+    let floor = Number.NEGATIVE_INFINITY;
     const look = (weights: readonly number[]): readonly number[] => {
-      const found = evaluate(suppliers, covered, set, weights);
+      const found = evaluate(slots, covered, set, weights);
       if (!found) return [];
       floor = Math.max(floor, found.least);
       if (!best || found.total < best.total) best = { total: found.total, set, weights };
       return found.short;
     };
-    if (!evaluate(suppliers, covered, set, plain)) return;
+    if (!evaluate(slots, covered, set, plain)) return;
     const short = look(plain);
     // All that are short together, then each alone: one may be out of reach and only cost.
     for (const pulled of short.length > 1 ? [short, ...short.map((s) => [s])] : [short]) {
@@ -83,32 +109,36 @@ export function chooseOrder(problem: OrderProblem): OrderChoice {
     bound = Math.min(bound, floor);
   };
 
-  const { must, may } = sortedOut(suppliers.length, covered);
+  const { must, may } = sortedOut(slots.length, covered);
   if (may.length <= MOST_TRIED) {
-    for (let k = 0; k < 2 ** may.length; k++)
-      consider(must + may.reduce((set, s, j) => set + (holds(k, j) ? 2 ** s : 0), 0));
+    for (let k = 0n; k < bit(may.length); k++)
+      consider(may.reduce((set, s, j) => (holds(k, j) ? set | bit(s) : set), must));
   } else {
-    consider(dropWhilePaying(suppliers, covered, must, may, plain));
-    bound = covered.reduce((total, table) => total + table.at(everyone)!.bound, chargesOf(suppliers, must));
+    consider(dropWhilePaying(slots, covered, must, may, plain));
+    bound = covered.reduce((total, table) => total + table.at(everyone)!.bound, chargesOf(slots, must));
   }
-  if (!best) throw new Error("orders: no set of suppliers covers what all of them together can");
-  const { set, weights, total } = best;
+  if (!best) throw new Error("orders: no set of deliveries covers what all of them together can");
+  const { set, weights } = best;
   const packs = tables.map((table) => table.weighted(weights).at(set)?.packs ?? table.none);
-  return { suppliers: set, weights, packs, total, bound: Math.min(bound, total), uncovered };
+  const total = orderTotal(problem, packs);
+  return { packs, total, bound: Math.min(bound, total), uncovered };
 }
 
-/** The packs of one item in each set of suppliers, chosen once for each set that matters to the item. */
+/** The packs of one item in each set of deliveries, chosen once for each set that matters to the item. */
 class ItemTable {
   readonly item: ItemNeed;
   readonly sellers: readonly number[];
+  readonly #rows: readonly CoverRow[];
   readonly #weights: readonly number[];
-  readonly #chosen: (Chosen | null | undefined)[] = [];
+  readonly #chosen = new Map<Slots, Chosen | undefined>();
   readonly #weighted = new Map<string, ItemTable>();
+  #last: { readonly set: Slots; readonly chosen: Chosen | undefined } | undefined;
 
-  constructor(item: ItemNeed, weights: readonly number[]) {
+  constructor(item: ItemNeed, weights: readonly number[], rows: readonly CoverRow[] = coverRows(item)) {
     this.item = item;
-    this.sellers = [...new Set(item.offers.map((offer) => offer.supplier))];
+    this.sellers = [...new Set(item.offers.map((offer) => offer.slot))];
     this.#weights = weights;
+    this.#rows = rows;
   }
 
   /** No packs at all. */
@@ -116,107 +146,118 @@ class ItemTable {
     return this.item.offers.map(() => 0);
   }
 
-  /** What is taken when the suppliers are those in `set`; undefined when they cannot cover it. */
-  at(set: number): Chosen | undefined {
-    let own = 0;
-    for (let k = 0; k < this.sellers.length; k++) if (holds(set, this.sellers[k]!)) own += 2 ** k;
-    let found = this.#chosen[own];
-    if (found === undefined) {
+  /** What is taken when the deliveries are those in `set`; undefined when they cannot cover it. */
+  at(set: Slots): Chosen | undefined {
+    if (this.#last?.set === set) return this.#last.chosen;
+    const own = this.sellers.reduce((bits, s) => (holds(set, s) ? bits | bit(s) : bits), 0n);
+    let chosen = this.#chosen.get(own);
+    if (chosen === undefined && !this.#chosen.has(own)) {
       const choice = choosePacks(
         this.item,
-        (supplier) => holds(set, supplier),
-        (supplier) => this.#weights[supplier]!,
+        (slot) => holds(set, slot),
+        (slot) => this.#weights[slot]!,
+        this.#rows,
       );
-      found = choice ? { ...choice, goods: goodsOf(this.item, choice) } : null;
-      this.#chosen[own] = found;
+      chosen = choice && { ...choice, ...goodsOf(this.item, choice.packs) };
+      this.#chosen.set(own, chosen);
     }
-    return found ?? undefined;
+    this.#last = { set, chosen };
+    return chosen;
   }
 
   /** The same item with prices compared by weights. */
   weighted(weights: readonly number[]): ItemTable {
-    if (this.sellers.every((s) => weights[s] === this.#weights[s])) return this;
+    if (weights === this.#weights || this.sellers.every((s) => weights[s] === this.#weights[s])) return this;
     const key = this.sellers.map((s) => weights[s]).join(" ");
     const known = this.#weighted.get(key);
     if (known) return known;
-    const made = new ItemTable(this.item, weights);
+    const made = new ItemTable(this.item, weights, this.#rows);
     this.#weighted.set(key, made);
     return made;
   }
 }
 
 interface Chosen extends PackChoice {
-  /** Price by supplier, unweighted. */
-  readonly goods: readonly { readonly supplier: number; readonly price: number }[];
+  /** Price by delivery, unweighted. */
+  readonly goods: readonly { readonly slot: number; readonly price: number }[];
+  readonly worthLeft: number;
 }
 
-function goodsOf(item: ItemNeed, { packs }: PackChoice): Chosen["goods"] {
-  return packs.flatMap((count, o) => {
+function goodsOf(item: ItemNeed, packs: readonly number[]): Pick<Chosen, "goods" | "worthLeft"> {
+  const goods = packs.flatMap((count, o) => {
     if (count === 0) return [];
-    const { supplier, tiers } = item.offers[o]!;
-    return [{ supplier, price: count * tierPrice(tiers, count) }];
+    const { slot, tiers } = item.offers[o]!;
+    return [{ slot, price: count * tierPrice(tiers, count) }];
   });
+  return { goods, worthLeft: goods.length > 0 ? worthLeft(item, packs) : 0 };
 }
 
 /**
- * The order in one set of suppliers with prices compared by weights: its total, who is under a minimum, and the
+ * The order in one set of deliveries with prices compared by weights: its total, who is under a minimum, and the
  * least that any order using just this set can come to.
  */
 function evaluate(
-  suppliers: readonly SupplierTerms[],
+  slots: readonly DeliveryTerms[],
   items: readonly ItemTable[],
-  set: number,
+  set: Slots,
   weights: readonly number[],
 ): { total: number; least: number; short: number[] } | undefined {
-  const goods = new Array<number>(suppliers.length).fill(0);
-  let least = chargesOf(suppliers, set);
+  const goods = new Array<number>(slots.length).fill(0);
+  const used = new Array<boolean>(slots.length).fill(false);
+  let least = chargesOf(slots, set);
+  let total = 0;
   for (const item of items) {
     const choice = item.weighted(weights).at(set);
     if (!choice) return undefined;
     least += choice.bound;
-    for (const { supplier, price } of choice.goods) goods[supplier] = goods[supplier]! + price;
+    total -= choice.worthLeft;
+    for (const { slot, price } of choice.goods) {
+      goods[slot] = goods[slot]! + price;
+      used[slot] = true;
+    }
   }
-  let total = 0;
   const short: number[] = [];
-  suppliers.forEach(({ minimum, charge }, s) => {
+  slots.forEach(({ minimum, charge }, s) => {
     if (holds(set, s)) least += (1 - weights[s]!) * minimum;
-    if (goods[s]! <= 0) return;
+    if (!used[s]) return;
     total += Math.max(goods[s]!, minimum) + charge;
     if (goods[s]! < minimum) short.push(s);
   });
   // Prices are whole numbers, so is every total; weighted sums are not, and are rounded in doubles.
-  return { total, least: Math.ceil(least * (1 - 1e-12) - 1e-6), short };
+  return { total, least: Math.ceil(least - 1e-12 * Math.abs(least) - 1e-6), short };
 }
 
-/** Suppliers no order can do without, as a set, and those there is a choice about. */
-function sortedOut(n: number, items: readonly ItemTable[]): { must: number; may: number[] } {
-  const everyone = 2 ** n - 1;
-  const useful = new Set(items.filter((item) => item.at(0) === undefined).flatMap((item) => item.sellers));
-  const needed = [...useful].filter((s) => items.some((item) => item.at(everyone - 2 ** s) === undefined));
+/** Deliveries no order can do without, as a set, and those there is a choice about. */
+function sortedOut(n: number, items: readonly ItemTable[]): { must: Slots; may: number[] } {
+  const everyone = bit(n) - 1n;
+  const useful = new Set(items.filter((item) => item.at(0n) === undefined).flatMap((item) => item.sellers));
+  const needed = [...useful].filter((s) =>
+    items.some((item) => item.sellers.includes(s) && item.at(everyone & ~bit(s)) === undefined),
+  );
   const may = [...useful].filter((s) => !needed.includes(s));
-  return { must: needed.reduce((set, s) => set + 2 ** s, 0), may };
+  return { must: needed.reduce((set, s) => set | bit(s), 0n), may };
 }
 
-function chargesOf(suppliers: readonly SupplierTerms[], set: number): number {
-  return suppliers.reduce((total, { charge }, s) => total + (holds(set, s) ? charge : 0), 0);
+function chargesOf(slots: readonly DeliveryTerms[], set: Slots): number {
+  return slots.reduce((total, { charge }, s) => total + (holds(set, s) ? charge : 0), 0);
 }
 
-/** Leaves suppliers out one by one as long as that pays. */
+/** Leaves deliveries out one by one as long as that pays. */
 function dropWhilePaying(
-  suppliers: readonly SupplierTerms[],
+  slots: readonly DeliveryTerms[],
   items: readonly ItemTable[],
-  must: number,
+  must: Slots,
   may: readonly number[],
   plain: readonly number[],
-): number {
-  let set = may.reduce((all, s) => all + 2 ** s, must);
-  let total = evaluate(suppliers, items, set, plain)?.total ?? Number.POSITIVE_INFINITY;
+): Slots {
+  let set = may.reduce((all, s) => all | bit(s), must);
+  let total = evaluate(slots, items, set, plain)?.total ?? Number.POSITIVE_INFINITY;
   for (let better = true; better; ) {
     better = false;
     for (const s of may) {
-      const without = holds(set, s) ? evaluate(suppliers, items, set - 2 ** s, plain)?.total : undefined;
+      const without = holds(set, s) ? evaluate(slots, items, set & ~bit(s), plain)?.total : undefined;
       if (without !== undefined && without < total) {
-        set -= 2 ** s;
+        set &= ~bit(s);
         total = without;
         better = true;
       }

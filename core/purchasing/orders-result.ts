@@ -3,21 +3,28 @@ import { add, toDecimalString, zero } from "../money/money.ts";
 import type { Problem } from "../pantry/refusal.ts";
 import type { Amounts } from "../production/amounts.ts";
 import type { Clock } from "../production/clock.ts";
+import type { UseSpan } from "../production/first-needs.ts";
 import { writeAmount } from "../quantity/write.ts";
+import { type Alternative, alternativesOf } from "./alternatives.ts";
 import type { Buying } from "./buying.ts";
-import { type Delivery, deliveryFor } from "./delivery.ts";
 import type { BuyingDocuments } from "./documents.ts";
+import type { MixedInteger } from "./mixed-integer.ts";
 import type { OfferCells } from "./offers.ts";
-import type { OrderChoice } from "./order.ts";
-import { type OrderLine, orderLines, type SupplierLines } from "./order-lines.ts";
-import { noteOrders } from "./order-trace.ts";
+import { ordersDoubts } from "./order-doubts.ts";
+import type { OrderLine } from "./order-lines.ts";
+import { type Left, type OrderRun, PROVED, runOrders } from "./order-run.ts";
+import { noteOrders, type OrderedAgain } from "./order-trace.ts";
 import { leftoverValue, MILLION } from "./rules.ts";
 import type { Offer } from "./schema.ts";
+import type { When } from "./timed-needs.ts";
 
 export interface OrdersOptions {
   readonly clock: Clock;
-  /** Moment of the first use of an ingredient, "D-2 07:30"; the horizon of the service if not known. */
-  readonly firstNeed?: ((ingredient: string) => string | undefined) | undefined;
+  /** When a use takes its ingredients; before there is a plan everything is needed at the horizon. */
+  readonly spanOf?: ((use: string) => UseSpan | undefined) | undefined;
+  readonly solver?: MixedInteger | undefined;
+  /** Also works out what other chances of having enough would cost, where something is known to vary. */
+  readonly surer?: boolean | undefined;
 }
 
 /** What the orders come to beside the lines: for the cost, the summary and the doubts. */
@@ -26,12 +33,14 @@ export interface OrdersOutcome {
   readonly total: string;
   /** Goods beyond the need, valued at the price paid (trace: `LEFTOVER`). */
   readonly leftover: number;
-  /** How far the choice may be above the cheapest; 0 when proven best. */
-  readonly gap: number;
   readonly warnings: readonly Problem[];
+  readonly run: OrderRun;
 }
 
-/** `orders` of the result for the newest amounts. */
+/** Chances of having enough that are told beside the one wanted. */
+const CHANCES = [0.9, 0.95, 0.99];
+
+/** `orders` and `ordering` of the result for the newest amounts. */
 export function ordersResult(
   buying: Buying,
   amounts: Amounts,
@@ -41,59 +50,144 @@ export function ordersResult(
 ) {
   const { currency } = amounts.kitchen;
   const { ledger } = buying;
-  const choice = buying.choose();
-  const orders = orderLines(buying, choice, currency);
-  const lines = orders.flatMap((order) => order.lines);
+  const when = whenOf(amounts, options);
+  const run = runOrders(buying, when, options.solver);
+  const { orders, lines } = run;
   const left = leftoverValue(
     ...lines.flatMap((line) => [
       line.boughtG,
       line.needG,
       Number(line.price),
-      ledger.value(line.offer.packG),
+      ledger.value(line.at.offer.packG),
     ]),
   );
-  if (tracer) noteOrders(tracer, buying, choice, orders, currency, left);
-  const gap = (choice.total - choice.bound) / MILLION;
-  const warnings = [...buying.warnings, ...missing(buying, amounts, docs, choice)];
-  if (gap > 0)
-    warnings.push({
-      path: docs.pointer("kitchens", amounts.kitchen.id),
-      what: `the orders are not proven cheapest: others may cost up to ${gap.toFixed(2)} ${currency} less`,
-      mend: "look at the suppliers whose order is under or near its minimum",
-    });
-  const result = orders.map((order) => {
-    const delivery = firstDelivery(order, amounts, options);
-    warnings.push(...doubts(order, delivery, docs, currency));
-    return {
-      supplier: order.supplier.id,
-      name: order.supplier.name,
-      orderBy: delivery?.orderBy ?? "",
-      deliver: delivery?.deliver ?? "",
-      lines: order.lines.map(lineResult),
-      charge: order.supplier.deliveryCharge,
-      goods: toDecimalString(order.goods),
-      total: toDecimalString(order.total),
-      belowMinimum: order.short.digits === 0n ? "0" : toDecimalString(order.short),
-    };
-  });
-  const total = orders.reduce((all, order) => add(all, order.total), zero(currency));
-  const outcome: OrdersOutcome = { total: toDecimalString(total), leftover: left, gap, warnings };
-  return { orders: result, outcome };
+  const varies = knownToVary(buying);
+  const surer =
+    options.surer && varies
+      ? [...new Set([...CHANCES, when.chance])]
+          .sort((a, b) => a - b)
+          .map((chance) => {
+            const at = chance === when.chance ? run : runOrders(buying, { ...when, chance }, options.solver);
+            return { chance, total: totalOf(at, currency), proved: provedOf(at) };
+          })
+      : [];
+  const result = orders.map(({ slot, ...order }) => ({
+    supplier: slot.supplier.id,
+    name: slot.supplier.name,
+    orderBy: slot.delivery.orderBy,
+    deliver: slot.delivery.deliver,
+    lines: order.lines.map((line) => lineResult(line, run)),
+    charge: slot.supplier.deliveryCharge,
+    goods: toDecimalString(order.goods),
+    total: toDecimalString(order.total),
+    belowMinimum: order.short.digits === 0n ? "0" : toDecimalString(order.short),
+  }));
+  const ordering = {
+    value: run.value,
+    bound: run.bound,
+    gap: run.value - run.bound,
+    proved: provedOf(run),
+    chance: when.chance,
+    varies,
+    surer,
+    worthShare: ledger.value(buying.worth),
+    keepsDays: buying.keepsDays,
+    left: run.left.filter((each) => each.g > LEAST_LEFT_G).map(leftResult),
+  };
+  if (tracer) noteOrders(tracer, { buying, run, docs, amounts, result, ordering, leftover: left });
+  const outcome: OrdersOutcome = {
+    ...{ total: totalOf(run, currency), leftover: left, run },
+    warnings: [...buying.warnings, ...ordersDoubts(buying, amounts, docs, run)],
+  };
+  return { orders: result, ordering, outcome };
 }
 
-function lineResult(line: OrderLine) {
-  const { item, offer } = line;
+/** Puts the same question and answers it anew, for replaying a trace (`orderedRules`). */
+export function orderedAgain(buying: Buying, amounts: Amounts, options: OrdersOptions): OrderedAgain {
+  const when = whenOf(amounts, options);
+  const run = runOrders(buying, when, options.solver);
   return {
-    offer: offer.offer.id,
-    ingredient: item.ingredient,
-    name: offer.offer.cut === undefined ? item.name : `${item.name}, ${offer.offer.cut}`,
+    ...{ buying, run },
+    others: (line) => otherWays(line, run).map(({ packs, dearer }) => ({ packs, dearer: dearer / MILLION })),
+    totalAt: (chance) =>
+      Number(totalOf(runOrders(buying, { ...when, chance }, options.solver), buying.currency)),
+  };
+}
+
+/** Less left over than this is not told, g. */
+const LEAST_LEFT_G = 0.5;
+
+/** When things are needed in this service. */
+function whenOf({ service }: Amounts, { clock, spanOf }: OrdersOptions): When {
+  return { clock, spanOf, horizon: service.horizon, date: service.at.slice(0, 10), chance: service.chance };
+}
+
+/** Whether anything is known to vary: without it the chance wanted adds nothing. */
+function knownToVary(buying: Buying): boolean {
+  const { ledger } = buying;
+  return (
+    ledger.value(buying.coversSpread) > 0 ||
+    buying.items.some((item) => item.cuts.some((cut) => ledger.value(cut.spread) > 0))
+  );
+}
+
+const provedOf = (run: OrderRun) => run.value - run.bound < PROVED;
+
+function totalOf({ orders }: OrderRun, currency: string): string {
+  return toDecimalString(orders.reduce((all, order) => add(all, order.total), zero(currency)));
+}
+
+function leftResult({ of, g, worth }: Left) {
+  const { ingredient } = of.item;
+  const keeps = of.worthPerG > 0;
+  return { ingredient: ingredient.id, name: ingredient.name, amount: { value: g, unit: "g" }, worth, keeps };
+}
+
+function lineResult(line: OrderLine, run: OrderRun) {
+  const { of, at } = line;
+  const { offer } = at.offer;
+  const others = otherWays(line, run);
+  return {
+    offer: offer.id,
+    ingredient: offer.ingredient,
+    name: nameOf(line),
+    ...(at.instead
+      ? {
+          insteadOf: {
+            ingredient: of.item.ingredient.id,
+            name: of.item.ingredient.name,
+            when: at.instead.when,
+          },
+        }
+      : {}),
     packs: line.packs,
-    pack: packText(offer),
+    pack: packText(at.offer),
+    ...(offer.catchWeight ? { byWeight: true } : {}),
     need: { value: line.needG, unit: "g" },
     bought: { value: line.boughtG, unit: "g" },
     price: line.price,
     total: toDecimalString(line.total),
+    alternatives: others.map((other) => ({
+      offer: other.at.offer.offer.id,
+      supplier: other.at.offer.supplier.name,
+      packs: other.packs,
+      pack: packText(other.at.offer),
+      dearer: other.dearer / MILLION,
+    })),
   };
+}
+
+/** Other ways to cover what a line is for, the cheapest first. */
+function otherWays(line: OrderLine, run: OrderRun): Alternative[] {
+  const chosen = run.lines.filter((each) => each.item === line.item);
+  const same = ({ at }: Alternative) => chosen.length === 1 && at.offer === line.at.offer;
+  return alternativesOf(run.question, run.choice, line.item).filter((each) => !same(each));
+}
+
+function nameOf({ of, at }: OrderLine): string {
+  const { cut } = at.offer.offer;
+  const name = at.instead ? at.instead.ingredient.name : of.item.ingredient.name;
+  return cut === undefined ? name : `${name}, ${cut}`;
 }
 
 /** "5 kg", "6 × 1 L", "12 pieces": written once for an offer. */
@@ -108,55 +202,3 @@ function packText({ offer }: OfferCells): string {
 }
 
 const written = new WeakMap<Offer, string>();
-
-/** One delivery a supplier: the last that is there when the first of its goods is needed. */
-function firstDelivery(order: SupplierLines, amounts: Amounts, options: OrdersOptions): Delivery | undefined {
-  const { clock, firstNeed } = options;
-  const moments = order.lines.map((line) => firstNeed?.(line.item.ingredient) ?? amounts.service.horizon);
-  const first = moments.reduce((a, b) => (clock.minuteOf(b) < clock.minuteOf(a) ? b : a));
-  return deliveryFor(order.supplier, first, clock);
-}
-
-function doubts(
-  order: SupplierLines,
-  delivery: Delivery | undefined,
-  docs: BuyingDocuments,
-  currency: string,
-): Problem[] {
-  const { supplier } = order;
-  const at = docs.pointer("suppliers", supplier.id);
-  const found: Problem[] = [];
-  if (order.short.digits > 0n)
-    found.push({
-      path: `${at}/minimumOrder`,
-      what: `the order from ${supplier.name} is ${toDecimalString(order.short)} ${currency} under its minimum`,
-      mend: "add goods that keep, or agree it with the supplier",
-    });
-  if (!delivery)
-    return [
-      ...found,
-      { path: `${at}/deliveryDays`, what: "no delivery comes in time", mend: "give the days it delivers" },
-    ];
-  for (const { item } of order.lines) {
-    const { storage } = docs.ingredients.get(item.ingredient)!;
-    if (-delivery.day > storage.days)
-      found.push({
-        path: `${docs.pointer("ingredients", item.ingredient)}/storage`,
-        what: `${item.name} comes ${-delivery.day} days before the service and keeps ${storage.days}`,
-        mend: "use it in time, or find a supplier with a later delivery",
-      });
-  }
-  return found;
-}
-
-/** Ingredients that nobody sells, or not in a form that can be used. */
-function missing(buying: Buying, amounts: Amounts, docs: BuyingDocuments, choice: OrderChoice): Problem[] {
-  const { ledger } = buying;
-  const notSold = buying.unsold.filter((each) => ledger.value(each.ap) > 0).map((each) => each.ingredient);
-  const notCovered = choice.uncovered.map((i) => buying.items[i]!.ingredient);
-  return [...new Set([...notSold, ...notCovered])].map((id) => ({
-    path: docs.pointer("ingredients", id),
-    what: `no supplier of ${amounts.kitchen.name} offers ${docs.ingredients.get(id)!.name} on ${amounts.service.priceAsOf}: it is neither ordered nor paid for`,
-    mend: "add an offer, or mark the ingredient as free",
-  }));
-}

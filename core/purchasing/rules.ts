@@ -1,68 +1,9 @@
-import { chooseOrder, holds, type OrderChoice, type OrderProblem } from "./order.ts";
-import { choosePacks, type ItemNeed, type PackOffer, type Tier, tierPrice } from "./packs.ts";
+import { normalQuantile } from "../numerics/normal.ts";
 
-/**
- * Decisions of the order as functions of plain numbers, so that a trace can be replayed. An item is written as
- * [on hand, cuts, (EP need, trim) …, offers, (supplier, cut or −1, pack g, tiers, (from, price) …) …], an order as
- * [suppliers, (minimum, charge) …, items, item …]. Prices are in the currency, as in the book.
- */
+/** Decisions and sums of the order as functions of plain numbers, so that a trace can be replayed. */
 
 /** Prices are compared in millionths, as whole numbers, so that sums of them are exact. */
 export const MILLION = 1e6;
-const exact = (price: number) => Math.round(price * MILLION);
-
-function reader(numbers: readonly number[], from: number): () => number {
-  let at = from;
-  return () => numbers[at++]!;
-}
-
-function readItem(next: () => number): ItemNeed {
-  const times = <T>(make: () => T): T[] => Array.from({ length: next() }, make);
-  const onHandG = next();
-  const cuts = times(() => ({ epG: next(), trim: next() }));
-  const offers = times(
-    (): PackOffer => ({
-      supplier: next(),
-      cut: next(),
-      packG: next(),
-      tiers: times((): Tier => ({ from: next(), price: exact(next()) })),
-    }),
-  );
-  return { onHandG, cuts, offers };
-}
-
-/** Reads and solves an order written as numbers. */
-export function orderOfNumbers(numbers: readonly number[]): OrderChoice {
-  const next = reader(numbers, 0);
-  const times = <T>(make: () => T): T[] => Array.from({ length: next() }, make);
-  const suppliers = times(() => ({ minimum: exact(next()), charge: exact(next()) }));
-  const problem: OrderProblem = { suppliers, items: times(() => readItem(next)) };
-  return chooseOrder(problem);
-}
-
-/** The suppliers of the cheapest order, as bits: see `chooseOrder`. */
-export function cheapestSuppliers(...order: number[]): number {
-  return orderOfNumbers(order).suppliers;
-}
-
-/** What the prices of the supplier at `place` are weighted with in the cheapest order: see `chooseOrder`. */
-export function supplierWeight(place: number, ...order: number[]): number {
-  return orderOfNumbers(order).weights[place]!;
-}
-
-/**
- * Packs of the offer at `place` in the cheapest choice for one item, given the suppliers as bits and, for each
- * of `count` suppliers, the weight of its prices; the item follows.
- */
-export function cheapestPacks(place: number, suppliers: number, count: number, ...rest: number[]): number {
-  const item = readItem(reader(rest, count));
-  const choice = choosePacks(
-    item,
-    (s) => holds(suppliers, s),
-    (s) => rest[s]!,
-  );
-  return choice?.packs[place] ?? 0;
-}
 
 /** The mean share left over all uses of a cut; 1 when nothing is used. */
 export function meanTrim(epG: number, apG: number): number {
@@ -71,18 +12,16 @@ export function meanTrim(epG: number, apG: number): number {
 
 /** Price of one pack when `packs` are taken, from tiers given as (from, price) pairs, rising. */
 export function packPrice(packs: number, ...tiers: number[]): number {
-  const pairs = Array.from({ length: tiers.length / 2 }, (_, i) => ({
-    from: tiers[2 * i]!,
-    price: tiers[2 * i + 1]!,
-  }));
-  return tierPrice(pairs, packs);
+  let price = tiers[1]!;
+  for (let i = 0; i + 1 < tiers.length; i += 2) if (packs >= tiers[i]!) price = tiers[i + 1]!;
+  return price;
 }
 
-/** Grams as purchased still to be bought whole: (EP need, bought of the cut, trim) by cut, less what is on hand. */
-export function wholeNeed(onHandG: number, ...cuts: number[]): number {
-  let need = -onHandG;
+/** Grams as purchased still to be bought whole: (EP need, bought of the cut, trim) by cut. */
+export function wholeNeed(...cuts: number[]): number {
+  let need = 0;
   for (let i = 0; i + 2 < cuts.length; i += 3) need += Math.max(0, cuts[i]! - cuts[i + 1]!) / cuts[i + 2]!;
-  return Math.max(0, need);
+  return need;
 }
 
 /** The part of a need that this line meets, after what other lines have brought. */
@@ -96,4 +35,63 @@ export function leftoverValue(...lines: number[]): number {
   for (let i = 0; i + 3 < lines.length; i += 4)
     value += ((lines[i]! - lines[i + 1]!) * lines[i + 2]!) / lines[i + 3]!;
   return value;
+}
+
+/**
+ * What is needed so that it is enough with a chance when the covers may miss by a standard deviation of
+ * `coversSpread` (ratio): need × (1 + z × spread), z the normal quantile. Without a spread the need itself.
+ */
+export function needForChance(needG: number, chance: number, coversSpread: number): number {
+  return coversSpread > 0 ? needG * Math.max(0, 1 + normalQuantile(chance) * coversSpread) : needG;
+}
+
+/**
+ * The share left after trimming to count on, so that what is bought for `needForChance` is enough with that chance when
+ * the trim yield, too, varies from lot to lot by a standard deviation of `trimSpread`. Both normal and independent, one
+ * lot: bought r times the mean need is enough when r·y ≥ ȳ·c, y the yield and c the covers by their means, and
+ * r·y/ȳ − c is normal with mean r − 1 and variance r²a² + k², a = trimSpread/ȳ, k = coversSpread. So
+ * (r − 1)² = z²(r²a² + k²) (the ratio of two normal variables: Geary 1930, Fieller 1932). A yield that varies so much that no
+ * amount is enough is counted at a tenth of its mean.
+ */
+export function trimForChance(
+  trim: number,
+  chance: number,
+  trimSpread: number,
+  coversSpread: number,
+): number {
+  if (trimSpread === 0) return trim;
+  const z = normalQuantile(chance);
+  const a2 = (z * trimSpread) ** 2 / trim ** 2;
+  const k2 = (z * coversSpread) ** 2;
+  if (a2 >= 1) return trim / 10;
+  const root = Math.sqrt(Math.max(0, 1 - (1 - a2) * (1 - k2)));
+  const ratio = (1 + Math.sign(z) * root) / (1 - a2);
+  return Math.min(1, Math.max(trim / 10, (trim * Math.max(0, 1 + z * coversSpread)) / ratio));
+}
+
+/** What a lot still gives to a need: the lot less what it gave, at most what the need still lacks. */
+export function takenOf(lotG: number, givenG: number, needG: number, hadG: number): number {
+  return Math.max(0, Math.min(lotG - givenG, needG - hadG));
+}
+
+/** A gram of what is left over is worth this share of the cheapest gram: (price of a pack, g of a pack) …. */
+export function worthPerGram(share: number, ...packs: number[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i + 1 < packs.length; i += 2) least = Math.min(least, packs[i]! / packs[i + 1]!);
+  return share * least;
+}
+
+/** What is left over is worth, counted up to as much again as was needed, in whole millionths. */
+export function worthOfLeft(perG: number, leftG: number, neededG: number): number {
+  return Math.floor(MILLION * perG * Math.min(neededG, leftG)) / MILLION;
+}
+
+/** Grams of goods as sold for a need in grams of what they stand in for: one pack holds `packG` and covers `bringsG`. */
+export function asSold(needG: number, packG: number, bringsG: number): number {
+  return (needG * packG) / bringsG;
+}
+
+/** What one gram of a substitute stands for: trimmed, over the factor, as goods purchased whole would be trimmed. */
+export function standsFor(packG: number, trim: number, factor: number, insteadTrim: number): number {
+  return (packG * trim) / factor / insteadTrim;
 }

@@ -35,7 +35,9 @@ export interface Result {
   readonly summary: Summary;
   readonly needs: readonly PreparationNeed[];
   readonly balance: readonly Balance[];
+  /** One order a supplier and delivery, those that must be placed first foremost. */
   readonly orders: readonly SupplierOrder[];
+  readonly ordering: Ordering;
   readonly cost: Cost;
   readonly allergens: readonly AllergenCell[];
   readonly plan: Plan;
@@ -122,13 +124,60 @@ export interface OrderLine {
   readonly offer: string;
   readonly ingredient: string;
   readonly name: string;
+  /** Where the goods stand in for what was asked for. */
+  readonly insteadOf?: {
+    readonly ingredient: string;
+    readonly name: string;
+    readonly when: "missing" | "cheaper";
+  };
   readonly packs: number;
   readonly pack: string;
+  /** Sold by weight: the price is that of the nominal pack. */
+  readonly byWeight?: boolean;
   /** AP mass or count needed net of stock, g (or pieces). */
   readonly need: Quantity;
   readonly bought: Quantity;
   readonly price: string;
   readonly total: string;
+  /** Other offers that could cover the ingredient alone, and how much dearer the whole order would be. */
+  readonly alternatives: readonly OtherWay[];
+}
+
+export interface OtherWay {
+  readonly offer: string;
+  readonly supplier: string;
+  readonly packs: number;
+  readonly pack: string;
+  /** In the kitchen's currency; 0 when it costs the same. */
+  readonly dearer: number;
+}
+
+/** How good the orders are, how sure it is that there is enough, and what is left. */
+export interface Ordering {
+  /** What was made as small as possible: orders, what is missing to minimums, less the worth of what is left. */
+  readonly value: number;
+  /** No orders come to less than this. */
+  readonly bound: number;
+  readonly gap: number;
+  /** The gap is less than half of a hundredth of the currency. */
+  readonly proved: boolean;
+  /** Wanted chance of having enough of each ingredient in each cut. */
+  readonly chance: number;
+  /** Whether anything is known to vary; without it the chance adds nothing. */
+  readonly varies: boolean;
+  /** What all orders come to at other chances; empty where nothing is known to vary, or before there is a plan. */
+  readonly surer: readonly { readonly chance: number; readonly total: string; readonly proved: boolean }[];
+  /** What keeps so many days is worth this share of its price when it is left over, up to as much as was needed. */
+  readonly worthShare: number;
+  readonly keepsDays: number;
+  readonly left: readonly {
+    readonly ingredient: string;
+    readonly name: string;
+    /** As purchased. */
+    readonly amount: Quantity;
+    readonly worth: number;
+    readonly keeps: boolean;
+  }[];
 }
 
 export interface SupplierOrder {

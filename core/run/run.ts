@@ -20,7 +20,9 @@ import { type PlanResult, planService } from "../production/plan-service.ts";
 import { scheduledRules } from "../production/plan-trace.ts";
 import type { Plan } from "../production/plan-types.ts";
 import { Buying } from "../purchasing/buying.ts";
-import { ordersResult } from "../purchasing/orders-result.ts";
+import type { MixedInteger } from "../purchasing/mixed-integer.ts";
+import { orderedRules } from "../purchasing/order-trace.ts";
+import { type OrdersOptions, orderedAgain, ordersResult } from "../purchasing/orders-result.ts";
 import { apartFor } from "../safety/apart.ts";
 import { Contents } from "../safety/contents.ts";
 import { type Controlled, type ControlPoint, controlPoints } from "../safety/control.ts";
@@ -60,6 +62,8 @@ export interface RunOptions {
   readonly trace?: boolean;
   /** What moves the cost; said with a plan, where not asked otherwise. */
   readonly sensitivity?: boolean;
+  /** Makes the orders of a plan better and says how near the cheapest they are; without one this house's own search does. */
+  readonly solver?: MixedInteger | undefined;
   /** false tries no remedies. */
   readonly remedies?: boolean;
   readonly stop?: () => boolean;
@@ -213,17 +217,11 @@ function compute(
 
   const needs = needsResult(amounts, tracer);
   const plates = platesResult(amounts, tracer);
-  const { orders, outcome } = ordersResult(
+  const { orders, ordering, outcome } = ordersResult(
     buying,
     amounts,
     docs,
-    {
-      clock,
-      firstNeed: (ingredient) => {
-        const minute = planned?.firstNeeds.get(ingredient);
-        return minute === undefined ? undefined : clock.textOf(minute);
-      },
-    },
+    orderOptions(amounts, planned, options),
     tracer,
   );
   const cost = wholeCost(opened, amounts, outcome, planned?.plan, tracer, options);
@@ -302,6 +300,7 @@ function compute(
     needs,
     balance,
     orders,
+    ordering,
     cost,
     allergens,
     plan,
@@ -343,6 +342,17 @@ function wholeCost(
     ...(!(options.sensitivity ?? options.plan !== false)
       ? {}
       : { sensitivity: sensitivityOf(amounts, costs, tracer) }),
+  };
+}
+
+/** When things are needed, by the plan where there is one; only then the solver is asked. */
+function orderOptions(amounts: Amounts, planned: PlanResult | undefined, options: RunOptions): OrdersOptions {
+  const { service, kitchen } = amounts;
+  return {
+    clock: clockOf(service.at, kitchen.zone, service.horizon),
+    spanOf: planned && ((use) => planned.uses.get(use)),
+    solver: planned && options.solver,
+    surer: planned !== undefined,
   };
 }
 
@@ -402,16 +412,31 @@ export function contextRules(
   const { covers, kitchen } = options;
   const amounts = computeAmounts(docs, serviceId, { covers, kitchen, meets: contents.meets.bind(contents) });
   const heats = new StepHeats(docs, amounts, new Foods(docs));
+  let made: Buying | undefined;
+  const buying = () => {
+    made ??= new Buying(amounts, docs);
+    return made;
+  };
   let costs: CostCells | undefined;
   const costsOnce = () => {
-    costs ??= costCells(amounts, docs, new Buying(amounts, docs).offers);
+    costs ??= costCells(amounts, docs, buying().offers);
     return costs;
+  };
+  let known: PlannedHere | undefined;
+  const plan = () => {
+    known ??= planOf(docs, contents, amounts, heats, apartFor(contents, amounts.plates), options);
+    return known;
   };
   return {
     ...heatRules(docs, heats),
     ...sensitivityRules(amounts, costsOnce),
-    ...scheduledRules(() =>
-      planOf(docs, contents, amounts, heats, apartFor(contents, amounts.plates), options),
+    ...scheduledRules(plan),
+    ...orderedRules(() =>
+      orderedAgain(
+        buying(),
+        amounts,
+        orderOptions(amounts, options.plan === false ? undefined : plan(), options),
+      ),
     ),
   };
 }

@@ -16,6 +16,7 @@ export interface Small {
   readonly options: { -readonly [K in keyof InspectOptions]: InspectOptions[K] };
   readonly service: Open;
   readonly kitchen: Open;
+  readonly supplier: Open;
   ingredient(id: string): Open;
   prep(id: string): Open;
   step(prep: string, step: string): Open;
@@ -47,6 +48,7 @@ export function judged(breaking: (small: Small) => unknown): Report {
   };
   const small: Small = {
     ...{ book, result, options, service: book.services[0], kitchen: book.kitchens[0] },
+    supplier: book.suppliers[0],
     ingredient: (id) => byId(book.ingredients, id),
     prep: (id) => byId(book.preparations, id),
     step: (prep, step) => byId(byId(book.preparations, prep).steps, step),

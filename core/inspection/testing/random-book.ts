@@ -2,6 +2,7 @@ import { type Book, type BookInput, BookSchema } from "../../book/schema.ts";
 import { Random } from "../../numerics/random.ts";
 import { randomKitchens } from "./random-kitchen.ts";
 import { randomMenu } from "./random-menu.ts";
+import { randomOrders } from "./random-orders.ts";
 import { randomPreparations } from "./random-preparation.ts";
 import { randomService } from "./random-service.ts";
 import { randomIngredients, randomSuppliers } from "./random-store.ts";
@@ -22,8 +23,9 @@ export function randomBook(seed: number, size: number): Book {
   const preparations = randomPreparations(random.derive("preparations"), ingredients, size);
   const { dishes, menu } = randomMenu(random.derive("menu"), ingredients, preparations);
   const service = randomService(random.derive("service"), menu, preparations, ingredients);
+  const drawn = randomOrders(random.derive("orders"), { ingredients, suppliers, service });
   return BookSchema.parse({
-    ...{ format: "tournant-book", version: 1, ingredients, suppliers, preparations, dishes },
-    ...{ menus: [menu], kitchens, services: [service] },
+    ...{ format: "tournant-book", version: 1, preparations, dishes, menus: [menu], kitchens },
+    ...{ ingredients: [...drawn.ingredients], suppliers: [...drawn.suppliers], services: [drawn.service] },
   } satisfies BookInput);
 }

@@ -73,7 +73,7 @@ export function smallResult(): Judged {
     orders: [
       {
         ...{ supplier: "market", name: "Market", orderBy: "D-1 12:00", deliver: "D 07:00" },
-        ...{ charge: "0", goods: "40.00", total: "40.00", belowMinimum: "0" },
+        ...{ charge: "0", goods: "32.00", total: "32.00", belowMinimum: "0" },
         // 1,280 g × 0.9 / 0.8 and 2 × 40 g / 0.8 are 1,540 g of carrots: four packs of 500 g.
         lines: Object.entries({ bones: 1, flour: 1, butter: 1, berries: 1, carrot: 4 }).map(
           ([id, packs]) => ({
@@ -84,9 +84,9 @@ export function smallResult(): Judged {
               packs,
               pack: "500 g",
               price: "4.00",
-              total: "4.00",
+              total: (4 * packs).toFixed(2),
             },
-            ...{ need: { value: 0, unit: "g" }, bought: { value: 500 * packs, unit: "g" } },
+            ...{ need: { value: 0, unit: "g" }, bought: { value: 500 * packs, unit: "g" }, alternatives: [] },
           }),
         ),
       },

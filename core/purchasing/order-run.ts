@@ -1,0 +1,53 @@
+import type { Buying } from "./buying.ts";
+import { bestOrder } from "./choose.ts";
+import type { MixedInteger } from "./mixed-integer.ts";
+import type { OrderChoice } from "./order.ts";
+import { type DeliveryLines, type OrderLine, orderLines } from "./order-lines.ts";
+import { leftG } from "./packs.ts";
+import { putOff } from "./put-off.ts";
+import { type ItemQuestion, type OrderQuestion, questionOf } from "./question.ts";
+import { MILLION, worthOfLeft } from "./rules.ts";
+import type { When } from "./timed-needs.ts";
+
+/** What is left of one ingredient when all its needs are covered. */
+export interface Left {
+  readonly of: ItemQuestion;
+  readonly lines: readonly OrderLine[];
+  /** As purchased, g. */
+  readonly g: number;
+  readonly worth: number;
+}
+
+/** The orders of a service: the question, the answer, and the lines made of it. */
+export interface OrderRun {
+  readonly question: OrderQuestion;
+  readonly choice: OrderChoice;
+  readonly orders: readonly DeliveryLines[];
+  readonly lines: readonly OrderLine[];
+  readonly left: readonly Left[];
+  /** In the currency: what was made as small as possible, and what nobody can go below. */
+  readonly value: number;
+  readonly bound: number;
+}
+
+/** Puts the question and answers it. */
+export function runOrders(buying: Buying, when: When, solver: MixedInteger | undefined): OrderRun {
+  const question = questionOf(buying, when);
+  const choice = putOff(question, bestOrder(question.problem, solver));
+  const orders = orderLines(buying, question, choice);
+  const lines = orders.flatMap((order) => order.lines);
+  const left = question.items.flatMap((of, i): Left[] => {
+    const mine = lines.filter((line) => line.item === i);
+    if (mine.length === 0) return [];
+    const g = leftG(of.need, choice.packs[i]!);
+    return [{ of, lines: mine, g, worth: worthOfLeft(of.worthPerG, g, of.need.worthMostG) }];
+  });
+  return {
+    ...{ question, choice, orders, lines, left },
+    value: choice.total / MILLION,
+    bound: choice.bound / MILLION,
+  };
+}
+
+/** Orders are as good as proven when no others can be cheaper by half a coin of two decimals. */
+export const PROVED = 0.005;

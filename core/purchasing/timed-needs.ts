@@ -1,0 +1,119 @@
+import type { Cell } from "../ledger/ledger.ts";
+import { shortOf } from "../ledger/rules.ts";
+import { type Clock, dayName } from "../production/clock.ts";
+import type { UseSpan } from "../production/first-needs.ts";
+import type { Buying, CutCells, ItemCells, StockLot } from "./buying.ts";
+import { dayNumber } from "./delivery.ts";
+import { meanTrim, needForChance, takenOf, trimForChance } from "./rules.ts";
+
+/** When things are needed, and how sure it must be that there is enough. */
+export interface When {
+  readonly clock: Clock;
+  /** Text of the moment before which nothing happens: what has no moment of its own is needed then. */
+  readonly horizon: string;
+  /** ISO date of the service. */
+  readonly date: string;
+  /** When a use takes its ingredients, by its key; undefined before there is a plan. */
+  readonly spanOf: ((use: string) => UseSpan | undefined) | undefined;
+  readonly chance: number;
+}
+
+/** Some of a lot in the store that a need takes, in the lot's own grams. */
+export interface Taking {
+  readonly lot: StockLot;
+  /** Of the lot before, g. */
+  readonly givenG: number;
+  /** What the need lacked before, and has had, in the lot's grams. */
+  readonly needG: number;
+  readonly g: number;
+}
+
+/** What is needed of one ingredient in one cut at one time. */
+export interface TimedNeed {
+  readonly of: CutCells;
+  readonly ep: readonly Cell[];
+  readonly ap: readonly Cell[];
+  /** Minute by which it must be there. */
+  readonly firstMin: number;
+  /** Day of the last use from the service, and its date; undefined before there is a plan. */
+  readonly last: { readonly day: number; readonly date: string } | undefined;
+  readonly epG: number;
+  readonly trim: number;
+  /** With the chance wanted: g EP, and the share left to count on. */
+  readonly sureG: number;
+  readonly sureTrim: number;
+  readonly takings: readonly Taking[];
+  /** Still to be bought: g EP, and as purchased whole. */
+  readonly netG: number;
+  readonly wholeG: number;
+}
+
+/**
+ * The needs of an ingredient, those in one cut at one time together, in the order in which they come; what is in the
+ * store is used first, what ends first before the rest, and nothing after its date.
+ * @param sameTime groups moments by which the same deliveries have come.
+ */
+export function timedNeeds(
+  buying: Buying,
+  item: ItemCells,
+  when: When,
+  sameTime: (minute: number) => number,
+): TimedNeed[] {
+  const { ledger } = buying;
+  const horizonMin = when.clock.minuteOf(when.horizon);
+  const groups = new Map<string, Group>();
+  item.cuts.forEach((of, place) => {
+    for (const use of of.uses) {
+      const span = when.spanOf?.(use.key);
+      const firstMin = span?.first ?? horizonMin;
+      const last = when.spanOf && when.clock.textOf(span?.last ?? horizonMin);
+      const day = last === undefined ? undefined : dayNumber(last);
+      const key = `${place} ${sameTime(firstMin)} ${day}`;
+      const group = groups.get(key) ?? { of, firstMin, day, ep: [], ap: [] };
+      group.firstMin = Math.min(group.firstMin, firstMin);
+      group.ep.push(use.ep);
+      group.ap.push(use.ap());
+      groups.set(key, group);
+    }
+  });
+  const value = (cells: readonly Cell[]) => cells.reduce((sum, cell) => sum + ledger.value(cell), 0);
+  const given = new Map<StockLot, number>();
+  return [...groups.values()]
+    .sort((a, b) => a.firstMin - b.firstMin || (a.day ?? 0) - (b.day ?? 0))
+    .map(({ of, firstMin, day, ep, ap }): TimedNeed => {
+      const epG = value(ep);
+      const trim = meanTrim(epG, value(ap));
+      const [trimSpread, coversSpread] = [ledger.value(of.spread), ledger.value(buying.coversSpread)];
+      const sureG = needForChance(epG, when.chance, coversSpread);
+      const sureTrim = trimForChance(trim, when.chance, trimSpread, coversSpread);
+      const last = day === undefined ? undefined : { day, date: when.clock.dateOf(dayName(day)) };
+      const takings: Taking[] = [];
+      let netG = sureG;
+      // What is cut already first: it serves nothing else.
+      for (const lot of [
+        ...item.lots.filter((l) => l.cut !== undefined),
+        ...item.lots.filter((l) => l.cut === undefined),
+      ]) {
+        if ((lot.cut !== undefined && lot.cut !== of.cut) || lot.useBy < (last?.date ?? when.date)) continue;
+        const share = lot.cut === undefined ? sureTrim : 1;
+        const givenG = given.get(lot) ?? 0;
+        const g = takenOf(ledger.value(lot.g), givenG, netG / share, 0);
+        if (g <= 0) continue;
+        takings.push({ lot, givenG, needG: netG / share, g });
+        given.set(lot, givenG + g);
+        netG = shortOf(netG, g * share);
+      }
+      return {
+        ...{ of, ep, ap, firstMin, last, epG, trim, sureG, sureTrim, takings, netG },
+        wholeG: netG / sureTrim,
+      };
+    });
+}
+
+interface Group {
+  readonly of: CutCells;
+  firstMin: number;
+  readonly day: number | undefined;
+  readonly ep: Cell[];
+  readonly ap: Cell[];
+}
