@@ -7,6 +7,7 @@ import "./styles/parts.css";
 import "./styles/places.css";
 import "./styles/heat.css";
 import "./styles/cost.css";
+import "./styles/orders.css";
 import "./styles/plan.css";
 import "./styles/nutrition.css";
 import "./styles/guests.css";

@@ -72,7 +72,6 @@ export function judgeOrdering(orders: readonly SupplierOrder[], ordering: Orderi
   const spent = orders.reduce((sum, each) => sum + Number(each.total) + Number(each.belowMinimum), 0);
   const worth = ordering.left.reduce((sum, each) => sum + each.worth, 0);
   const found: Finding[] = [];
-  // Less than half a gram left over is not listed.
   const off = Math.abs(spent - worth - ordering.value);
   if (off > 0.01 + 1e-6 * spent)
     found.push(say(off, "money", `the orders come to ${spent - worth}, not ${ordering.value}`));

@@ -120,9 +120,9 @@ function judgeCover(
     return (lot.standsFor ?? 1) * Math.max(0, ...mine.map((each) => each.whole / each.cut / each.use.trim));
   };
   const from = lots.map((item) => ({ item, amount: item.grams * worth(item) }));
-  const lack = (inTime: boolean, fresh: boolean) =>
+  const lack = (inTime: boolean, fresh: boolean, some = to) =>
     lacking({
-      ...{ from, to },
+      ...{ from, to: some },
       joined: (lot, { use }) =>
         (lot.standsFor !== undefined || lot.cut === "" || lot.cut === use.cut) &&
         (!inTime || lot.fromMin <= use.firstMin) &&
@@ -136,12 +136,15 @@ function judgeCover(
     return [
       { rule: "order", tasks: [], by: short, unit: "g", what: `${short} g of ${id} too little are ordered` },
     ];
-  const use = uses[lacks.findIndex((each) => each > 0)]!;
+  // Served in the order in which they come, the first that goes short is the one to blame; of what goes off, the last.
+  const late = over(lack(true, false));
+  const inOrder = [...to].sort((x, y) => (late ? 1 : -1) * (x.item.use.firstMin - y.item.use.firstMin));
+  const first = inOrder.findIndex((_, k) => over(lack(true, !late, inOrder.slice(0, k + 1))));
+  const { use } = inOrder[Math.max(0, first)]!.item;
   const tasks = use.task === undefined ? [] : [use.task];
-  const late = lots.map((lot) => lot.fromMin - use.firstMin).filter((by) => by > 0);
-  if (late.length > 0 && !over(lack(false, true))) {
-    const by = Math.min(...late);
-    const what = `${id} comes ${by} min after ${use.task ?? "the first day"} begins`;
+  if (late) {
+    const by = Math.min(...lots.map((lot) => lot.fromMin - use.firstMin).filter((each) => each > 0));
+    const what = `${id} comes ${by} min after ${use.task} begins`;
     return [{ ...{ rule: "delivery", tasks, by, unit: "min", what } }];
   }
   const by = lacks.reduce((sum, each) => sum + each, 0);

@@ -92,7 +92,7 @@ export function ordersResult(
     surer,
     worthShare: ledger.value(buying.worth),
     keepsDays: buying.keepsDays,
-    left: run.left.filter((each) => each.g > LEAST_LEFT_G).map(leftResult),
+    left: run.left.filter((each) => each.g > LEAST_LEFT_G || each.worth > 0).map(leftResult),
   };
   if (tracer) noteOrders(tracer, { buying, run, docs, amounts, result, ordering, leftover: left });
   const outcome: OrdersOutcome = {
@@ -114,7 +114,7 @@ export function orderedAgain(buying: Buying, amounts: Amounts, options: OrdersOp
   };
 }
 
-/** Less left over than this is not told, g. */
+/** Less left over than this, worth nothing, is not told, g. */
 const LEAST_LEFT_G = 0.5;
 
 /** When things are needed in this service. */

@@ -10,6 +10,7 @@ import { live } from "./live.ts";
 import { learn } from "./learn.ts";
 import { log } from "./log.ts";
 import { nutrition } from "./nutrition.ts";
+import { orders } from "./orders.ts";
 import { pack } from "./pack.ts";
 import { pass } from "./pass.ts";
 import { rules } from "./rules.ts";
@@ -26,6 +27,7 @@ export const en = {
   ...stores,
   ...run,
   ...guests,
+  ...orders,
   ...cost,
   ...argue,
   ...nutrition,

@@ -6,6 +6,7 @@ import { Figure } from "../../parts/figure.tsx";
 import { Pick } from "../../parts/pick.tsx";
 import { NewService } from "./new-service.tsx";
 import { Planning } from "./planning.tsx";
+import { useOrdered } from "./use-ordered.ts";
 
 const MARKS = { feasible: "✓", broken: "✕", none: "▲" } as const;
 const TONES = { feasible: "done", broken: "harm", none: "decide" } as const;
@@ -17,6 +18,7 @@ export function RunHead() {
   const { say, write } = useWords();
   const { amounts, plan, behind } = useTold();
   const { problems } = useRunState();
+  const { told: ordered } = useOrdered();
   const planned = plan?.summary;
   const status = planned?.status ?? "none";
   return (
@@ -62,7 +64,7 @@ export function RunHead() {
               <dt>{say("figure.orders")}</dt>
               <dd>
                 <Figure at="/summary/orderTotal">
-                  {write.money(amounts.summary.orderTotal, amounts.cost.currency)}
+                  {write.money((ordered ?? amounts).summary.orderTotal, amounts.cost.currency)}
                 </Figure>
               </dd>
               <dt>{say("figure.plates")}</dt>

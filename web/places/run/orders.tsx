@@ -1,15 +1,21 @@
+import type { ReactNode } from "react";
 import type { SupplierOrder } from "../../../core/run/result.ts";
-import { useTold } from "../../app/hands.tsx";
 import { useWords } from "../../app/settings.tsx";
+import type { Told } from "../../compute/protocol.ts";
 import { Empty } from "../../parts/empty.tsx";
 import { Figure } from "../../parts/figure.tsx";
+import { orderCsv, saveFile } from "./order-csv.ts";
+import { OrderLineRow } from "./order-line.tsx";
+import { OrdersLeft, OrdersSure } from "./orders-sure.tsx";
+import { useOrdered } from "./use-ordered.ts";
 
-/** What to order, from whom, in which packs, by when. */
+/** What to order, from whom, in which packs, by when; how good and how sure that is. */
 export function Orders() {
-  const { amounts } = useTold();
+  const { told, early } = useOrdered();
   const { say, write } = useWords();
-  if (!amounts) return null;
-  if (amounts.orders.length === 0)
+  if (!told) return null;
+  const { currency } = told.cost;
+  if (told.orders.length === 0)
     return (
       <div className="page">
         <Empty title={say("orders.none")}>{say("orders.none.what")}</Empty>
@@ -18,25 +24,58 @@ export function Orders() {
   return (
     <div className="page">
       <p className="large orders-total">
-        {say("orders.total", { count: amounts.orders.length })}{" "}
+        {say("orders.total", { count: told.orders.length })}{" "}
         <Figure at="/summary/orderTotal">
-          <strong>{write.money(amounts.summary.orderTotal, amounts.cost.currency)}</strong>
+          <strong>{write.money(told.summary.orderTotal, currency)}</strong>
         </Figure>
         <span className="quiet">
           {" "}
           {say("orders.leftover")}{" "}
-          <Figure at="/cost/leftover">{write.money(amounts.cost.leftover, amounts.cost.currency)}</Figure>
+          <Figure at="/cost/leftover">{write.money(told.cost.leftover, currency)}</Figure>
         </span>
       </p>
-      {amounts.orders.map((order, i) => (
+      <Proof told={told} early={early} />
+      {told.orders.map((order, i) => (
         <Order
           key={`${order.supplier} ${order.deliver}`}
           order={order}
           at={`/orders/${i}`}
-          currency={amounts.cost.currency}
+          currency={currency}
         />
       ))}
+      <OrdersLeft told={told} />
+      <OrdersSure told={told} early={early} />
     </div>
+  );
+}
+
+/** How near the cheapest the orders are, in words. */
+function Proof({ told, early }: { readonly told: Told; readonly early: boolean }) {
+  const { say, write } = useWords();
+  const { ordering, cost } = told;
+  if (early) return <p className="quiet measure">{say("orders.early")}</p>;
+  return (
+    <p className={ordering.proved ? "quiet measure" : "decide measure"}>
+      {ordering.proved ? (
+        <>
+          <span className="done" aria-hidden="true">
+            ✓{" "}
+          </span>
+          {say("orders.proved")}
+        </>
+      ) : (
+        <>
+          ▲{" "}
+          <Figure at="/ordering/gap">
+            {say("orders.gap", { gap: write.money(ordering.gap, cost.currency) })}
+          </Figure>
+        </>
+      )}{" "}
+      <Figure at="/ordering/value">
+        {say("orders.value", { value: write.money(ordering.value, cost.currency) })}
+      </Figure>{" "}
+      ({say("orders.value.what")}).
+    </p>
   );
 }
 
@@ -50,12 +89,35 @@ function Order({
   readonly currency: string;
 }) {
   const { say, write } = useWords();
+  const when = (text: string) => moment(text, write.clock);
+  const csv = () => {
+    const heads = {
+      ...{ supplier: say("orders.csv.supplier"), orderBy: say("orders.csv.orderBy") },
+      ...{ deliver: say("orders.csv.deliver"), offer: say("orders.csv.offer"), what: say("orders.what") },
+      ...{ packs: say("orders.packs"), pack: say("orders.pack") },
+      ...{ price: say("orders.price"), sum: say("orders.sum") },
+    };
+    saveFile(
+      `order-${order.supplier}-${order.deliver.replace(/[^\w+-]+/g, "-")}.csv`,
+      orderCsv(order, heads, when),
+    );
+  };
   return (
     <section className="sheet-page">
       <h2 className="part">{order.name}</h2>
-      <p>
-        <strong>{say("orders.by", { clock: moment(order.orderBy, write.clock) })}</strong>
-        <span className="quiet"> {say("orders.deliver", { clock: moment(order.deliver, write.clock) })}</span>
+      <p className="order-head">
+        <span>
+          <strong>{say("orders.by", { clock: when(order.orderBy) })}</strong>
+          <span className="quiet"> {say("orders.deliver", { clock: when(order.deliver) })}</span>
+        </span>
+        <button
+          type="button"
+          className="button"
+          aria-label={say("orders.csv.of", { supplier: order.name })}
+          onClick={csv}
+        >
+          {say("orders.csv")}
+        </button>
       </p>
       {Number(order.belowMinimum) > 0 && (
         <p className="decide">
@@ -63,7 +125,7 @@ function Order({
         </p>
       )}
       <div className="scroll-x">
-        <table className="table">
+        <table className="table orders-table">
           <thead>
             <tr>
               <th>{say("orders.what")}</th>
@@ -77,46 +139,35 @@ function Order({
           </thead>
           <tbody>
             {order.lines.map((line, i) => (
-              <tr key={line.offer}>
-                <th scope="row">{line.name}</th>
-                <td className="num">
-                  <Figure at={`${at}/lines/${i}/packs`} unfold="over" label={line.name}>
-                    <strong>{write.number(line.packs, 0)}</strong>
-                  </Figure>
-                </td>
-                <td>{line.pack}</td>
-                <td className="num wide-only">
-                  <Figure at={`${at}/lines/${i}/need/value`} unfold="over" label={line.name}>
-                    {write.quantity(line.need)}
-                  </Figure>
-                </td>
-                <td className="num quiet wide-only">{write.quantity(line.bought)}</td>
-                <td className="num quiet wide-only">{write.money(line.price, currency)}</td>
-                <td className="num">{write.money(line.total, currency)}</td>
-              </tr>
+              <OrderLineRow
+                key={`${line.offer} ${line.insteadOf?.ingredient ?? ""}`}
+                line={line}
+                at={`${at}/lines/${i}`}
+                currency={currency}
+                supplier={order.supplier}
+              />
             ))}
           </tbody>
           <tfoot>
             {Number(order.charge) > 0 && (
-              <tr>
-                <th scope="row">{say("orders.charge")}</th>
-                <td colSpan={2} />
-                <td colSpan={3} className="wide-only" />
-                <td className="num">{write.money(order.charge, currency)}</td>
-              </tr>
+              <Foot word={say("orders.charge")} sum={write.money(order.charge, currency)} />
             )}
-            <tr>
-              <th scope="row">{say("orders.together")}</th>
-              <td colSpan={2} />
-              <td colSpan={3} className="wide-only" />
-              <td className="num">
-                <strong>{write.money(order.total, currency)}</strong>
-              </td>
-            </tr>
+            <Foot word={say("orders.together")} sum={<strong>{write.money(order.total, currency)}</strong>} />
           </tfoot>
         </table>
       </div>
     </section>
+  );
+}
+
+function Foot({ word, sum }: { readonly word: string; readonly sum: ReactNode }) {
+  return (
+    <tr>
+      <th scope="row">{word}</th>
+      <td colSpan={2} />
+      <td colSpan={3} className="wide-only" />
+      <td className="num">{sum}</td>
+    </tr>
   );
 }
 

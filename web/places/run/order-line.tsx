@@ -1,0 +1,91 @@
+import { useId, useState } from "react";
+import type { OrderLine } from "../../../core/run/result.ts";
+import { useBook } from "../../app/hands.tsx";
+import { useWords } from "../../app/settings.tsx";
+import { Figure } from "../../parts/figure.tsx";
+
+interface Props {
+  readonly line: OrderLine;
+  readonly at: string;
+  readonly currency: string;
+  readonly supplier: string;
+}
+
+/** One line of an order; opened, it says what else could have been ordered and what that would cost. */
+export function OrderLineRow({ line, at, currency, supplier }: Props) {
+  const { say, write } = useWords();
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  return (
+    <>
+      <tr>
+        <th scope="row">
+          <button
+            type="button"
+            className="figure order-name"
+            aria-expanded={open}
+            aria-controls={id}
+            onClick={() => setOpen(!open)}
+          >
+            {line.name}
+            <span className="unseen">, {say("orders.ways")}</span>
+          </button>
+          {line.insteadOf && (
+            <span className="decide small order-instead">
+              ▲ {say(`orders.instead.${line.insteadOf.when}`, { name: line.insteadOf.name })}
+            </span>
+          )}
+        </th>
+        <td className="num">
+          <Figure at={`${at}/packs`} unfold="over" label={line.name}>
+            <strong>{write.number(line.packs, 0)}</strong>
+          </Figure>
+        </td>
+        <td>{line.pack}</td>
+        <td className="num wide-only">
+          <Figure at={`${at}/need/value`} unfold="over" label={line.name}>
+            {write.quantity(line.need)}
+          </Figure>
+        </td>
+        <td className="num quiet wide-only">{write.quantity(line.bought)}</td>
+        <td className="num quiet wide-only">{write.money(line.price, currency)}</td>
+        <td className="num">{write.money(line.total, currency)}</td>
+      </tr>
+      {open && (
+        <tr className="order-ways" id={id}>
+          <td colSpan={7}>
+            <Ways line={line} at={at} currency={currency} supplier={supplier} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+function Ways({ line, at, currency, supplier }: Props) {
+  const { say, write } = useWords();
+  const { library } = useBook();
+  const offer = library.suppliers.get(supplier)?.offers.find((each) => each.id === line.offer);
+  const reached = offer?.breaks.filter((each) => each.fromPacks <= line.packs).at(-1);
+  return (
+    <ul className="rows">
+      {line.insteadOf && <li>{say("orders.instead.same", { name: line.insteadOf.name })}</li>}
+      {line.byWeight && <li>{say("orders.byWeight")}</li>}
+      {reached && <li>{say("orders.ways.break", { count: write.number(reached.fromPacks, 0) })}</li>}
+      {line.alternatives.length === 0 && <li className="quiet">{say("orders.ways.none")}</li>}
+      {line.alternatives.map((other, a) => (
+        <li key={other.offer}>
+          {say("orders.ways.other", {
+            ...{ packs: write.number(other.packs, 0), pack: other.pack, supplier: other.supplier },
+          })}
+          {": "}
+          <Figure at={`${at}/alternatives/${a}/dearer`} unfold="over" label={other.pack}>
+            {Math.abs(other.dearer) < 0.005
+              ? say("orders.ways.same")
+              : say("orders.ways.dearer", { money: write.money(other.dearer, currency) })}
+          </Figure>
+        </li>
+      ))}
+    </ul>
+  );
+}
