@@ -21,6 +21,7 @@ const COMMANDS: Readonly<Record<string, { what: string; load: () => Promise<{ de
   schedule: { what: "plan tasks on resources", load: () => import("./commands/schedule.ts") },
   read: { what: "a recipe from text, a page or a table", load: () => import("./commands/read.ts") },
   prices: { what: "a supplier's price list beside the book", load: () => import("./commands/prices.ts") },
+  import: { what: "ingredients from files of one's own", load: () => import("./commands/import.ts") },
   serve: { what: "serve the app on this machine", load: () => import("./commands/serve.ts") },
 };
 

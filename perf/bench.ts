@@ -4,6 +4,7 @@ import { liveBench } from "./live.ts";
 import { ordersBench } from "./orders.ts";
 import { recallBench } from "./recall.ts";
 import { projectRows, type ScheduleRow, scheduleRows } from "./schedule.ts";
+import { storesBench } from "./stores.ts";
 
 interface Row {
   readonly name: string;
@@ -19,6 +20,7 @@ const BENCHES: Readonly<Record<string, () => Promise<readonly Row[]>>> = {
   live: liveBench,
   orders: ordersBench,
   recall: recallBench,
+  stores: storesBench,
   schedule: async () => withGoals(scheduleRows()),
   // Published instances, from the folder that CHECK_DATA names.
   projects: async () =>

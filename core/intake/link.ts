@@ -21,7 +21,9 @@ const IDLE = new Set(
     "crushed peeled trimmed beaten melted softened toasted ripe whole extra organic free range cold warm hot room temperature " +
     "picked washed homemade quality plain unsalted pure " +
     "frais fraiche fraiches gros grosse petit petite petits petites fresco fresca frescos frescas grande grandes grosse kleine " +
-    "frische frisch hache hachee rape rapee picado picada tritato tritata gehackt gehackte"
+    "frische frisch hache hachee rape rapee picado picada tritato tritata gehackt gehackte " +
+    "grille grillee rapee fondu fondue emince emincee concasse concassee pelee pelada picada tostada rallado rallada " +
+    "fuso morbido grattugiato grattugiata tritate gerieben geriebene weiche kalte lauwarme zerlassene fein grob"
   ).split(" "),
 );
 
@@ -71,7 +73,21 @@ export class PantryIndex {
     const meant = useful(words);
     const bare = this.exact.get(meant.join(" "));
     if (bare) return { ingredient: bare.id, confidence: 0.95, by: bare.by };
+    const german = this.germanPlural(said, meant);
+    if (german) return { ingredient: german.id, confidence: 0.9, by: german.by };
     return this.nearest(meant.length > 0 ? meant : words, headOf(said, words));
+  }
+
+  /** "Zwiebeln", "Karotten": a plural in -n or -en of a noun written large, whose singular is a name. */
+  private germanPlural(said: string, words: readonly string[]): Entry | undefined {
+    const last = words.at(-1);
+    if (!last || last.length < 5 || !/\p{Lu}\p{Ll}+e?n\s*$/u.test(said)) return undefined;
+    const front = words.slice(0, -1);
+    for (const ending of [/n$/, /en$/]) {
+      const entry = ending.test(last) && this.exact.get([...front, last.replace(ending, "")].join(" "));
+      if (entry) return entry;
+    }
+    return undefined;
   }
 
   /** By shared words: the head word must be among them. */

@@ -34,7 +34,7 @@ const MAYBE = /^(?:evtl\.?|eventuell|optional(?:ly)?:?|facultatif\s?:?|opcional:
 const OF = /^(?:of\s+|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
 /** Measures that no scale knows. */
 const UNMEASURED =
-  /^((?:(?:an?|the|1|one|une?|una|uno|eine?n?)\s+)?(?:(?:good|large|small|generous|big|little|petite?|bonne?|gran|buon|kleine[rn]?|guter?)\s+)?(?:glugs?|drizzles?|splash(?:es)?|knobs?|squeezes?|dollops?|dabs?|sprinkl(?:es?|ing)|lugs?|grinds?|(?:noix|noisette|nuez|noce)(?= (?:de|di) (?:beurre|mantequilla|burro))|filet(?= (?:d['’]huile|de (?:citron|vinaigre|jus)))|chorr[oe]|filo|goccio|schuss|klecks|stich|flöckchen))\s+(?:(?:of|de|di|von)\s+|d['’]\s?)?(?=\p{L})/iu;
+  /^((?:(?:an?|the|1|one|une?|una|uno|eine?n?)\s+)?(?:(?:good|large|small|generous|big|little|petite?|bonne?|gran|buon|kleine[rn]?|guter?)\s+)?(?:glugs?|drizzles?|splash(?:es)?|knobs?|squeezes?|dollops?|dabs?|sprinkl(?:es?|ing)|lugs?|grinds?|(?:noix|noisette|nuez|noce)(?= (?:de|di) (?:beurre|mantequilla|burro))|filet(?= (?:d['’](?:huile|eau)|de (?:citron|vinaigre|jus|sirop|crème|lait|miel|sauce|vin|rhum)))|chorr[oe]|filo|goccio|schuss|klecks|stich|flöckchen))\s+(?:(?:of|de|di|von)\s+|d['’]\s?)?(?=\p{L})/iu;
 /** After French, Spanish and Italian measures an adjective may come before "de". */
 const LATE_ADJECTIVE =
   /^(circa|environ|aprox(?:imadamente)?\.?|ca\.|etwa|fines?|épaisses?|rases?|bombées?|soperas?|colmad[oa]s?|rasas?|grandes?|petites?|pequeñ[oa]s?|colm[oi]|abbondant[ei]|sottil[ei]|generos[oaie]|scars[oai]|hermos[oa]s?)\s+(?:(?:de|di|del|della)\s+|d['’])/iu;

@@ -15,6 +15,7 @@ import { fish } from "./fish.ts";
 import { fishCured } from "./fish-cured.ts";
 import { flours } from "./flours.ts";
 import { floursSpecial } from "./flours-special.ts";
+import { withForeignNames } from "./foreign.ts";
 import { fruit } from "./fruit.ts";
 import { fruitVegetables } from "./fruit-vegetables.ts";
 import { game } from "./game.ts";
@@ -53,7 +54,7 @@ import { vegetables } from "./vegetables.ts";
 import { waterSaltSugar } from "./water-salt-sugar.ts";
 
 /** Ingredients a kitchen of composed plates buys, by family: the book it starts with. */
-export const starterPantry: IngredientInput[] = [
+const english: IngredientInput[] = [
   ...dairyEgg,
   ...milkCream,
   ...cheeses,
@@ -107,3 +108,6 @@ export const starterPantry: IngredientInput[] = [
   ...spices,
   ...spicesGround,
 ];
+
+/** Every ingredient, with what it is called in the other languages of a brigade. */
+export const starterPantry: IngredientInput[] = withForeignNames(english);

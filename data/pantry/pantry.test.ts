@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { parseBook } from "../../core/book/index.ts";
+import { PantryIndex, SURE } from "../../core/intake/index.ts";
 import { type ALLERGENS, IngredientSchema } from "../../core/pantry/schema.ts";
 import { unitFacts } from "../../core/quantity/units.ts";
 import { pantryBook } from "./book.ts";
@@ -18,6 +19,43 @@ describe("the starter pantry", () => {
     expect(byId.size).toBe(pantry.length);
     const names = pantry.flatMap(({ name, aliases }) => [name, ...aliases].map((each) => each.toLowerCase()));
     expect(names.filter((name, at) => names.indexOf(name) !== at)).toEqual([]);
+  });
+
+  test("P9 what a recipe in another language calls a common ingredient finds it, surely", () => {
+    const index = new PantryIndex(pantry);
+    const table: Record<string, string> = {
+      ...{
+        "beurre doux": "butter",
+        œufs: "eggs",
+        "crème liquide": "cream",
+        poireaux: "leek",
+        "farine de blé": "plain-flour",
+      },
+      ...{ huevos: "eggs", ajo: "garlic", nata: "cream", "aceite de oliva": "olive-oil", azafrán: "saffron" },
+      ...{
+        uova: "eggs",
+        prezzemolo: "parsley",
+        burro: "butter",
+        "olio extravergine d'oliva": "olive-oil",
+        cozze: "mussel",
+      },
+      ...{
+        Eier: "eggs",
+        Zwiebeln: "onion",
+        Sahne: "cream",
+        Knoblauch: "garlic",
+        Petersilie: "parsley",
+        Steinpilze: "cep",
+      },
+    };
+    for (const [said, id] of Object.entries(table)) {
+      const found = index.find(said);
+      expect(found?.ingredient, said).toBe(id);
+      expect(found!.confidence, said).toBeGreaterThanOrEqual(SURE);
+    }
+    expect(
+      pantry.filter((one) => one.aliases.some((name) => /[äöüß]|ñ|œ|[àèìòù]$/.test(name))).length,
+    ).toBeGreaterThan(60);
   });
 
   test("P1 a book with only the pantry is accepted, also after its way through a file", () => {
