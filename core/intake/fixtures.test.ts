@@ -13,6 +13,7 @@ const SETS = [
   "fourth.txt",
   "fifth.txt",
   "sixth.txt",
+  "seventh.txt",
 ];
 
 test("IN1 every line of the kept texts is read as its answer says", () => {
@@ -20,7 +21,7 @@ test("IN1 every line of the kept texts is read as its answer says", () => {
   const { wrong, lines, notes, steps, headings } = score(all, readText);
   // What is not read right is named here, so that nothing can slip in either direction unseen.
   expect(wrong).toEqual([]);
-  expect(lines.of).toBeGreaterThan(900);
+  expect(lines.of).toBeGreaterThan(1000);
   for (const tally of [lines, notes, steps, headings]) expect(tally.right / tally.of).toBeGreaterThan(0.98);
 });
 
