@@ -23,6 +23,8 @@ export interface LiveProblem {
   readonly old: Schedule;
   readonly rests: ReadonlyMap<string, Interruption>;
   readonly noUnit: readonly NoUnit[];
+  /** Units kept through a step that are known, by the need's name. */
+  readonly kept: ReadonlyMap<string, string>;
 }
 
 export interface LiveProblemOf {
@@ -64,7 +66,15 @@ export function liveProblem(given: LiveProblemOf): LiveProblem {
     tasks: pinned,
     ...(spans ? { spans } : {}),
   };
-  return { site, set, problem: told, old: scheduleBefore(set, told, places, rests), rests, noUnit };
+  return {
+    site,
+    set,
+    problem: told,
+    old: scheduleBefore(set, told, places, rests),
+    rests,
+    noUnit,
+    kept: fixed,
+  };
 }
 
 /** Shifts without the time people are away; units there but for the time they are closed. */
@@ -314,12 +324,15 @@ function scheduleBefore(
     const needs = piece.modes[mode]!.resources ?? [];
     const own = ownUnits(task, place);
     const resources = own.length === needs.length ? own : needs.map((need) => need.of[0]!);
-    const base = { task: task.id, mode, persons: place.hands, resources };
+    // In the order of fields in which the engine writes a placement: it compares them as they are written.
+    const at = (start: number, end: number): Placement => ({
+      ...{ task: task.id, start, end, mode, persons: place.hands, resources },
+    });
     if (of !== task.id) {
       if (rest?.again === undefined) return [];
-      return [{ ...base, start: rest.again, end: rest.again + rest.minutes }];
+      return [at(rest.again, rest.again + rest.minutes)];
     }
-    return [{ ...base, start: piece.pin?.start ?? place.start, end: piece.pin?.end ?? place.end }];
+    return [at(piece.pin?.start ?? place.start, piece.pin?.end ?? place.end)];
   });
   const fixed = fixedUnits(set, places);
   const spans = (problem.spans ?? []).map((span) => {

@@ -151,11 +151,13 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
  * A unit kept from work through waiting is chosen anew by the engine; where nothing speaks against the one it had,
  * that is no change to tell a cook.
  */
-function onOwnUnits({ problem, old }: LiveProblem, repaired: Repair): Repair {
+function onOwnUnits({ problem, kept: own }: LiveProblem, repaired: Repair): Repair {
   const { spans } = repaired.schedule;
-  const kept = spans.map((unit, k) =>
-    problem.spans![k]!.need.of.includes(old.spans[k] ?? "") ? old.spans[k]! : unit,
-  );
+  const kept = spans.map((unit, k) => {
+    const { id, need } = problem.spans![k]!;
+    const was = own.get(id);
+    return was !== undefined && need.of.includes(was) ? was : unit;
+  });
   if (kept.every((unit, k) => unit === spans[k])) return repaired;
   const schedule = { ...repaired.schedule, spans: kept };
   const violations = checkSchedule(problem, schedule);

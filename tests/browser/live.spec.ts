@@ -1,6 +1,9 @@
 import { type Browser, expect, type Page, test } from "@playwright/test";
 import { computed } from "./computed.ts";
 
+// Two tablets make the plan of the demo each.
+test.setTimeout(150_000);
+
 /** A tablet of its own at the board, in a rehearsal at the given hour. */
 async function tablet(browser: Browser, hour: RegExp, options: object = {}): Promise<Page> {
   const context = await browser.newContext({
