@@ -27,7 +27,7 @@ import { apartFor } from "../safety/apart.ts";
 import { Contents } from "../safety/contents.ts";
 import { type Controlled, type ControlPoint, controlPoints } from "../safety/control.ts";
 import { Foods } from "../safety/foods.ts";
-import { frontOfHouse } from "../safety/front-of-house.ts";
+import { frontOfHouse, withTraces } from "../safety/front-of-house.ts";
 import { labels } from "../safety/labels.ts";
 import { unknownLocalLimits } from "../safety/local-limits.ts";
 import { type AllergenCell, allergenMatrix, type ServedPlate, withShared } from "../safety/matrix.ts";
@@ -312,7 +312,7 @@ function compute(
     labels: made,
     control,
     heat,
-    frontOfHouse: described,
+    frontOfHouse: withTraces(described, allergens),
     nutrition: nutrition.labels,
     warnings: [
       ...amounts.warnings,

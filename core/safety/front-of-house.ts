@@ -1,6 +1,7 @@
 import type { Allergen } from "../pantry/schema.ts";
 import type { Dish } from "../plating/schema.ts";
 import type { Contents, Eaten } from "./contents.ts";
+import type { AllergenCell } from "./matrix.ts";
 
 /** What the floor must know of one plate. */
 export interface FrontOfHouseLine {
@@ -11,6 +12,8 @@ export interface FrontOfHouseLine {
   readonly describe: string;
   readonly contains: readonly Allergen[];
   readonly mayContain: readonly Allergen[];
+  /** What may come to it by shared equipment and benches in the plan, beside those; once there is a plan. */
+  readonly traces?: readonly Allergen[];
   /** What can be left off, and the allergens that frees the plate of. */
   readonly leaveOff: readonly { readonly what: string; readonly frees: readonly Allergen[] }[];
   readonly advisory?: string;
@@ -49,10 +52,7 @@ export function frontOfHouse(
       })
       .filter((one) => one.frees.length > 0);
     const raw = [...new Set(placements.filter((one) => contents.raw(one).size > 0).map(names))];
-    const advisory =
-      raw.length > 0
-        ? `Served raw or undercooked: ${raw.join(", ")}. Eating raw or undercooked animal food may raise the risk of foodborne illness (menu advisory, Food Code 3-603.11).`
-        : undefined;
+    const advisory = raw.length > 0 ? advisoryOf(raw) : undefined;
     return {
       course: plate.course,
       dish: dish.id,
@@ -65,6 +65,33 @@ export function frontOfHouse(
       ...(advisory ? { advisory } : {}),
       count: plate.count,
     };
+  });
+}
+
+/**
+ * The menu advisory: disclosure of what is raw or undercooked, and the reminder in the code's own words (FDA Food Code
+ * 2022, 3-603.11(B) and (C)(2)).
+ */
+function advisoryOf(raw: readonly string[]): string {
+  return `Served raw or undercooked: ${raw.join(", ")}. Consuming raw or undercooked meats, poultry, seafood, shellfish, or eggs may increase your risk of foodborne illness (menu advisory, Food Code 3-603.11).`;
+}
+
+/** The same lines with what the plan may bring to each plate. */
+export function withTraces(
+  lines: readonly FrontOfHouseLine[],
+  cells: readonly AllergenCell[],
+): FrontOfHouseLine[] {
+  return lines.map((line) => {
+    const traces = cells.flatMap((cell) =>
+      cell.dish === line.dish &&
+      cell.variant === line.variant &&
+      cell.allergen !== undefined &&
+      cell.shared !== undefined &&
+      ![...line.contains, ...line.mayContain].includes(cell.allergen)
+        ? [cell.allergen]
+        : [],
+    );
+    return traces.length > 0 ? { ...line, traces } : line;
   });
 }
 

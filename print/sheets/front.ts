@@ -64,6 +64,7 @@ function plate({ say, allergens, variant, set }: Paper, line: FrontOfHouseLine):
           bold: true,
           fontSize: TYPE.note,
         },
+        ...(line.traces ? [quiet(say("front.traces", { list: allergens(line.traces) }))] : []),
         ...(line.mayContain.length > 0
           ? [
               {

@@ -20,6 +20,8 @@ export const guests = {
     "Traces by shared equipment and benches are judged in the plan shown. The plate-up, hands and cloths are not: mark trays, change gloves, use clean spoons.",
   "seating.changed": "changed",
 
+  "front.traces": "By shared equipment and benches in this plan also perhaps: {list}.",
+
   "traces.title": "Traces, by shared equipment and benches",
   "traces.way": "{path}: {how, select, beside {beside} other {after}} {from}, {place}, {at}",
 

@@ -5,7 +5,9 @@ import { useWords } from "../../app/settings.tsx";
 
 /** For the hall: each dish described, its allergens, and what may be left off. */
 export function FrontOfHouse() {
-  const { amounts } = useTold();
+  const { amounts: quick, plan, behind } = useTold();
+  // What passes on shared equipment is told with the plan.
+  const amounts = behind ? quick : (plan ?? quick);
   const { menu } = useService();
   const { say, write } = useWords();
   if (!amounts) return null;
@@ -35,6 +37,7 @@ export function FrontOfHouse() {
                 <p>{line.describe}</p>
                 {line.contains.length > 0 && <p>{say("labels.contains", { list: words(line.contains) })}</p>}
                 {line.mayContain.length > 0 && <p>{say("labels.may", { list: words(line.mayContain) })}</p>}
+                {line.traces && <p>{say("front.traces", { list: words(line.traces) })}</p>}
                 {line.leaveOff.map((off) => (
                   <p key={off.what} className="quiet">
                     {off.frees.length > 0
