@@ -17,14 +17,21 @@ export function merged(dish: Dish, variants: readonly Variant[]): Placement[] {
 export function namedForm(dish: Dish, name: string): Placement[] | undefined {
   if (name === "standard") return merged(dish, []);
   const wanted = name.split("+");
+  const seen = new Map<string, number>();
+  const places: number[] = [];
   const picked: Variant[] = [];
   for (const variant of dish.variants) {
-    const at = wanted.indexOf(variant.need);
+    const nth = (seen.get(variant.need) ?? 0) + 1;
+    seen.set(variant.need, nth);
+    // A second variant for the same need is told apart by its number.
+    const at = wanted.indexOf(nth === 1 ? variant.need : `${variant.need}-${nth}`);
     if (at < 0) continue;
-    wanted.splice(at, 1);
+    places.push(at);
     picked.push(variant);
   }
-  return wanted.length === 0 ? merged(dish, picked) : undefined;
+  if (picked.length !== wanted.length) return undefined;
+  // Named the other way round the earlier wins where two change one place.
+  return merged(dish, places.length > 1 && places[0]! > places.at(-1)! ? picked.toReversed() : picked);
 }
 
 /** Whether the dish can be served to somebody with all these needs, with as many of its variants as they have needs. */

@@ -31,6 +31,17 @@ describe("placements of a plate", () => {
   it("are the dish's own for everyone else, in order of placing", () => {
     expect(names(STANDARD)).toEqual(["1 soup", "2 crumb"]);
   });
+  it("tell a second variant for the same need apart, and say which of two wins", () => {
+    const more = DishSchema.parse({
+      ...dish,
+      variants: [...dish.variants, { need: "vegan", replace: [{ n: 1, placement: laid(1, "broth") }] }],
+    });
+    const laidFor = (variant: string) => placementsOf(more, variant).map((p) => p.preparation);
+    expect(laidFor("vegan")).toEqual(["soup-vegan", "crumb"]);
+    expect(laidFor("vegan-2")).toEqual(["broth", "crumb"]);
+    expect(laidFor("vegan+vegan-2")).toEqual(["broth", "crumb"]);
+    expect(laidFor("vegan-2+vegan")).toEqual(["soup-vegan", "crumb"]);
+  });
   it("follow one variant, or several joined", () => {
     expect(names("vegan")).toEqual(["1 soup-vegan", "2 crumb"]);
     expect(names("vegan+coeliac")).toEqual(["1 soup-vegan", "3 seeds"]);

@@ -111,7 +111,8 @@ export function formOf(
   return { name, placed: byNumber, conflicts: [...conflicts] };
 }
 
-function nameOf(dish: Dish, i: number): string {
+/** Name of a variant by its place: its need; of a second one for the same need, "need-2". */
+export function nameOf(dish: Dish, i: number): string {
   const { need } = dish.variants[i]!;
   const before = dish.variants.slice(0, i).filter((each) => each.need === need).length;
   return before === 0 ? need : `${need}-${before + 1}`;
