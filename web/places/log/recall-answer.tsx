@@ -124,7 +124,7 @@ function List<T>({
   if (found.length === 0) return null;
   return (
     <>
-      <h3>{title}</h3>
+      <h2 className="recall-part">{title}</h2>
       <ul className="recall-list">
         {found.map(({ what, certain }) => (
           <li key={text(what)}>

@@ -29,7 +29,9 @@ function Here({ here }: { readonly here: ServiceHere }) {
     <div className="page stock">
       <div className="place-head">
         <h1>{say("stock.title")}</h1>
-        <Link to="/stores">{say("stock.back")}</Link>
+        <Link to="/stores" className="big-link">
+          {say("stock.back")}
+        </Link>
       </div>
       {!ready ? (
         <p className="quiet">{say("log.reading.all")}</p>
