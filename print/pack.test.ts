@@ -98,6 +98,28 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
     }
   });
 
+  it("N4 lets small sheets share a page, and breaks none that fits one", () => {
+    const sheets = under("Batch sheets");
+    const count = (page: string, word: RegExp) => (page.match(word) ?? []).length;
+    let broken = 0;
+    for (const page of sheets) if (count(page, /Batch\d+of\d+/g) !== count(page, /Comesto/g)) broken += 1;
+    // One that is longer than a page begins on one and ends on the next.
+    const long = result.batchSheets.filter((sheet) => sheet.steps.length > 10).length;
+    expect(broken).toBeLessThanOrEqual(2 * long);
+    expect(sheets.length).toBeLessThan(0.75 * result.batchSheets.length);
+  });
+
+  it("N6 has the critical points on the two sides of one sheet, and few pages of log", () => {
+    expect(under("Monitoring log, Critical control points").length).toBeLessThanOrEqual(2);
+    expect(under("Monitoring log, Good practice checks").length).toBeLessThanOrEqual(9);
+  });
+
+  it("N7 a minus is a minus, and hours keep their minutes", () => {
+    expect(pages.filter((page) => /[^\dD]-\d+°C/.test(page))).toEqual([]);
+    const { set } = paperOf(book, result);
+    expect(set("Chill at -12 °C for 1 h 30.")).toBe("Chill at −12\u00a0°C for 1\u00a0h\u00a030.");
+  });
+
   it("N5 has every label, made on and use by with real dates", () => {
     const { shortDate, clock } = paperOf(book, result);
     const text = under("Container labels").join("");

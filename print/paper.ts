@@ -93,12 +93,12 @@ export function paperOf(book: Book, result: Result, preferences: Preferences = M
   };
 }
 
-/** A figure and its unit stay on one line. */
+/** A figure and its unit stay on one line, "1 h 30" too; a minus is a minus. */
 function keepUnits(text: string): string {
-  return text.replace(
-    /(\d) (?=(?:°C|°F|%|[a-zµ]?g|m?L|[cm]?m|min|h|s|kg|pieces?)(?![\p{L}\d]))/gu,
-    "$1\u00a0",
-  );
+  return text
+    .replace(/(\d) (?=(?:°C|°F|%|[a-zµ]?g|m?L|[cm]?m|min|h|s|kg|pieces?)(?![\p{L}\d]))/gu, "$1\u00a0")
+    .replace(/(\d\u00a0h) (?=\d\d?\b)/g, "$1\u00a0")
+    .replace(/(^|[\s(])-(?=\d)/g, "$1−");
 }
 
 const MOMENTS = /\bD([-+]\d{1,2})? \d\d:\d\d\b/g;

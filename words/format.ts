@@ -79,8 +79,12 @@ export function format(preferences: Preferences = METRIC): Format {
   const mass = (g: number): string => (units === "metric" ? metric(g, "g", "kg") : measured(g, "g", "us"));
   const volume = (mL: number): string =>
     units === "metric" ? metric(mL, "mL", "L") : measured(mL, "mL", "us");
-  const temperature = (celsius: number): string =>
-    preferences.degrees === "C" ? `${number(celsius, 1)}${NB}°C` : `${number(celsius * 1.8 + 32, 0)}${NB}°F`;
+  const temperature = (celsius: number): string => {
+    const [degrees, unit] =
+      preferences.degrees === "C" ? [number(celsius, 1), "°C"] : [number(celsius * 1.8 + 32, 0), "°F"];
+    // A hyphen reads as a dash before a figure: frost must not be missed.
+    return `${degrees.replace(/^-/, "−")}${NB}${unit}`;
+  };
   const length = (mm: number): string => {
     if (units === "us") return measured(mm, "mm", "us");
     return Math.abs(mm) >= 1000 ? `${number(mm / 1000, 2)}${NB}m` : `${number(mm, 1)}${NB}mm`;

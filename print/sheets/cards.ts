@@ -11,36 +11,34 @@ import { beside, GAP, hair, PAGE, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from
 
 /** Points in a millimetre. */
 const PT_PER_MM = 72 / 25.4;
-/** A dish's own card is drawn as large as its page allows; the smaller cards of its variants at 1 : 4. */
-const RATIOS = [2, 2.5, 3, 3.5, 4, 5];
-const SMALL = 4;
+/** A dish's own card is drawn as large as its page allows; the smaller cards of its variants at 1 : 6. */
+const RATIOS = [2.5, 3, 3.5, 4, 5];
+const SMALL = 6;
 /** Width kept for the picture of a smaller card, points. */
-const PICTURE = 214;
-/** Height left for picture and placements on a dish's own card, points. */
-const ROOM = PAGE.height - PAGE.top - PAGE.bottom - 100;
+const PICTURE = 150;
+/** Height for picture and placements on a dish's own card, points: below it there is room for a guest's plate or two. */
+const ROOM = (PAGE.height - PAGE.top - PAGE.bottom) * 0.66;
 
-/** A card a dish with the plate to scale, numbered in order of placing; then the plates for guests with needs. */
+/** A card a dish with the plate to scale, numbered in order of placing; after it the plates for guests with needs. */
 export function cardPages(paper: Paper): SheetPages[] {
   const { result, library, say } = paper;
   const byDish = Map.groupBy(
     result.plates.filter((row) => row.count + row.spare > 0),
     (row) => row.dish,
   );
-  return [...byDish].flatMap(([id, rows]): SheetPages[] => {
+  const content = [...byDish].flatMap(([id, rows]): Content[] => {
     const dish = library.dishes.get(id);
     if (!dish) return [];
     const own = rows.find((row) => row.variant === STANDARD);
     const others = rows.filter((row) => row !== own);
     return [
-      {
-        name: say("pack.cards"),
-        content: [
-          ...(own ? [card(paper, dish, own)] : []),
-          ...others.map((row, i): Content => variantCard(paper, dish, row, own !== undefined && i === 0)),
-        ],
-      },
+      ...(own
+        ? [{ stack: [card(paper, dish, own)], unbreakable: true, margin: [0, 0, 0, 14] } as Content]
+        : []),
+      ...others.map((row): Content => variantCard(paper, dish, row)),
     ];
   });
+  return content.length === 0 ? [] : [{ name: say("pack.cards"), content }];
 }
 
 /** The plate from above; its size on paper follows from the scale alone. */
@@ -171,8 +169,8 @@ function placed(paper: Paper, placement: Placement, size: number, changed = fals
   ];
 }
 
-/** A guest's plate: half a page, what differs marked. */
-function variantCard(paper: Paper, dish: Dish, row: PlateCount, first: boolean): Content {
+/** A guest's plate: what differs in full, what is as on everyone's plate by its number. */
+function variantCard(paper: Paper, dish: Dish, row: PlateCount): Content {
   const { say, write, item, variant } = paper;
   const placements = placementsOf(dish, row.variant);
   const usual = placementsOf(dish, STANDARD);
@@ -180,8 +178,7 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount, first: boolean):
   const left = usual.filter((one) => !placements.some((other) => other.n === one.n));
   return {
     unbreakable: true,
-    ...(first ? { pageBreak: "before" as const } : {}),
-    margin: [0, 0, 0, 18],
+    margin: [0, 10, 0, 6],
     stack: [
       hair(WIDTH, 1.5),
       {
@@ -215,8 +212,12 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount, first: boolean):
               ruled(
                 [18, "*", 58, 34],
                 undefined,
-                placements.map((placement) => placed(paper, placement, TYPE.note, changed(placement))),
+                placements.filter(changed).map((placement) => placed(paper, placement, TYPE.note, true)),
                 WIDTH - PICTURE - GAP,
+              ),
+              asUsual(
+                paper,
+                placements.filter((placement) => !changed(placement)),
               ),
               ...(left.length > 0
                 ? [
@@ -237,5 +238,18 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount, first: boolean):
         columnGap: GAP,
       },
     ],
+  };
+}
+
+function asUsual({ say, write, item }: Paper, placements: readonly Placement[]): Content {
+  if (placements.length === 0) return { text: "" };
+  const list = placements.map(({ n, preparation, ingredient, amount }) => {
+    const quantity = write.quantity({ value: Number(amount.value), unit: amount.unit });
+    return `${n} ${item(preparation ?? ingredient ?? "")} ${quantity}`;
+  });
+  return {
+    text: say("pack.card.usual", { list: write.list(list) }),
+    fontSize: TYPE.note,
+    margin: [0, 4, 0, 0],
   };
 }

@@ -43,7 +43,8 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
         bold: true,
         fontSize: TYPE.board,
       }),
-      ...(i > 0 ? { pageBreak: "before" as const } : {}),
+      ...(i > 0 ? { margin: [0, 10, 0, 0] as [number, number, number, number] } : {}),
+      headlineLevel: 2,
     },
     ...dishes.map((id): Content => {
       const own = rows.filter((row) => row.dish === id);

@@ -3,46 +3,63 @@ import { airOf } from "../../core/heat/media.ts";
 import type { ControlPoint } from "../../core/run/result.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { BOXED, beside, COLUMN, hair, headCells, label, quiet, sheetTitle, TYPE, WIDTH } from "../parts.ts";
+import { BOXED, beside, hair, headCells, quiet, sheetTitle, TYPE, WIDTH } from "../parts.ts";
 
-/** Rows to fill: a critical point is read often, a check once or twice. */
-const ROWS = { critical: 4, practice: 2 } as const;
+/** Rows to fill of a critical point, which is read more than once. */
+const ROWS = 2;
 /** Height of a row a thick pen can fill, points. */
-const ROOM = 24;
+const ROOM = 20;
 
-/** Blanks of the plan's own control points, critical ones first; before them the thermometers are checked. */
+/**
+ * Blanks of the plan's own control points: the critical ones on a sheet of their own; then the thermometers, and the
+ * good practice checks, those that are watched in the same way together with a row each.
+ */
 export function logPages(paper: Paper): SheetPages[] {
   const { result, say } = paper;
-  return (["critical", "practice"] as const).flatMap((level): SheetPages[] => {
-    const points = result.control.filter((point) => point.level === level);
-    if (points.length === 0 && level === "practice") return [];
-    return [
-      {
-        name: `${say("pack.log")}, ${say(`control.${level}`)}`,
-        content: [
-          sheetTitle(`${say("pack.log")}, ${say(`control.${level}`)}`),
-          ...(level === "critical" ? [thermometers(paper)] : []),
-          ...points.map((point) => blank(paper, point)),
-        ],
-      },
-    ];
-  });
+  const at = (level: ControlPoint["level"]) => result.control.filter((point) => point.level === level);
+  const critical = at("critical");
+  const practice = Map.groupBy(at("practice"), (point) =>
+    [point.hazard, point.limit, point.monitor, point.corrective, point.record, point.source].join("|"),
+  );
+  const sheet = (level: ControlPoint["level"], content: Content[]): SheetPages[] =>
+    content.length === 0
+      ? []
+      : [
+          {
+            name: `${say("pack.log")}, ${say(`control.${level}`)}`,
+            content: [sheetTitle(`${say("pack.log")}, ${say(`control.${level}`)}`), ...content],
+          },
+        ];
+  return [
+    ...sheet(
+      "critical",
+      critical.map((point, i) => blank(paper, [point], ROWS, i === 0)),
+    ),
+    ...sheet("practice", [
+      thermometers(paper),
+      ...[...practice.values()].map((points) => blank(paper, points, 1)),
+    ]),
+  ];
 }
 
-function empty(columns: number, rows: number): TableCell[][] {
-  return Array.from({ length: rows }, () => Array.from({ length: columns }, () => ({ text: "" })));
-}
-
-function boxes(widths: readonly (number | "*")[], words: readonly string[], rows: number): Content {
+function boxes(
+  widths: readonly (number | "*")[],
+  words: readonly string[] | undefined,
+  rows: TableCell[][],
+): Content {
   return {
     table: {
       widths: [...widths],
-      heights: (row: number) => (row === 0 ? 10 : ROOM),
-      body: [headCells(words), ...empty(widths.length, rows)],
+      heights: (row: number) => (words && row === 0 ? 10 : ROOM),
+      headerRows: words ? 1 : 0,
+      dontBreakRows: true,
+      body: [...(words ? [headCells(words)] : []), ...rows],
     },
     layout: BOXED,
   };
 }
+
+const empty = (columns: number): TableCell[] => Array.from({ length: columns }, () => ({ text: "" }));
 
 function thermometers({ kitchen, say, write }: Paper): Content {
   const { boilingC } = airOf({ altitudeM: kitchen.altitudeM });
@@ -69,71 +86,99 @@ function thermometers({ kitchen, say, write }: Paper): Content {
           say("pack.log.boiling"),
           say("pack.log.who"),
         ],
-        4,
+        Array.from({ length: 3 }, () => empty(5)),
       ),
     ],
   };
 }
 
-function blank(paper: Paper, point: ControlPoint): Content {
-  const { say, item, library, moment, set } = paper;
-  const step = library.preparations.get(point.preparation)?.steps.find((one) => one.id === point.step);
-  const told = (word: string, text: string): Content => ({
-    columns: [
-      { width: 62, ...label(word), margin: [0, 1.5, 0, 0] },
-      { width: COLUMN - 68, text: set(text), fontSize: TYPE.note },
-    ],
-    columnGap: 6,
-  });
+/**
+ * One way of watching with a row for each step it watches, so many times.
+ * @param headed false where the words of the columns stand above, on the same sheet
+ */
+function blank(paper: Paper, points: readonly ControlPoint[], rows: number, headed = true): Content {
+  const { say, set } = paper;
+  const [first] = points as [ControlPoint];
+  const alone = points.length === 1;
+  const notes = alone ? points.flatMap(({ note }) => note ?? []) : [];
   return {
-    unbreakable: true,
-    margin: [0, 0, 0, 16],
+    unbreakable: points.length <= 12,
+    margin: [0, 0, 0, 7],
     stack: [
       hair(WIDTH, 1),
       {
-        margin: [0, 4, 0, 4],
+        margin: [0, 3, 0, 3],
         ...beside(
           [
+            ...(alone ? [{ text: whereOf(paper, first), fontSize: TYPE.body } as Content] : []),
             {
               text: [
-                { text: item(point.preparation), bold: true },
-                ...(step ? [{ text: `, ${step.name}` }] : []),
+                { text: `${set(first.hazard)}. `, bold: !alone },
+                told(paper, "control.monitor", first.monitor),
+                told(paper, "control.corrective", first.corrective),
+                told(paper, "control.record", first.record),
               ],
-              fontSize: TYPE.body + 1.5,
+              fontSize: TYPE.note,
             },
-            told(say("pack.log.hazard"), point.hazard),
-            told(say("control.monitor"), point.monitor),
-            told(say("control.corrective"), point.corrective),
-            told(say("control.record"), point.record),
           ],
           [
-            ...(point.when ? [{ text: moment(point.when), fontSize: TYPE.note }] : []),
-            { text: set(point.limit).replaceAll("; ", ";\n"), bold: true, fontSize: TYPE.body },
-            ...(point.source ? [{ ...quiet(set(point.source)), fontSize: TYPE.running }] : []),
+            { text: set(first.limit).replaceAll("; ", ";\n"), bold: true, fontSize: TYPE.note + 1 },
+            ...(first.source ? [{ ...quiet(set(first.source)), fontSize: TYPE.running }] : []),
           ],
         ),
       },
-      ...(point.note
-        ? [
-            {
-              text: `▲ ${set(point.note)}`,
-              bold: true,
-              fontSize: TYPE.note,
-              margin: [0, 0, 0, 4],
-            } as Content,
-          ]
-        : []),
+      ...notes.map(
+        (note): Content => ({
+          text: `▲ ${set(note)}`,
+          bold: true,
+          fontSize: TYPE.note,
+          margin: [0, 0, 0, 3],
+        }),
+      ),
       boxes(
-        [96, 84, "*", 62, 84],
-        [
-          say("pack.log.time"),
-          say("pack.log.reading"),
-          say("pack.log.did"),
-          say("pack.log.who"),
-          say("pack.log.checked"),
-        ],
-        ROWS[point.level],
+        alone ? [96, 84, "*", 62, 84] : [196, 66, 60, "*", 50],
+        headed
+          ? [
+              alone ? say("pack.log.time") : say("pack.log.what"),
+              ...(alone ? [] : [say("pack.log.time")]),
+              say("pack.log.reading"),
+              say("pack.log.did"),
+              say("pack.log.who"),
+              ...(alone ? [say("pack.log.checked")] : []),
+            ]
+          : undefined,
+        alone
+          ? Array.from({ length: rows }, () => empty(5))
+          : points.map((point) => [
+              {
+                stack: [
+                  { text: whereOf(paper, point) },
+                  // What is said of one alone stands with it.
+                  ...(point.note ? [{ text: `▲ ${set(point.note)}`, bold: true }] : []),
+                ],
+                fontSize: TYPE.running + 0.5,
+              },
+              ...empty(4),
+            ]),
       ),
     ],
   };
+}
+
+/** "Salted char, Chill, Fri 29 Jan 14:52": what is watched, and when the plan has it. */
+function whereOf({ item, library, moment }: Paper, point: ControlPoint) {
+  const step = library.preparations.get(point.preparation)?.steps.find((one) => one.id === point.step);
+  return [
+    { text: item(point.preparation), bold: true },
+    ...(step ? [{ text: `, ${step.name}` }] : []),
+    ...(point.when ? [{ text: `, ${moment(point.when)}` }] : []),
+  ];
+}
+
+function told(
+  { say, set }: Paper,
+  word: "control.monitor" | "control.corrective" | "control.record",
+  text: string,
+) {
+  return { text: [{ text: `${say(word)}: `, bold: true }, { text: `${set(text)} ` }] };
 }

@@ -54,7 +54,7 @@ function row(
       stack: [
         ...(head === "" ? [] : [{ text: set(head), bold: true, fontSize: TYPE.board }]),
         ...(rest === "" ? [] : [{ text: set(rest), fontSize: TYPE.body, margin: [0, 2, 0, 0] } as Content]),
-        ...(works ? [writeLine(say("pack.prep.wrote"), 250)] : []),
+        ...(works ? [writeLine(say("pack.prep.wrote"), 250, 17)] : []),
       ],
     },
     {

@@ -90,6 +90,7 @@ export const pack = {
   "pack.cards": "Plate cards",
   "pack.card.scale": "Drawn 1 : {ratio}",
   "pack.card.changed": "other than on everyone else''s plate",
+  "pack.card.usual": "As on everyone’s plate: {list}.",
   "pack.card.left": "Left off: {list}",
   "pack.card.seats": "seats {list}",
 
@@ -110,6 +111,7 @@ export const pack = {
   "pack.log.boiling": "Boiling",
   "pack.log.probeNo": "Thermometer",
   "pack.log.hazard": "Hazard",
+  "pack.log.what": "What",
   "pack.log.time": "Date, time",
   "pack.log.reading": "Reading",
   "pack.log.did": "Corrective action taken",
