@@ -39,6 +39,15 @@ describe("hostile files at the command line", () => {
       }
   });
 
+  test("a problem that cannot be meant is refused by name", { timeout: 30_000 }, () => {
+    const problem = { horizon: 100, tasks: [{ id: "bake", modes: [{ duration: -5 }] }] };
+    const { code, out, note } = tournant("schedule", file("problem.json", JSON.stringify(problem)), "--json");
+    expect(note).toContain('"bake" lasts -5 min');
+    expect(note).toContain("To mend");
+    expect(out).not.toMatch(STACK);
+    expect(code).toBe(1);
+  });
+
   test.skipIf(process.platform === "win32")("a file without end is refused", { timeout: 30_000 }, () => {
     const { code, note } = tournant("check", "/dev/zero");
     expect(note).toContain("larger than 256 MB");

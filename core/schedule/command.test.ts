@@ -125,6 +125,109 @@ describe("S16: problems of our own", () => {
       problems: [{ path: "/tasks/0/modes/0/people/0" }, {}],
     });
   });
+  const [a, b] = problem.tasks;
+  const oven = { id: "oven", capacity: [5], dimensions: ["shelves"] };
+  const bakes = (of: string, amount: number) => ({
+    ...a,
+    modes: [{ duration: 10, resources: [{ of: [of], amount: [amount] }] }],
+  });
+  /** Written as a person might: what is refused, where, why, and how to mend it. */
+  const refused: [string, object, string, RegExp, RegExp][] = [
+    [
+      "a duration below zero",
+      { tasks: [{ ...a, modes: [{ duration: -5 }] }, b] },
+      "/tasks/0/modes/0/duration",
+      /^"a" lasts -5 min$/,
+      /0 or more/,
+    ],
+    [
+      "a resource nobody has",
+      { resources: [oven], tasks: [bakes("stove", 1), b] },
+      "/tasks/0/modes/0/resources/0/of/0",
+      /^no resource is called "stove"$/,
+      /name a resource/,
+    ],
+    [
+      "a demand above the capacity",
+      { resources: [oven], tasks: [bakes("oven", 7), b] },
+      "/tasks/0/modes/0/resources/0",
+      /^"a": needs 7 of shelves, "oven" has 5$/,
+      /ask for less/,
+    ],
+    [
+      "a person without a working minute",
+      { persons: [{ id: "p", skills: [], shifts: [{ from: 200, to: 300 }] }] },
+      "/persons/0/shifts",
+      /^"p" has no working minute$/,
+      /give a shift/,
+    ],
+    [
+      "a resource that is never open",
+      { resources: [{ ...oven, calendar: [{ from: -50, to: 0, capacity: [5] }] }] },
+      "/resources/0/calendar",
+      /^"oven" is never available$/,
+      /give it an interval/,
+    ],
+    [
+      "tasks that wait for each other",
+      {
+        lags: [...problem.lags, { from: { task: "b", at: "end" }, to: { task: "a", at: "start" }, least: 0 }],
+      },
+      "/lags",
+      /wait for each other in a circle$/,
+      /take one of these least lags out/,
+    ],
+    [
+      "a skill nobody has",
+      { tasks: [{ ...a, modes: [{ duration: 5, people: [{ count: 1, skill: "saw" }] }] }, b] },
+      "/tasks/0/modes/0/people/0",
+      /^"a" needs 1 with the skill "saw", there are 0$/,
+      /add persons or the skill/,
+    ],
+    [
+      "a lag to no task",
+      { lags: [{ from: { task: "a", at: "end" }, to: { task: "z", at: "start" } }] },
+      "/lags/0/to/task",
+      /^no task is called "z"$/,
+      /name a task/,
+    ],
+    ["a word for a figure", { horizon: "long" }, "/horizon", /^horizon is "long"$/, /^give a number$/],
+    [
+      "what is missing",
+      { tasks: [{ id: "a" }, b] },
+      "/tasks/0/modes",
+      /^modes is missing$/,
+      /a list in square brackets/,
+    ],
+    ["a figure for a list", { tasks: 7 }, "/tasks", /^tasks is 7$/, /a list in square brackets/],
+    [
+      "a choice that is none",
+      { lags: [{ ...problem.lags[0], to: { task: "b", at: "middle" } }] },
+      "/lags/0/to/at",
+      /^at is "middle"$/,
+      /^give one of "start", "end"$/,
+    ],
+    [
+      "a misspelt field",
+      { tasks: [{ ...a, relase: 5 }, b] },
+      "/tasks/0",
+      /^"relase" is not known here$/,
+      /spelling/,
+    ],
+  ];
+  for (const [name, change, path, what, mend] of refused)
+    it(`refuses ${name} in plain words`, () => {
+      const answer = runSchedule(JSON.stringify({ ...problem, ...change }));
+      expect(answer.ok).toBe(false);
+      const problems = answer.ok ? [] : answer.problems;
+      const hit = problems.find((r) => r.path === path);
+      expect(hit, JSON.stringify(problems)).toBeDefined();
+      expect(hit!.what).toMatch(what);
+      expect(hit!.mend).toMatch(mend);
+      for (const r of problems)
+        expect(`${r.what} ${r.mend}`).not.toMatch(/invalid|expected|received|undefined|NaN/i);
+    });
+
   it("stops by the clock it is given", () => {
     let now = 0;
     const answer = runSchedule(SM, { seconds: 1, clock: () => (now += 10) });

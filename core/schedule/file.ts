@@ -119,14 +119,47 @@ const ProblemSchema = z.strictObject({
     .optional(),
 });
 
-/** Reads a problem from parsed JSON, or says where its shape is wrong. */
+/** Reads a problem from parsed JSON, or says where its shape is wrong and what belongs there. */
 export function readProblem(json: unknown): Problem | readonly Refusal[] {
   const read = ProblemSchema.safeParse(json);
-  if (read.success) return read.data as Problem;
-  return read.error.issues.map((issue) => ({
-    path: `/${issue.path.join("/")}`,
-    what: issue.code === "unrecognized_keys" ? `unknown: ${issue.keys.join(", ")}` : issue.message,
-    mend:
-      issue.code === "unrecognized_keys" ? "correct the spelling or take it out" : "give what is asked for",
-  }));
+  return read.success ? (read.data as Problem) : read.error.issues.map((issue) => refusalOf(issue, json));
+}
+
+function refusalOf(issue: z.core.$ZodIssue, json: unknown): Refusal {
+  const path = issue.path.length === 0 ? "" : `/${issue.path.join("/")}`;
+  const found = issue.path.reduce<unknown>(
+    (at, key) => (at as Record<PropertyKey, unknown> | null | undefined)?.[key],
+    json,
+  );
+  const field = String(issue.path.at(-1) ?? "the problem");
+  if (issue.code === "unrecognized_keys")
+    return {
+      path,
+      what: `${issue.keys.map((k) => `"${k}"`).join(", ")} is not known here`,
+      mend: "correct the spelling or take it out",
+    };
+  if (issue.code === "invalid_value") {
+    const choices = issue.values.map((v) => JSON.stringify(String(v))).join(", ");
+    return { path, what: `${field} is ${shown(found)}`, mend: `give one of ${choices}` };
+  }
+  const wanted = (issue.code === "invalid_type" && KINDS[issue.expected]) || "what the format asks for";
+  return found === undefined
+    ? { path, what: `${field} is missing`, mend: `give ${wanted}` }
+    : { path, what: `${field} is ${shown(found)}`, mend: `give ${wanted}` };
+}
+
+/** What is asked for, in words. */
+const KINDS: Readonly<Record<string, string>> = {
+  number: "a number",
+  string: "a text in quotation marks",
+  array: "a list in square brackets",
+  object: "an object in curly brackets",
+};
+
+/** What stands there, short enough for one line. */
+function shown(value: unknown): string {
+  if (Array.isArray(value)) return "a list";
+  if (value !== null && typeof value === "object") return "an object";
+  const text = JSON.stringify(value) ?? "nothing";
+  return text.length > 40 ? `${text.slice(0, 37)}…` : text;
 }

@@ -34,7 +34,7 @@ describe("S1: a problem is refused by name, with the path and the mend", () => {
       "a duration below zero",
       (p) => ({ ...p, tasks: [{ id: "a", modes: [{ duration: -1 }] }, p.tasks[1]!] }),
       "/tasks/0/modes/0/duration",
-      /outside 0/,
+      /"a" lasts -1 min/,
     ],
     [
       "a duration that is not whole",

@@ -19,7 +19,7 @@ export function validateProblem(problem: Problem): Refusal[] {
   problem.spans?.forEach((s, i) => {
     v.moment(s.from, `spans[${i}].from`);
     v.moment(s.to, `spans[${i}].to`);
-    v.need(s.need, `spans[${i}].need`);
+    v.need(s.need, `spans[${i}].need`, s.id);
   });
   if (v.refusals.length === 0) {
     const cycle = leastCycle(problem);
@@ -119,7 +119,10 @@ class Reader {
         );
     });
     this.apart(r.calendar ?? [], `${path}.calendar`);
-    if (r.calendar && !r.calendar.some((c) => c.from < this.problem.horizon && c.capacity.some((x) => x > 0)))
+    if (
+      r.calendar &&
+      !r.calendar.some((c) => c.from < this.problem.horizon && c.to > 0 && c.capacity.some((x) => x > 0))
+    )
       this.refuse(`${path}.calendar`, `"${r.id}" is never available`, "give it an interval, or take it out");
     if (r.state) {
       const s = r.state;
@@ -193,13 +196,19 @@ class Reader {
       if (t.modes.length === 0)
         this.refuse(`${path}.modes`, `"${t.id}" has no way to be done`, "give it a mode");
       t.modes.forEach((m, j) => {
-        this.whole(m.duration, `${path}.modes[${j}].duration`, 0);
+        if (m.duration < 0)
+          this.refuse(
+            `${path}.modes[${j}].duration`,
+            `"${t.id}" lasts ${m.duration} min`,
+            "give the minutes it takes, 0 or more",
+          );
+        else this.whole(m.duration, `${path}.modes[${j}].duration`, 0);
         this.cost(m.cost, `${path}.modes[${j}].cost`);
         m.people?.forEach((need, k) => {
-          this.people(need, `${path}.modes[${j}].people[${k}]`);
+          this.people(need, `${path}.modes[${j}].people[${k}]`, t.id);
         });
         m.resources?.forEach((need, k) => {
-          this.need(need, `${path}.modes[${j}].resources[${k}]`);
+          this.need(need, `${path}.modes[${j}].resources[${k}]`, t.id);
         });
       });
       this.pin(i, path);
@@ -247,7 +256,7 @@ class Reader {
       );
   }
 
-  private people(need: PeopleNeed, path: string): void {
+  private people(need: PeopleNeed, path: string, who: string): void {
     this.whole(need.count, `${path}.count`, 1);
     const all = this.problem.persons ?? [];
     need.among?.forEach((id, k) => {
@@ -263,12 +272,12 @@ class Reader {
     if (able < need.count)
       this.refuse(
         path,
-        `needs ${need.count}${skill}, there are ${able}`,
+        `"${who}" needs ${need.count}${skill}, there are ${able}`,
         "ask for fewer, or add persons or the skill",
       );
   }
 
-  need(need: ResourceNeed, path: string): void {
+  need(need: ResourceNeed, path: string, who: string): void {
     if (need.of.length === 0) this.refuse(`${path}.of`, "names no resource", "name at least one");
     need.amount.forEach((a, d) => {
       this.whole(a, `${path}.amount[${d}]`, 0);
@@ -282,7 +291,7 @@ class Reader {
     if (!serves && need.of.every((id) => this.resources.has(id)) && need.of.length > 0)
       this.refuse(
         path,
-        `${whyNot(this.resources.get(need.of[0]!)!, need)}`,
+        `"${who}": ${whyNot(this.resources.get(need.of[0]!)!, need)}`,
         "ask for less, or name another resource",
       );
   }
