@@ -17,6 +17,8 @@ export interface Effort {
   readonly schedules: number;
   /** Asked between schedules; true ends the search with the best so far. */
   readonly stop?: (() => boolean) | undefined;
+  /** Known to fit nowhere: the first attempt will do. */
+  readonly hopeless?: boolean;
   /** What a best attempt gives up first when not everything fits. */
   readonly relax?: readonly Relaxation[];
   readonly onProgress?: ((best: { readonly schedules: number; readonly value: number }) => void) | undefined;
@@ -43,7 +45,7 @@ const GIVEN_UP: readonly Relaxation[] = ["overtime", "wait", "late", "capacity"]
 /** Tasks planned at most: beyond them a kitchen's own page would wait for minutes, and no brigade reads the list. */
 const MOST_TASKS = 5000;
 
-const ATTEMPT = { schedules: 1, relax: [] } as const;
+const ATTEMPT = { schedules: 1, relax: [], hopeless: true } as const;
 
 /** Builds the tasks of a service in a kitchen, schedules them, and reads the schedule back; no remedies. */
 export function makePlan(

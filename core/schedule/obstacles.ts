@@ -6,6 +6,9 @@ import type { Random } from "./random.ts";
 /** Starts tried for the first task of a cluster that found no place. */
 const SAMPLES = 24;
 
+/** Moments moved along with a place that is weighed: the chain it belongs to, not the whole service. */
+const NEAR = 100;
+
 /** What would have to leave for a cluster to be placed at a start of its first task. */
 export interface Blockers {
   readonly clusters: readonly number[];
@@ -63,7 +66,7 @@ export class Obstacles {
       }
       const mark = open.mark();
       // Whatever else the cluster is made of has to find hours too.
-      if (!open.raise(2 * first, start)) {
+      if (!open.raise(2 * first, start, NEAR)) {
         open.undo(mark);
         continue;
       }
@@ -121,7 +124,7 @@ export class Obstacles {
       for (const x of this.busy) if (!this.clear(x)) return false;
     }
     const mark = open.mark();
-    if (!open.place(i, s, e)) return false;
+    if (!open.place(i, s, e, NEAR)) return false;
     let fits = true;
     open.changed(mark, (moment) => {
       const y = moment >> 1;

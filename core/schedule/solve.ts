@@ -27,6 +27,8 @@ export interface SolveOptions {
   readonly stop?: () => boolean;
   /** Told about each better plan, the first included. */
   readonly onProgress?: (progress: Progress) => void;
+  /** Known to fit nowhere: the first places found are the attempt, none is fought for. Default false. */
+  readonly hopeless?: boolean;
   /** What a best attempt gives up, in this order. Default overtime, late, wait, capacity. */
   readonly relax?: readonly Relaxation[];
 }
@@ -90,9 +92,10 @@ class Run {
     const { model, board, random } = this;
     const score = new Score(model);
     const first = new FirstPlan(board, random);
+    const { hopeless = false } = this.options;
     let stopped = false;
     // The first plan is worth its schedules even where fewer were asked for.
-    while (!first.complete && !(first.spent && this.schedules >= this.total) && !stopped) {
+    while (!first.complete && !hopeless && !(first.spent && this.schedules >= this.total) && !stopped) {
       first.step();
       stopped = this.stopped;
     }

@@ -112,7 +112,11 @@ export class Windows {
     this.trailLength = 0;
   }
 
-  raise(m: number, wanted: number): boolean {
+  /**
+   * Raises the earliest minute of m; false when that can't be. After `most` changes the rest of the consequences,
+   * those farthest away, are not drawn.
+   */
+  raise(m: number, wanted: number, most = Number.POSITIVE_INFINITY): boolean {
     const to = this.up(m, wanted);
     if (to <= this.lo[m]!) return true;
     if (to > this.hi[m]! || this.placed[m] === 1) {
@@ -123,11 +127,14 @@ export class Windows {
     this.lo[m] = to;
     this.because[m] = -1;
     this.push(m, 0);
-    return this.run(1);
+    return this.run(1, false, this.trailLength + most * STRIDE);
   }
 
-  /** Places task i from start to end and draws the consequences; false (and to be undone) when impossible. */
-  place(i: number, start: number, end: number): boolean {
+  /**
+   * Places task i from start to end and draws the consequences, `most` of them at most; false (and to be undone)
+   * when impossible.
+   */
+  place(i: number, start: number, end: number, most = Number.POSITIVE_INFINITY): boolean {
     const s = 2 * i;
     const e = s + 1;
     if (start < this.lo[s]! || start > this.hi[s]! || end < this.lo[e]! || end > this.hi[e]!) {
@@ -139,7 +146,7 @@ export class Windows {
     let size = 0;
     this.push(s, size++);
     this.push(e, size++);
-    return this.run(size);
+    return this.run(size, false, this.trailLength + most * STRIDE);
   }
 
   /** Places without asking: for what has happened, and for a best attempt that breaks rules. */
@@ -203,13 +210,13 @@ export class Windows {
     this.queued[m] = 1;
   }
 
-  private run(size: number, lenient = false): boolean {
+  private run(size: number, lenient = false, trailMost = Number.POSITIVE_INFINITY): boolean {
     const { arcs, lo, hi, queue, queued, placed } = this;
     const cap = queue.length;
     let head = 0;
     let tail = size % cap;
     let ok = true;
-    while (head !== tail) {
+    while (head !== tail && this.trailLength < trailMost) {
       const m = queue[head]!;
       head = head + 1 === cap ? 0 : head + 1;
       queued[m] = 0;
