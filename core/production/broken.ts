@@ -1,5 +1,6 @@
 import type { Conflict, Problem, Result as Solved, Violation } from "../schedule/problem.ts";
 import { benchOf, type Contacts, contactsOf } from "./contacts.ts";
+import { type Breach, grouped } from "./grouped.ts";
 import { nameOf } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
 import { ROOM_STEPS } from "./problem.ts";
@@ -20,9 +21,15 @@ export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Sol
   const told = (v: Violation): Violation => ({ ...v, tasks: v.tasks.flatMap((id) => spans.get(id) ?? [id]) });
   const lacks = mergedLacks(set);
   const contacts = contactsOf(site, set.tasks, problem.horizon + 1);
-  const found = solved.violations.map(
-    (v) => contact(site, contacts, tasks, name, told(v)) ?? violated(site, problem, tasks, name, told(v)),
-  );
+  // What would touch an allergen is told one by one, however much there is.
+  const touched: Broken[] = [];
+  const breaches: Breach[] = [];
+  for (const v of solved.violations) {
+    const touching = contact(site, contacts, tasks, name, told(v));
+    if (touching) touched.push(touching);
+    else breaches.push({ broken: violated(site, problem, tasks, name, told(v)), on: v.on });
+  }
+  const found = [...touched, ...grouped(breaches)];
   if (solved.schedule || found.length > 0) return [...lacks, ...found.sort(causesFirst)];
   // What the builders let through but no engine can read is a conflict of the documents.
   const refused = solved.refusals.map(

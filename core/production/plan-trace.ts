@@ -118,6 +118,8 @@ export function tracePlan(
   });
   plan.broken.forEach((b, i) => {
     decided(`${pointer}/broken/${i}/by`, b.by, b.unit, "scheduledBreach", i);
+    if (b.times !== undefined)
+      decided(`${pointer}/broken/${i}/times`, b.times, "breach", "scheduledTimes", i);
   });
   plan.load.forEach((load, i) => {
     decided(`${pointer}/load/${i}/busyMin`, load.busyMin, "min", "scheduledBusy", i);
@@ -157,6 +159,7 @@ export function scheduledRules(again: () => { readonly made: MadePlan; readonly 
     scheduledLatest: rule((plan, i) => plan.tasks[i]!.startMin + plan.tasks[i]!.slackMin),
     scheduledTerm: rule((plan, i) => plan.objective[i]!.value),
     scheduledBound: rule((plan, i) => plan.objective[i]!.bound!),
+    scheduledTimes: rule((plan, i) => plan.broken[i]!.times!),
     scheduledBreach: rule((plan, i) => plan.broken[i]!.by),
     scheduledBusy: rule((plan, i) => plan.load[i]!.busyMin),
     scheduledOpen: rule((plan, i) => plan.load[i]!.openMin),

@@ -59,8 +59,11 @@ export interface PlanTask {
 export interface Broken {
   readonly rule: string;
   readonly tasks: readonly string[];
+  /** Minutes of all it stands for together; of another unit the worst. */
   readonly by: number;
   readonly unit: string;
+  /** How many breaches of one rule on one unit or person it stands for, where there are several. */
+  readonly times?: number;
   readonly what: string;
 }
 

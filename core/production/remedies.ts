@@ -54,7 +54,7 @@ export function remediesFor(
 /** How much a plan breaks: breaches first, minutes and units within them. */
 function harm(plan: Plan): number {
   if (plan.status === "none") return Number.POSITIVE_INFINITY;
-  return plan.broken.reduce((sum, b) => sum + 1 + b.by / (b.by + 60), 0);
+  return plan.broken.reduce((sum, b) => sum + (b.times ?? 1) + b.by / (b.by + 60), 0);
 }
 
 /** A change planned anew, from the documents as its own `apply` makes them: so the proof is of what is applied. */

@@ -81,7 +81,7 @@ describe("S20: a plan is mended with few changes", () => {
           fc.record({ duration: fc.integer({ min: 1, max: 4 }), gap: fc.integer({ min: 0, max: 3 }) }),
           {
             minLength: 3,
-            maxLength: 7,
+            maxLength: 12,
           },
         ),
         fc.integer({ min: 1, max: 6 }),
@@ -126,33 +126,69 @@ describe("S20: a plan is mended with few changes", () => {
       r.id === "oven-1" ? { ...r, calendar: [{ from: 0, to: now + 60, capacity: r.capacity }] } : r,
     );
     const told = { ...later, resources: ovens };
-    repair(told, plan);
-    const begun = performance.now();
-    const mended = repair(told, plan);
-    const took = performance.now() - begun;
+    // The least of several: the first is slow for want of compiled code, others for what else the machine does.
+    let took = Number.POSITIVE_INFINITY;
+    let mended = repair(told, plan);
+    for (let k = 0; k < 5; k++) {
+      const begun = process.cpuUsage();
+      mended = repair(told, plan);
+      const { user, system } = process.cpuUsage(begun);
+      took = Math.min(took, (user + system) / 1000);
+    }
     const onOven = plan.placements.filter(
       (p) => p.resources.includes("oven-1") && p.start >= now + 60,
     ).length;
     expect(onOven).toBeGreaterThan(3);
     expect(mended.violations).toEqual([]);
     expect(mended.changes.length).toBeLessThan(8 * onOven);
-    // Generous: the machine that runs the tests may be busy with others.
-    expect(took).toBeLessThan(1000);
+    expect(took).toBeLessThan(200);
+  });
+
+  it("what cannot fit comes back as a best attempt that names what it breaks", () => {
+    const { problem, plan } = plantService({ tasks: 200, seed: 3 });
+    const now = 1440;
+    const later = live(problem, plan, now);
+    // All but one of the brigade go home an hour later.
+    const told = {
+      ...later,
+      persons: later.persons!.map((p, k) => (k > 0 ? { ...p, shifts: [{ from: 0, to: now + 60 }] } : p)),
+    };
+    const mended = repair(told, plan);
+    expect(mended.violations.length).toBeGreaterThan(0);
+    expect(mended.violations).toEqual(checkSchedule(told, mended.schedule));
+    told.tasks.forEach((t, i) => {
+      if (t.status !== undefined)
+        expect(mended.schedule.placements[i]!.start).toBe(plan.placements[i]!.start);
+    });
   });
 });
 
-/** Fewest open tasks to move so that one person can do all in turn: every subset and every order of the moved. */
+/**
+ * Fewest open tasks to move so that one person can do all in turn: every subset, the smaller first, and every way of
+ * putting the moved into the gaps the others leave, longest first; what cannot fit by its sum alone is not tried.
+ */
 function fewestMoved(problem: Problem, placements: Schedule["placements"]): number {
   const open = placements.slice(1);
   const late = problem.tasks[0]!.pin!.end!;
-  for (let size = 0; size <= open.length; size++)
-    for (let mask = 0; mask < 1 << open.length; mask++) {
-      if (mask.toString(2).replaceAll("0", "").length !== size) continue;
-      const kept = open.filter((_, i) => ((mask >> i) & 1) === 0);
-      if (kept.some((p) => p.start < late)) continue;
-      const moved = open.filter((_, i) => ((mask >> i) & 1) === 1).map((p) => p.end - p.start);
-      if (fits(moved, gapsOf(kept, late, problem.horizon))) return size;
-    }
+  const masks = Array.from({ length: 1 << open.length }, (_, mask) => ({
+    mask,
+    size: mask.toString(2).replaceAll("0", "").length,
+  })).sort((a, b) => a.size - b.size);
+  for (const { mask, size } of masks) {
+    const kept = open.filter((_, i) => ((mask >> i) & 1) === 0);
+    if (kept.some((p) => p.start < late)) continue;
+    const moved = open.filter((_, i) => ((mask >> i) & 1) === 1).map((p) => p.end - p.start);
+    const gaps = gapsOf(kept, late, problem.horizon);
+    const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
+    if (
+      sum(moved) <= sum(gaps) &&
+      fits(
+        moved.sort((a, b) => b - a),
+        gaps,
+      )
+    )
+      return size;
+  }
   return open.length;
 }
 
@@ -166,12 +202,14 @@ function gapsOf(kept: Schedule["placements"], from: number, to: number): number[
   return [...gaps, to - at];
 }
 
+/** Whether the durations, longest first, go into the gaps; gaps of one length are tried once. */
 function fits(durations: readonly number[], gaps: readonly number[]): boolean {
   const [first, ...rest] = durations;
   if (first === undefined) return true;
   return gaps.some(
     (gap, k) =>
       gap >= first &&
+      gaps.indexOf(gap) === k &&
       fits(
         rest,
         gaps.map((g, x) => (x === k ? g - first : g)),

@@ -49,23 +49,29 @@ export function repair(problem: Problem, old: Schedule, options: RepairOptions =
   const facts = withEnds(problem);
   const seed = options.seed ?? 1;
   let best: Repair | null = null;
+  let closest: Mender | null = null;
   let successes = 0;
   for (let k = 0; k < (options.tries ?? 4) && successes < 2 && !(k > 0 && options.stop?.()); k++) {
-    const mender = new Mender(facts, old, (k % 2 === 1) !== (options.late ?? false), new Random(seed + k), k < 2);
-    if (!mender.mend()) continue;
+    // Where neither from the front nor from the back it goes, another order of the same will not do.
+    if (k === PLAIN && successes === 0) break;
+    const mender = new Mender(facts, old, k % 2 === 1, new Random(seed + k), k < PLAIN);
+    if (!mender.mend()) {
+      if (!closest || mender.missing < closest.missing) closest = mender;
+      continue;
+    }
     successes++;
     const found = judged(problem, old, mender.schedule);
     if (!best || better(found, best)) best = found;
     if (best.violations.length === 0 && best.changes.length <= mender.least) break;
   }
-  if (best) return best;
+  if (best || !closest) return best!;
   // It does not fit: a best attempt around what can stay.
-  const model = buildModel(facts, { mirrored: false });
-  const mender = new Mender(facts, old, false, new Random(seed), true);
-  mender.mend();
   const order = options.relax ?? ["overtime", "late", "wait", "capacity"];
-  return judged(problem, old, attempt(facts, model, mender.spots(), order, seed).schedule);
+  return judged(problem, old, attempt(facts, closest.model, closest.spots(), order, seed).schedule);
 }
+
+/** Ways without chance, forward and mirrored in time. */
+const PLAIN = 2;
 
 function better(a: Repair, b: Repair): boolean {
   const harm = (r: Repair) => r.violations.reduce((sum, v) => sum + v.by, 0);
@@ -90,7 +96,7 @@ function judged(problem: Problem, old: Schedule, schedule: Schedule): Repair {
 class Mender {
   /** Tasks that cannot stay where they were, whatever is done: no repair changes fewer. */
   least = 0;
-  private readonly model: Model;
+  readonly model: Model;
   private readonly g: Generator;
   private readonly was: ReadonlyMap<number, Spot>;
   private readonly random: Random;
@@ -115,11 +121,13 @@ class Mender {
     return scheduleOf(this.g.board);
   }
 
+  /** Tasks without a place. */
+  get missing(): number {
+    return this.model.n - this.g.board.placedCount;
+  }
+
   spots(): Map<number, Spot> {
-    const { board } = this.g;
-    const spots = new Map<number, Spot>();
-    for (let i = 0; i < this.model.n; i++) if (board.isPlaced(i)) spots.set(i, board.spotOf(i));
-    return spots;
+    return this.g.board.spots();
   }
 
   /** Puts back what still fits where it was; in another order each time. */
@@ -149,7 +157,14 @@ class Mender {
     const weights = Float64Array.from(clusters.tasks, (list) => list.length);
     const obstacles = new Obstacles(board, clusters, weights, this.random);
     const queue = g.open();
-    for (let budget = 40 + 4 * queue.length; queue.length > 0 && budget > 0; budget--) {
+    // Given up when the queue has not become shorter than ever before for so many turns.
+    const patience = 20 + queue.length;
+    let shortest = queue.length;
+    for (let idle = 0; queue.length > 0 && idle < patience; idle++) {
+      if (queue.length < shortest) {
+        shortest = queue.length;
+        idle = 0;
+      }
       const c = queue.shift()!;
       if (this.near(c)) continue;
       weights[c]! += clusters.tasks[c]!.length;
