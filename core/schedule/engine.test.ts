@@ -11,6 +11,7 @@ import { objectiveOf, totalOf } from "./objective.ts";
 import { scheduleOf } from "./plan.ts";
 import type { Problem } from "./problem.ts";
 import { Random } from "./random.ts";
+import { breakage } from "./relax.ts";
 import { Score } from "./score.ts";
 import { solve } from "./solve.ts";
 
@@ -95,6 +96,27 @@ describe("S10: what the engine places keeps every rule, judged by the checker", 
       }),
       { seed: 14, numRuns: 60 },
     );
+  });
+
+  it("S11: more schedules never give a worse plan", () => {
+    let better = 0;
+    fc.assert(
+      fc.property(problems, fc.integer({ min: 1, max: 99 }), (problem, seed) => {
+        const [few, ...more] = [5, 12, 40, 90].map((schedules) => {
+          const { violations, value } = solve(problem, { schedules, seed });
+          return { breaks: breakage(violations, ["overtime", "late", "wait", "capacity"]), value };
+        });
+        let last = few!;
+        for (const next of more) {
+          expect(next.breaks).toBeLessThanOrEqual(last.breaks);
+          if (last.breaks === 0) expect(next.value).toBeLessThanOrEqual(last.value + 1e-9);
+          if (next.breaks < last.breaks || next.value < last.value) better++;
+          last = next;
+        }
+      }),
+      { seed: 16, numRuns: 160 },
+    );
+    expect(better).toBeGreaterThan(10);
   });
 
   it("S12: earliest and latest are where the checker begins to object", () => {

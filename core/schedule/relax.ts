@@ -12,6 +12,13 @@ import type { Manner } from "./search.ts";
 /** What a breach weighs beside its minutes: few are easier to put right than many. */
 const EACH = 20;
 
+export interface Attempt {
+  readonly schedule: Schedule;
+  /** What it breaks: minutes and breaches, each kind weighing four times the one given up before it. */
+  readonly cost: number;
+  readonly steps: number;
+}
+
 /**
  * Best attempts when some clusters find no place. Each gives up one more kind of rule, in the order asked
  * for, and only for what is left over; the one that breaks least is returned, where a minute of each kind
@@ -26,7 +33,7 @@ export function attempt(
   spots: ReadonlyMap<number, Spot>,
   order: readonly Relaxation[],
   seed: number,
-): { readonly schedule: Schedule; readonly steps: number } {
+): Attempt {
   const kinds = [...order.filter((r) => r !== "capacity"), "capacity" as const];
   const given = new Set<Relaxation>();
   let best: Schedule | null = null;
@@ -36,13 +43,18 @@ export function attempt(
     if (kind) given.add(kind);
     const schedule = tryWith(problem, model, spots, given, new Random(seed));
     steps++;
-    const cost = checkSchedule(problem, schedule).reduce((sum, v) => sum + weightOf(v, kinds), 0);
+    const cost = breakage(checkSchedule(problem, schedule), kinds);
     if (cost < bestCost) {
       best = schedule;
       bestCost = cost;
     }
   }
-  return { schedule: best!, steps };
+  return { schedule: best!, cost: bestCost, steps };
+}
+
+/** What breaches weigh together, given up in this order. */
+export function breakage(violations: readonly Violation[], order: readonly Relaxation[]): number {
+  return violations.reduce((sum, v) => sum + weightOf(v, order), 0);
 }
 
 function weightOf(v: Violation, kinds: readonly Relaxation[]): number {

@@ -10,13 +10,13 @@ import { objectiveOf, totalOf, weightsOf } from "./objective.ts";
 import { scheduleOf } from "./plan.ts";
 import type { Problem, Relaxation, Result, Schedule, Term, Valued } from "./problem.ts";
 import { Random } from "./random.ts";
-import { attempt } from "./relax.ts";
+import { type Attempt, attempt } from "./relax.ts";
 import { Score } from "./score.ts";
 import { slackOf } from "./slack.ts";
 import { validateProblem } from "./validate.ts";
 
 export interface SolveOptions {
-  /** Default 1. The same seed and count of schedules give the same answer. */
+  /** Default 1. The same seed and count of schedules give the same answer; more schedules give none that is worse. */
   readonly seed?: number;
   /**
    * Schedules to generate; as many places looked for as there are tasks count as one. A first plan may take up to
@@ -41,6 +41,9 @@ export interface Progress {
   /** 0 with the first plan: bounds are computed after it. */
   readonly bound: number;
 }
+
+/** Schedules in which the worsening still taken halves. */
+const HALF = 100;
 
 const ORDER: readonly Relaxation[] = ["overtime", "late", "wait", "capacity"];
 
@@ -94,16 +97,30 @@ class Run {
     const first = new FirstPlan(board, random);
     const { hopeless = false } = this.options;
     let stopped = false;
+    let best: Attempt | null = null;
+    // Attempts are due at fixed counts, whatever was asked for: what more schedules find is added to what fewer found.
+    let due = 0;
     // The first plan is worth its schedules even where fewer were asked for.
-    while (!first.complete && !hopeless && !(first.spent && this.schedules >= this.total) && !stopped) {
+    while (!first.complete && !hopeless && !stopped) {
+      if (first.spent) {
+        if (this.schedules >= due && (!best || due <= this.total)) {
+          first.restore();
+          best = this.attempt(best);
+          due = 2 * this.schedules;
+        }
+        if (this.schedules >= this.total) break;
+      }
       first.step();
       stopped = this.stopped;
     }
     if (!first.complete) {
-      first.restore();
+      if (!best || stopped) {
+        first.restore();
+        best = this.attempt(best);
+      }
       this.tell(score.of(board), model.n - board.placedCount);
       this.bounds = boundsOf(model);
-      return { schedule: this.attempt(model, board), reason: stopped ? "stopped" : "schedules" };
+      return { schedule: best.schedule, reason: stopped ? "stopped" : "schedules" };
     }
     const search = new Improver(first.g, score, random);
     this.tell(search.bestValue, 0);
@@ -116,18 +133,20 @@ class Run {
         reason = stopped ? "stopped" : "proved";
         break;
       }
-      const left = Math.max(0, 1 - this.schedules / this.total);
-      if (search.step(search.bestValue * 2e-4 * left)) this.tell(search.bestValue, 0);
+      // By the schedules made, not by those left: a longer search goes the way of a shorter one, and on.
+      const heat = 2e-4 * 0.5 ** (this.schedules / HALF);
+      if (search.step(search.bestValue * heat)) this.tell(search.bestValue, 0);
     }
     search.restore();
     return { schedule: scheduleOf(board), reason };
   }
 
-  private attempt(model: Model, board: Board): Schedule {
+  /** A best attempt from what stands on the board; the one before stays when it breaks no more. */
+  private attempt(before: Attempt | null): Attempt {
     const order = this.options.relax ?? ORDER;
-    const broken = attempt(this.problem, model, board.spots(), order, this.options.seed ?? 1);
-    this.attempts = broken.steps;
-    return broken.schedule;
+    const found = attempt(this.problem, this.model, this.board.spots(), order, this.options.seed ?? 1);
+    this.attempts += found.steps;
+    return before && before.cost <= found.cost ? before : found;
   }
 
   private tell(value: number, missing: number): void {
