@@ -55,13 +55,13 @@ function entries({ result, kitchen, menu, clock, say, write }: Paper): Entry[] {
   return [
     ...result.orders.flatMap((order) => [
       moment(
-        `order-${order.supplier}`,
+        `order-${order.supplier}-${order.deliver.replace(/[ :]/g, "")}`,
         say("pack.calendar.order", { supplier: order.name }),
         order.orderBy,
         order.lines.map((line) => `${write.number(line.packs)} × ${line.pack} ${line.name}`).join("\n"),
       ),
       moment(
-        `delivery-${order.supplier}`,
+        `delivery-${order.supplier}-${order.deliver.replace(/[ :]/g, "")}`,
         say("pack.calendar.delivery", { supplier: order.name }),
         order.deliver,
       ),

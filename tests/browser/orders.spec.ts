@@ -1,0 +1,35 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "@playwright/test";
+import { computed } from "./computed.ts";
+
+test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
+
+test("O3 O8 O9 orders say how good they are, what else could be had, and go to the supplier as a table", async ({
+  page,
+}) => {
+  await page.goto("/run/orders");
+  await computed(page);
+  await expect(page.getByText("proven.", { exact: false }).first()).toBeVisible({ timeout: 60_000 });
+  const order = page.locator("section.sheet-page").first();
+  await expect(order).toContainText("Order by");
+
+  // Another way of the first line, and how its cost came.
+  const name = order.getByRole("button", { name: /Other ways/ }).first();
+  await name.click();
+  await expect(name).toHaveAttribute("aria-expanded", "true");
+  const ways = order.locator(".order-ways");
+  await expect(ways).toContainText(/dearer in all|costs the same in all|No other offer/);
+
+  const [file] = await Promise.all([
+    page.waitForEvent("download"),
+    order.getByRole("button", { name: /as a table/ }).click(),
+  ]);
+  const lines = readFileSync(await file.path(), "utf8")
+    .trim()
+    .split("\r\n");
+  expect(lines[0]).toContain("Supplier,Order by,Delivered,Offer");
+  expect(lines.length).toBe(1 + (await order.locator("tbody tr:not(.order-ways)").count()));
+
+  await expect(page.getByRole("textbox", { name: /Chance of having enough/ })).toHaveValue("95");
+  await expect(page.getByText("Nothing is known to vary", { exact: false })).toBeVisible();
+});
