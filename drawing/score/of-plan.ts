@@ -34,7 +34,16 @@ export interface ScoreOfPlan {
   readonly to: number;
   readonly input: Pick<
     ScoreInput,
-    "ovens" | "service" | "markOf" | "describe" | "writeHour" | "writeDay" | "writeC" | "title" | "nowWord"
+    | "ovens"
+    | "service"
+    | "markOf"
+    | "pinned"
+    | "describe"
+    | "writeHour"
+    | "writeDay"
+    | "writeC"
+    | "title"
+    | "nowWord"
   >;
 }
 
@@ -76,6 +85,7 @@ export function scoreOfPlan(plan: Plan, kind: StaveKind, place: ScorePlace): Sco
         name: i === 0 ? say("plan.service", { hour: write.hour(text(firstCourse)) }) : course.name,
       })),
       markOf,
+      pinned: new Set(service.pins.map((pin) => pin.task)),
       describe: (entry) => sayTask(entry, place, markOf(entry)),
       writeHour: (minute) => write.hour(text(minute)),
       writeDay: (minute) => {

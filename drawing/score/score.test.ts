@@ -8,7 +8,7 @@ import { holdMatters, wedgeOf } from "./hold.ts";
 import { inLanes } from "./lanes.ts";
 import { PAGE_MEASURES } from "./layout.ts";
 import { heatLine } from "./oven.ts";
-import { scoreDrawing } from "./score.ts";
+import { type ScoreInput, scoreDrawing } from "./score.ts";
 import { staves, timed } from "./staves.ts";
 import { mergeSpans, runTime } from "./time.ts";
 
@@ -157,7 +157,7 @@ describe("oven", () => {
   });
 });
 
-function wholeScore(direction: "along" | "down") {
+function wholeScore(direction: "along" | "down", more: Pick<ScoreInput, "pinned" | "ghosts"> = {}) {
   const tasks = timed(RUN, MIDNIGHT);
   const time = runTime(
     -2 * 1440 + 14 * 60,
@@ -190,6 +190,7 @@ function wholeScore(direction: "along" | "down") {
       writeC: (c) => `${c} °C`,
       namesWidth: direction === "along" ? 130 : 0,
       title: "A short run",
+      ...more,
     },
     PAPER_INK,
   );
@@ -204,6 +205,18 @@ describe("score", () => {
     const text = svgText(wholeScore("along").drawing);
     for (const t of RUN.filter((r) => r.station || r.equipment.some((e) => e.id === "combi")))
       expect(text).toContain(`data-task="${t.id}"`);
+  });
+  it("D11 a pin on what is pinned, an empty dashed bar where it would stand; nothing of both without", () => {
+    const [first, second] = RUN.filter((r) => r.station);
+    const at = { from: 600, to: 660 };
+    const more = { pinned: new Set([first!.id]), ghosts: new Map([[second!.id, at]]) };
+    const score = wholeScore("along", more);
+    const text = svgText(score.drawing);
+    expect(text.match(/data-sign="pin"/g)).toHaveLength(1);
+    const ghost = new RegExp(`<rect[^>]*data-ghost="${second!.id}"[^>]*>`).exec(text)![0];
+    expect(Number(/ x="([\d.]+)"/.exec(ghost)![1])).toBeCloseTo(score.time.at(600), 1);
+    expect(ghost).toContain("stroke-dasharray");
+    expect(svgText(wholeScore("along").drawing)).not.toMatch(/data-ghost|data-sign="pin"/);
   });
   it("staves do not overlap", () => {
     const laid = wholeScore("along").staves;

@@ -87,7 +87,10 @@ export function useMove(plan: Plan | undefined): Move {
 
   const press = useCallback(
     (event: KeyboardEvent, chosen: string | undefined, along: boolean): boolean => {
-      const task = plan?.tasks.find((each) => each.id === chosen);
+      // A waiting goes with its work.
+      const work = chosen?.replace(/\/wait$/, "");
+      const task =
+        plan?.tasks.find((each) => each.id === work) ?? plan?.tasks.find((each) => each.id === chosen);
       const now = wanted.current;
       const [before, after] = along ? ["ArrowLeft", "ArrowRight"] : ["ArrowUp", "ArrowDown"];
       const way = event.key === before ? -1 : event.key === after ? 1 : 0;
