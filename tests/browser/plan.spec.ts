@@ -77,25 +77,3 @@ test("R12, P16 a plan is kept by a name and set beside another; weights are told
   await expect(page.locator(".compare")).toContainText(/task differs|tasks differ/);
   await page.getByRole("button", { name: "Put back" }).click();
 });
-
-test("P21, P24 a pin that cannot be kept: which rules clash, and a remedy tried with one tap", async ({
-  page,
-}) => {
-  await page.goto("/run/plan?service=bench-trial");
-  await computed(page);
-  const plate = page.locator("[data-task^='plate/']").first();
-  await plate.locator("rect").first().click();
-  // Plated two hours before its moment, and pinned there.
-  await page.getByRole("button", { name: "Move it" }).click();
-  for (let i = 0; i < 24; i++) await page.getByRole("button", { name: "5 minutes earlier" }).click();
-  await expect(page.locator(".move-gives")).toContainText("Breaks", { timeout: 15_000 });
-  await page.getByRole("button", { name: "Pin it here" }).click();
-  await expect(page.getByText("These cannot all be kept")).toBeVisible({ timeout: 40_000 });
-  await computed(page);
-  const remedy = page.locator(".remedy").filter({ hasText: /without the pin/i });
-  await expect(remedy).toContainText("Fits");
-  await remedy.getByRole("button").click();
-  await computed(page);
-  await expect(page.locator(".sentence")).toContainText("Fits");
-  await page.getByRole("button", { name: "Put back" }).click();
-});
