@@ -95,7 +95,10 @@ test("IN19 a workbook's prices are read, its columns confirmed, and kept with th
   await expect(row("Butter unsalted")).toContainText("€44.20");
   await expect(page.getByText("as you said")).toBeVisible();
   await page.getByRole("button", { name: "Keep 1 price" }).click();
-  const butter = page.locator(".line").filter({ hasText: /· D1(?!\d)/ }).filter({ hasText: "Butter" });
+  const butter = page
+    .locator(".line")
+    .filter({ hasText: /· D1(?!\d)/ })
+    .filter({ hasText: "Butter" });
   await expect(butter).toContainText("€44.20");
   await expect(butter).toContainText(/€41.50 \/ 20 × 250 g\s*until/);
 });
