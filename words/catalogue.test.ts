@@ -1,7 +1,7 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import { describe, expect, it } from "vitest";
 import { type Key, wordFor, words } from "./catalogue.ts";
-import { en } from "./en/index.ts";
+import { en, PARTS } from "./en/index.ts";
 
 describe("catalogue", () => {
   it("W2 every English message compiles", () => {
@@ -14,6 +14,12 @@ describe("catalogue", () => {
       }
     });
     expect(broken).toEqual([]);
+  });
+
+  it("W2 no key stands in two parts: the later would speak for both", () => {
+    const keys = Object.values(PARTS).flatMap((part) => Object.keys(part));
+    expect(keys.filter((key, at) => keys.indexOf(key) !== at)).toEqual([]);
+    expect(keys.length).toBe(Object.keys(en).length);
   });
 
   it("W1 no message is empty, exclaims or apologises", () => {

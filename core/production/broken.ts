@@ -21,15 +21,15 @@ export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Sol
   const told = (v: Violation): Violation => ({ ...v, tasks: v.tasks.flatMap((id) => spans.get(id) ?? [id]) });
   const lacks = mergedLacks(set);
   const contacts = contactsOf(site, set.tasks, problem.horizon + 1);
-  // What would touch an allergen is told one by one, however much there is.
-  const touched: Broken[] = [];
+  // What would touch an allergen is counted apart: it is not lost among many breaches of another kind.
+  const touched: Breach[] = [];
   const breaches: Breach[] = [];
   for (const v of solved.violations) {
     const touching = contact(site, contacts, tasks, name, told(v));
     if (touching) touched.push(touching);
     else breaches.push({ broken: violated(site, problem, tasks, name, told(v)), on: v.on });
   }
-  const found = [...touched, ...grouped(breaches)];
+  const found = [...grouped(touched), ...grouped(breaches)];
   if (solved.schedule || found.length > 0) return [...lacks, ...found.sort(causesFirst)];
   // What the builders let through but no engine can read is a conflict of the documents.
   const refused = solved.refusals.map(
@@ -86,7 +86,7 @@ function contact(
   tasks: ReadonlyMap<string, Task>,
   name: (id: string) => string,
   v: Violation,
-): Broken | undefined {
+): Breach | undefined {
   if (v.rule !== "changeover" || v.on === undefined) return undefined;
   const there = v.tasks.flatMap((id) => tasks.get(id) ?? []);
   for (const [i, a] of there.entries())
@@ -94,7 +94,8 @@ function contact(
       if (contacts.gap(v.on, a, b) + contacts.gap(v.on, b, a) === 0) continue;
       const of = contacts.traces(a, b).join(", ");
       const what = `${labelOf(site, v.on) ?? v.on}: ${name(a.id)} and ${name(b.id)} must be kept apart for a guest (${of})`;
-      return { rule: "contact", tasks: [a.id, b.id], by: v.by, unit: v.unit, what };
+      const broken = { rule: "contact", tasks: [a.id, b.id], by: v.by, unit: v.unit, what };
+      return { broken, on: `${v.on} ${of}` };
     }
   return undefined;
 }

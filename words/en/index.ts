@@ -17,6 +17,28 @@ import { rules } from "./rules.ts";
 import { run } from "./run.ts";
 import { stores } from "./stores.ts";
 
+/** The parts of the catalogue; no key stands in two of them. */
+export const PARTS = {
+  common,
+  food,
+  rules,
+  bench,
+  heat,
+  stores,
+  run,
+  guests,
+  orders,
+  cost,
+  argue,
+  nutrition,
+  pack,
+  pass,
+  log,
+  intake,
+  live,
+  learn,
+};
+
 /** English, complete: the catalogue that gives the keys. */
 export const en = {
   ...common,

@@ -72,7 +72,7 @@ export function GuestList({
             value={answers[word] ?? OPEN}
             options={[
               [OPEN, say("list.choose")],
-              [LEAVE, say("list.leave")],
+              [LEAVE, say("list.noNeed")],
               ...NEEDS.map((need) => [need, wordFor(say, "need", need)] as const),
             ]}
             onChange={(answer) => setAnswers({ ...answers, [word]: answer })}
@@ -83,7 +83,9 @@ export function GuestList({
             <Button className="button" onPress={add} isDisabled={open.length > 0}>
               {say("list.add", { count: read.length })}
             </Button>
-            {open.length > 0 && <span className="decide">▲ {say("list.open", { count: open.length })}</span>}
+            {open.length > 0 && (
+              <span className="decide">▲ {say("list.unanswered", { count: open.length })}</span>
+            )}
           </p>
         )}
       </div>
