@@ -98,13 +98,13 @@ export function AddPlace() {
         >
           <div className="add-line-choice">
             <Checkbox
-              className="check"
+              className="take-check"
               isSelected={chosen.has(one.id)}
               isDisabled={have.has(one.id)}
               onChange={(on) => choose([one], on)}
               aria-label={one.name}
             >
-              <span className="check-box" aria-hidden="true">
+              <span className="take-check-box" aria-hidden="true">
                 {have.has(one.id) || chosen.has(one.id) ? "✓" : ""}
               </span>
             </Checkbox>

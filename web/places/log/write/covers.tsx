@@ -29,7 +29,7 @@ export function CoversServed() {
   const count = (dish: string) => counts[`${course} ${dish}`] ?? planned(dish);
   return (
     <form
-      className="measure"
+      className="measuring"
       onSubmit={(event) => {
         event.preventDefault();
         record({

@@ -74,7 +74,7 @@ export function Measure({
   };
   return (
     <form
-      className="measure"
+      className="measuring"
       onSubmit={(event) => {
         event.preventDefault();
         submit();
