@@ -63,7 +63,7 @@ export function wholeNumber(
 const LONGEST_FILE = 256 * 1024 * 1024;
 
 /** The bytes of a file (standard input for 0), read by pieces so that one without end is refused. @throws as fs does */
-export function readBytes(path: string | 0): Uint8Array {
+function readBytes(path: string | 0): Uint8Array {
   const file = path === 0 ? 0 : openSync(path, "r");
   const pieces: Buffer[] = [];
   try {
@@ -89,15 +89,25 @@ export function shown(text: string): string {
   );
 }
 
-/** Reads a text file, or tells in words why it cannot be read. */
-export function readText(path: string): Parsed<string> {
+/** What a command reads: a file, or standard input for "-". */
+export const fileOf = (word: string): string | 0 => (word === "-" ? 0 : word);
+
+/** The bytes of a file (standard input for 0), or in words why there are none. */
+export function readFileBytes(file: string | 0): Parsed<Uint8Array> {
+  const path = file === 0 ? "-" : file;
   try {
-    return { ok: true, value: Buffer.from(readBytes(path)).toString("utf8") };
+    return { ok: true, value: readBytes(file) };
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     const what = code === "ENOENT" ? `there is no file ${path}` : `${path} cannot be read (${code})`;
     return { ok: false, problems: [{ path: "", what, mend: "check the name and the rights of the file" }] };
   }
+}
+
+/** Reads a text file, or tells in words why it cannot be read. */
+export function readText(path: string): Parsed<string> {
+  const bytes = readFileBytes(path);
+  return bytes.ok ? { ok: true, value: Buffer.from(bytes.value).toString("utf8") } : bytes;
 }
 
 /** The book in a file, the demo's for "demo", or one with only the starter pantry for "pantry". */

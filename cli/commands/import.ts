@@ -2,8 +2,7 @@ import { readdirSync, statSync } from "node:fs";
 import { basename, join } from "node:path";
 import { decodeText } from "../../core/intake/index.ts";
 import { importFile } from "../../core/pantry/import-file.ts";
-import { bytesOf } from "../bytes-of.ts";
-import { EXIT, type Io, readArgs, refuse, writeJson } from "../io.ts";
+import { EXIT, fileOf, type Io, readArgs, readFileBytes, refuse, writeJson } from "../io.ts";
 
 const help = `tournant import FILE [FILE …] [--json]
 
@@ -30,14 +29,9 @@ function run(args: string[], io: Io): number {
   const { words, options } = readArgs(args, { json: "flag" }, { least: 1, most: 50 });
   const files: { name: string; text: string }[] = [];
   for (const path of filesOf(words)) {
-    const bytes = bytesOf(path);
-    if (typeof bytes === "string")
-      return refuse(
-        [{ path: "", what: bytes, mend: "check the name and the rights of the file" }],
-        options.json,
-        io,
-      );
-    files.push({ name: basename(path), text: decodeText(bytes).text });
+    const bytes = readFileBytes(fileOf(path));
+    if (!bytes.ok) return refuse(bytes.problems, options.json, io);
+    files.push({ name: basename(path), text: decodeText(bytes.value).text });
   }
   const { ingredients, doubts, problems } = importFile(files);
   if (ingredients.length === 0) {

@@ -11,8 +11,17 @@ import {
   tieList,
   usualCuts,
 } from "../../core/intake/index.ts";
-import { bytesOf } from "../bytes-of.ts";
-import { EXIT, type Io, Misuse, readArgs, readBook, refuse, writeJson } from "../io.ts";
+import {
+  EXIT,
+  fileOf,
+  type Io,
+  Misuse,
+  readArgs,
+  readBook,
+  readFileBytes,
+  refuse,
+  writeJson,
+} from "../io.ts";
 
 const help = `tournant prices FILE [--supplier ID] [--from DATE] [--sheet NAME] [--columns LIST] [--book FILE|demo] [--json]
 
@@ -38,13 +47,8 @@ async function run(args: string[], io: Io): Promise<number> {
   const from = options.from ?? new Date().toISOString().slice(0, 10);
   if (!/^\d{4}-\d\d-\d\d$/.test(from) || Number.isNaN(Date.parse(from)))
     throw new Misuse(`--from is "${from}": write a date such as 2027-01-31`);
-  const bytes = bytesOf(words[0]!);
-  if (typeof bytes === "string")
-    return refuse(
-      [{ path: "", what: bytes, mend: "check the name and the rights of the file" }],
-      options.json,
-      io,
-    );
+  const bytes = readFileBytes(fileOf(words[0]!));
+  if (!bytes.ok) return refuse(bytes.problems, options.json, io);
   const read = readBook(options.book ?? "demo");
   if (!read.ok) return refuse(read.problems, options.json, io);
   const book = read.value;
@@ -54,7 +58,7 @@ async function run(args: string[], io: Io): Promise<number> {
     const mend = `give one of ${book.suppliers.map((one) => one.id).join(", ") || "none: add one first"}`;
     return refuse([{ path: "/suppliers", what, mend }], options.json, io);
   }
-  const list = await readListFile(bytes, {
+  const list = await readListFile(bytes.value, {
     ...(options.sheet === undefined ? {} : { sheet: options.sheet }),
     confirmed,
   });

@@ -1,7 +1,17 @@
 import { decodeText, type Format, linkRecipe, readSource } from "../../core/intake/index.ts";
 import { UNIT_SYMBOLS } from "../../core/quantity/index.ts";
-import { bytesOf } from "../bytes-of.ts";
-import { EXIT, type Io, Misuse, readArgs, readBook, refuse, wholeNumber, writeJson } from "../io.ts";
+import {
+  EXIT,
+  fileOf,
+  type Io,
+  Misuse,
+  readArgs,
+  readBook,
+  readFileBytes,
+  refuse,
+  wholeNumber,
+  writeJson,
+} from "../io.ts";
 
 const FORMATS: readonly Format[] = ["text", "page", "data", "table"];
 
@@ -43,16 +53,11 @@ async function run(args: string[], io: Io): Promise<number> {
   if (options.as !== undefined && !format)
     throw new Misuse(`--as is "${options.as}": one of ${FORMATS.join(", ")}`);
   const nth = wholeNumber("nth", options.nth, 1, 100_000) ?? 1;
-  const bytes = bytesOf(words[0]!);
-  if (typeof bytes === "string")
-    return refuse(
-      [{ path: "", what: bytes, mend: "check the name and the rights of the file" }],
-      options.json,
-      io,
-    );
+  const bytes = readFileBytes(fileOf(words[0]!));
+  if (!bytes.ok) return refuse(bytes.problems, options.json, io);
   const book = readBook(options.book ?? "demo");
   if (!book.ok) return refuse(book.problems, options.json, io);
-  const decoded = decodeText(bytes);
+  const decoded = decodeText(bytes.value);
   const source = readSource(decoded.text, format ? { format } : {});
   const problems = [...decoded.problems, ...source.problems];
   const recipe = source.recipes[nth - 1];

@@ -1,3 +1,4 @@
+import { refused } from "../schedule/index.ts";
 import type { Problem, Relaxation, Result as Solved } from "../schedule/problem.ts";
 import type { Amounts } from "./amounts.ts";
 import { totalLacks } from "./bounds.ts";
@@ -83,19 +84,5 @@ export function problemFor(docs: Documents, amounts: Amounts, options: SiteOptio
 function tooMany(tasks: number, path: string, { seed }: Effort): Solved {
   const what = `the service comes to ${tasks} tasks; at most ${MOST_TASKS} are planned`;
   const mend = "plan it in parts, make batches larger, or ask for amounts alone";
-  return {
-    refusals: [{ path, what, mend }],
-    status: "unknown",
-    schedule: null,
-    violations: [],
-    objective: [],
-    value: Number.POSITIVE_INFINITY,
-    bound: 0,
-    reason: "refused",
-    schedules: 0,
-    seed,
-    earliest: [],
-    latest: [],
-    conflicts: [],
-  };
+  return refused([{ path, what, mend }], seed);
 }

@@ -1,21 +1,17 @@
 import type { Preparation } from "../formula/schema.ts";
 import type { Ingredient, Item } from "../pantry/schema.ts";
-import type { Dish, Need } from "../plating/schema.ts";
+import type { Dish } from "../plating/schema.ts";
+import type { PlateAmount } from "../production/amounts.ts";
 import { placementsOf } from "../production/placements-of.ts";
 import type { Shape } from "./lots-schema.ts";
 
 /** What a service makes, as its result says. */
 export interface MadeAndServed {
   readonly needs: readonly { readonly preparation: string; readonly batches: readonly unknown[] }[];
-  readonly plates: readonly {
-    readonly course: string;
-    readonly dish: string;
-    readonly variant: string;
-    readonly needs: readonly Need[];
-    readonly count: number;
-    readonly spare: number;
-    readonly seats: readonly string[];
-  }[];
+  readonly plates: readonly Pick<
+    PlateAmount,
+    "course" | "dish" | "variant" | "needs" | "count" | "spare" | "seats"
+  >[];
 }
 
 interface Documents {

@@ -3,5 +3,5 @@ export { checkSchedule } from "./check.ts";
 export { objectiveOf, totalOf } from "./objective.ts";
 export type * from "./problem.ts";
 export type { Refusal } from "./refusal.ts";
-export { type Progress, type SolveOptions, solve } from "./solve.ts";
+export { type Progress, refused, type SolveOptions, solve } from "./solve.ts";
 export { validateProblem } from "./validate.ts";

@@ -204,7 +204,8 @@ function answer(
   };
 }
 
-function refused(refusals: Result["refusals"], seed: number): Result {
+/** The answer to a problem that is not planned, with the reasons. */
+export function refused(refusals: Result["refusals"], seed: number): Result {
   return {
     refusals,
     status: "unknown",
