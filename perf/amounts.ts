@@ -46,7 +46,7 @@ function coversRows(preparations: number): AmountsRow[] {
   const costs = costCells(amounts, docs, buying.offers);
   const { ledger, cells } = amounts;
   const clock = clockOf(amounts.service.at, amounts.kitchen.zone, amounts.service.horizon);
-  const sheet = spreadsheetOf(ledger);
+  let next = 72;
   const all = () => {
     const now = amounts.update(next);
     const { outcome } = ordersResult(buying, now, docs, { clock });
@@ -54,8 +54,10 @@ function coversRows(preparations: number): AmountsRow[] {
     for (const result of [needsResult, balanceResult, platesResult]) result(now);
     return now;
   };
+  // Some cells come with the first orders: the sheet is made when all are there.
+  all();
+  const sheet = spreadsheetOf(ledger);
   // One after the other at each step, so that both meet the same machine.
-  let next = 0;
   const [theirs, bare, whole, sheets] = medians(coversHistory(), (covers) => {
     next = covers;
     const sheetTime = time(() => sheet.set(cells.covers, covers));

@@ -1,4 +1,4 @@
-import { type OrderChoice, orderTotal } from "./order.ts";
+import type { OrderTotal } from "./order.ts";
 import { type CoverRow, CRUMB_G, coverRows, type PackOffer } from "./packs.ts";
 import type { OfferAt, OrderQuestion } from "./question.ts";
 
@@ -11,11 +11,7 @@ export interface Alternative {
 }
 
 /** For each offer that could cover an ingredient alone: in its best delivery, what that would cost more. */
-export function alternativesOf(
-  { items, problem }: OrderQuestion,
-  choice: Pick<OrderChoice, "packs" | "total">,
-  item: number,
-): Alternative[] {
+export function alternativesOf({ items }: OrderQuestion, order: OrderTotal, item: number): Alternative[] {
   const { offers, need } = items[item]!;
   const rows = coverRows(need);
   const best = new Map<string, Alternative>();
@@ -23,8 +19,7 @@ export function alternativesOf(
     if (!rows.every((row) => row.offers.includes(place))) return;
     for (const packs of countsFor(need.offers[place]!, rows, place)) {
       const mine = offers.map((_, o) => (o === place ? packs : 0));
-      const all = choice.packs.map((each, i) => (i === item ? mine : each));
-      const dearer = orderTotal(problem, all) - choice.total;
+      const dearer = order.with(item, mine) - order.total;
       const key = at.offer.offer.id;
       const known = best.get(key);
       // At the same cost the later delivery, fresher.

@@ -1,7 +1,7 @@
 import type { Buying } from "./buying.ts";
 import { bestOrder } from "./choose.ts";
 import type { MixedInteger } from "./mixed-integer.ts";
-import type { OrderChoice } from "./order.ts";
+import { type OrderChoice, OrderTotal } from "./order.ts";
 import { type DeliveryLines, type OrderLine, orderLines } from "./order-lines.ts";
 import { leftG } from "./packs.ts";
 import { putOff } from "./put-off.ts";
@@ -22,6 +22,8 @@ export interface Left {
 export interface OrderRun {
   readonly question: OrderQuestion;
   readonly choice: OrderChoice;
+  /** What the choice comes to, for asking what an exchange would. */
+  readonly total: OrderTotal;
   readonly orders: readonly DeliveryLines[];
   readonly lines: readonly OrderLine[];
   readonly left: readonly Left[];
@@ -44,6 +46,7 @@ export function runOrders(buying: Buying, when: When, solver: MixedInteger | und
   });
   return {
     ...{ question, choice, orders, lines, left },
+    total: new OrderTotal(question.problem, choice.packs),
     value: choice.total / MILLION,
     bound: choice.bound / MILLION,
   };

@@ -49,23 +49,62 @@ function holds(set: Slots, s: number): boolean {
 const bit = (s: number): Slots => 1n << BigInt(s);
 
 /** What the packs of an order come to; what nobody can cover counts nothing. */
-export function orderTotal({ slots, items }: OrderProblem, packs: OrderChoice["packs"]): number {
-  const goods = slots.map(() => 0);
-  const used = slots.map(() => false);
-  let worth = 0;
-  items.forEach((item, i) => {
-    packs[i]!.forEach((count, o) => {
+export function orderTotal(problem: OrderProblem, packs: OrderChoice["packs"]): number {
+  return new OrderTotal(problem, packs).total;
+}
+
+/**
+ * What an order comes to, and what it would with one item's packs exchanged. All sums are of whole millionths, so
+ * that taking an item out and putting it back loses nothing.
+ */
+export class OrderTotal {
+  readonly total: number;
+  readonly #problem: OrderProblem;
+  readonly #packs: OrderChoice["packs"];
+  readonly #goods: Float64Array;
+  /** Items that come with each delivery. */
+  readonly #users: Int32Array;
+  #worth = 0;
+
+  constructor(problem: OrderProblem, packs: OrderChoice["packs"]) {
+    this.#problem = problem;
+    this.#packs = packs;
+    this.#goods = new Float64Array(problem.slots.length);
+    this.#users = new Int32Array(problem.slots.length);
+    problem.items.forEach((item, i) => this.#count(item, packs[i]!, 1));
+    this.total = this.#sum();
+  }
+
+  /** The total with these packs of one item, all else as it is. */
+  with(i: number, packs: readonly number[]): number {
+    const item = this.#problem.items[i]!;
+    this.#count(item, this.#packs[i]!, -1);
+    this.#count(item, packs, 1);
+    const total = this.#sum();
+    this.#count(item, packs, -1);
+    this.#count(item, this.#packs[i]!, 1);
+    return total;
+  }
+
+  #count(item: ItemNeed, packs: readonly number[], sign: 1 | -1): void {
+    let any = false;
+    packs.forEach((count, o) => {
       if (count === 0) return;
+      any = true;
       const { slot, tiers } = item.offers[o]!;
-      goods[slot]! += count * tierPrice(tiers, count);
-      used[slot] = true;
+      this.#goods[slot]! += sign * count * tierPrice(tiers, count);
+      this.#users[slot]! += sign;
     });
-    if (packs[i]!.some((count) => count > 0)) worth += worthLeft(item, packs[i]!);
-  });
-  return slots.reduce(
-    (sum, { minimum, charge }, s) => (used[s] ? sum + Math.max(goods[s]!, minimum) + charge : sum),
-    -worth,
-  );
+    if (any) this.#worth += sign * worthLeft(item, packs);
+  }
+
+  #sum(): number {
+    let sum = -this.#worth;
+    this.#problem.slots.forEach(({ minimum, charge }, s) => {
+      if (this.#users[s]! > 0) sum += Math.max(this.#goods[s]!, minimum) + charge;
+    });
+    return sum;
+  }
 }
 
 /**

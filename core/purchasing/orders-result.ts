@@ -181,7 +181,7 @@ function lineResult(line: OrderLine, run: OrderRun) {
 function otherWays(line: OrderLine, run: OrderRun): Alternative[] {
   const chosen = run.lines.filter((each) => each.item === line.item);
   const same = ({ at }: Alternative) => chosen.length === 1 && at.offer === line.at.offer;
-  return alternativesOf(run.question, run.choice, line.item).filter((each) => !same(each));
+  return alternativesOf(run.question, run.total, line.item).filter((each) => !same(each));
 }
 
 function nameOf({ of, at }: OrderLine): string {

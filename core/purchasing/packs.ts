@@ -66,7 +66,15 @@ export function tierPrice(tiers: readonly Tier[], packs: number): number {
  * The conditions under which packs cover all needs: for each set of needs, what serves any of them must bring as
  * much as they ask for together (Hall 1935, Gale 1957). Only sets that no further need can join for free matter.
  */
-export function coverRows({ needs, offers }: Pick<ItemNeed, "needs" | "offers">): CoverRow[] {
+export function coverRows(item: Pick<ItemNeed, "needs" | "offers">): readonly CoverRow[] {
+  const known = rowsOf.get(item) ?? rowsAnew(item);
+  rowsOf.set(item, known);
+  return known;
+}
+
+const rowsOf = new WeakMap<object, readonly CoverRow[]>();
+
+function rowsAnew({ needs, offers }: Pick<ItemNeed, "needs" | "offers">): CoverRow[] {
   const wanted = needs.flatMap((needG, k) => (needG > CRUMB_G ? [k] : []));
   const closed = (set: number) => {
     const serving = offers.filter((offer) => (offer.serves & set) !== 0);
