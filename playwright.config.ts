@@ -13,19 +13,23 @@ async function browser(): Promise<string> {
 /** Another port when two copies are tested side by side. */
 const PORT = Number(process.env.TEST_PORT ?? 4271);
 
+/** Test processes side by side, each with a server and a book of its own: what one changes no other sees. */
+const WORKERS = Number(process.env.TEST_WORKERS ?? 2);
+
 /** Browser tests against the built app and a server with a book of its own. Build first: `npm run build`. */
 export default defineConfig({
   testDir: "tests/browser",
   testMatch: "*.spec.ts",
   outputDir: "test-results",
   fullyParallel: false,
-  workers: 1,
+  workers: WORKERS,
   timeout: 60_000,
   expect: { timeout: 15_000 },
   // With PLAYWRIGHT_JSON_OUTPUT_NAME set, the counts also go to that file.
   reporter: process.env.PLAYWRIGHT_JSON_OUTPUT_NAME ? [["list"], ["json"]] : [["list"]],
   use: {
-    baseURL: `http://127.0.0.1:${PORT}`,
+    // Read anew in every test process.
+    baseURL: `http://127.0.0.1:${PORT + Number(process.env.TEST_PARALLEL_INDEX ?? 0)}`,
     locale: "en-GB",
     launchOptions: {
       executablePath: await browser(),
@@ -40,10 +44,10 @@ export default defineConfig({
       ],
     },
   },
-  webServer: {
-    command: `node scripts/on24.mjs tests/browser/serve.ts ${PORT}`,
-    url: `http://127.0.0.1:${PORT}/api/book`,
+  webServer: Array.from({ length: WORKERS }, (_, k) => ({
+    command: `node scripts/on24.mjs tests/browser/serve.ts ${PORT + k}`,
+    url: `http://127.0.0.1:${PORT + k}/api/book`,
     timeout: 60_000,
     reuseExistingServer: false,
-  },
+  })),
 });

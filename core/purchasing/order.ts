@@ -71,7 +71,7 @@ export class OrderTotal {
     this.#packs = packs;
     this.#goods = new Float64Array(problem.slots.length);
     this.#users = new Int32Array(problem.slots.length);
-    problem.items.forEach((item, i) => this.#count(item, packs[i]!, 1));
+    for (const [i, item] of problem.items.entries()) this.#count(item, packs[i]!, 1);
     this.total = this.#sum();
   }
 

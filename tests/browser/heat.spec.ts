@@ -2,6 +2,7 @@ import AxeBuilder from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import { computed } from "./computed.ts";
 
+test.describe.configure({ mode: "parallel" });
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
 
 const FOWL = "/bench/preparation/guinea-fowl-bath/heat";

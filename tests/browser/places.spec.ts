@@ -2,6 +2,9 @@ import AxeBuilder from "@axe-core/playwright";
 import { expect, test } from "@playwright/test";
 import { turnTo } from "./computed.ts";
 
+// The longest of all: its tests share nothing and go side by side.
+test.describe.configure({ mode: "parallel" });
+
 /** Every place, at the width where things collide first. */
 const PLACES = [
   "/run/plan",
