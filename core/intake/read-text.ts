@@ -62,6 +62,8 @@ function rowsOf(source: string, options: ReadOptions): { rows: Row[]; problems: 
 const TIMED =
   /^\p{L}.{0,120}\d\s?(?:min(?:ut(?:es?|en?|os?|i))?|h|hours?|heures?|stunden?|ore|horas?)(?![\p{L}]).{0,80}[.!]$/iu;
 
+const LABELLED = /^[\p{L} ]{2,24}[:：]/u;
+
 type State = "head" | "ingredients" | "method" | "notes";
 
 /** Goes through the rows once and puts each in its place. */
@@ -126,7 +128,9 @@ class Placing {
       return;
     }
     if (!row.prose || row.words <= 12) {
-      const made = this.state === "method" && this.declared ? undefined : readYield(row.text, this.options);
+      // Among the steps only a label says so: "Yield: 1.2 L" after the last, never "Serves 4 to the pass".
+      const step = this.state === "method" && this.declared && !LABELLED.test(row.body);
+      const made = step ? undefined : readYield(row.text, this.options);
       if (made && !(PART_KEY.test(row.body) && made.what === "portions" && made.unit !== "")) {
         this.yields.push({ ...made, at: row.at });
         // "Zutaten für 4 Portionen", "Ingredienti per 4 persone:" open the list as well.

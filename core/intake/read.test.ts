@@ -235,6 +235,14 @@ describe("IN4 steps", () => {
   });
 });
 
+test("IN5 a yield that follows the steps is a yield, a step that serves is none", () => {
+  const text =
+    "Sauce\n\n500 mL stock\n2 dL cream\n\nMethod\n1. Reduce the stock.\n2. Serve 4 to the pass.\nYield: 1.2 L\n";
+  const [recipe] = readSource(text).recipes;
+  expect(recipe!.yields).toMatchObject([{ low: 1.2, unit: "L" }]);
+  expect(recipe!.steps.map((step) => step.text)).toEqual(["Reduce the stock.", "Serve 4 to the pass."]);
+});
+
 test("IN5 yields", () => {
   const of = (text: string) => {
     const made = readYield(text);
