@@ -14,6 +14,7 @@ import "./styles/guests.css";
 import "./styles/intake.css";
 import "./styles/live.css";
 import "./styles/learn.css";
+import "./styles/suppliers.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 

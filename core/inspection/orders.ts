@@ -42,6 +42,10 @@ export function judgeOrders(
     const supplier = scope.suppliers.find((each) => each.id === order.supplier);
     if (supplier) found.push(...judgeOrderSums(scope, supplier, order));
     else found.push(one("supplier", `${order.supplier} is no supplier of this kitchen`));
+    if (supplier?.currency !== undefined && supplier.currency !== scope.kitchen.currency)
+      found.push(
+        one("currency", `${supplier.id} sells in ${supplier.currency}, which this kitchen does not pay in`),
+      );
     for (const line of order.lines) {
       const offer = supplier?.offers.find((each) => each.id === line.offer);
       if (!offer || offer.ingredient !== line.ingredient) {

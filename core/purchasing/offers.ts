@@ -42,6 +42,15 @@ export class OfferBook {
       const supplier = docs.suppliers.get(id);
       if (!supplier) continue;
       const supplierAt = docs.pointer("suppliers", id);
+      // No rate of exchange is known here: to compare would be to guess.
+      if (supplier.currency !== undefined && supplier.currency !== kitchen.currency) {
+        this.warnings.push({
+          path: `${supplierAt}/currency`,
+          what: `${supplier.name} sells in ${supplier.currency}, ${kitchen.name} pays in ${kitchen.currency}: nothing is ordered there`,
+          mend: `have its prices in ${kitchen.currency}, or take it off the suppliers of ${kitchen.name}`,
+        });
+        continue;
+      }
       supplier.offers.forEach((offer, i) => {
         if ((offer.from ?? asOf) > asOf || (offer.until ?? asOf) < asOf) return;
         const list = this.#offers.get(offer.ingredient) ?? [];

@@ -140,6 +140,20 @@ describe("orders of a service", () => {
     expect(rib.map((line) => line.offer)).toEqual(["is"]);
   });
 
+  test("O4 a supplier that sells in another currency is not compared, and told", () => {
+    const dollars = changed(({ suppliers }) => {
+      suppliers[1]!.currency = "USD";
+    });
+    const of = ordered(dollars);
+    expect(of.orders.map((order) => order.supplier)).not.toContain(dollars.suppliers![1]!.id);
+    expect(of.outcome.warnings.map(({ path }) => path)).toContain("/suppliers/1/currency");
+    // The kitchen's own currency, said or not, is the same.
+    const said = changed(({ suppliers, kitchens }) => {
+      suppliers[1]!.currency = kitchens[0]!.currency;
+    });
+    expect(ordered(said).orders).toEqual(ordered().orders);
+  });
+
   test("O6 what nobody sells, and a minimum missed, are told with the mend", () => {
     const book = changed(({ suppliers }) => {
       suppliers[0]!.offers = suppliers[0]!.offers!.filter((offer) => offer.id !== "v-hazelnut");

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { MoneyTextSchema } from "../money/schema.ts";
+import { CurrencySchema, MoneyTextSchema } from "../money/schema.ts";
 import { AllergenSchema, IdSchema } from "../pantry/schema.ts";
 import { AmountSchema } from "../quantity/schema.ts";
 
@@ -39,6 +39,8 @@ export type Offer = z.infer<typeof OfferSchema>;
 export const SupplierSchema = z.strictObject({
   id: IdSchema,
   name: z.string().min(1),
+  /** What all its prices are in; that of the kitchens that buy there unless said. */
+  currency: CurrencySchema.optional(),
   minimumOrder: MoneyTextSchema.default("0"),
   deliveryCharge: MoneyTextSchema.default("0"),
   deliveryDays: z.array(z.enum(WEEKDAYS)).min(1),

@@ -14,6 +14,7 @@ import { LogPlace } from "../places/log/log.tsx";
 import { PassPlace } from "../places/pass/pass.tsx";
 import { RunPlace } from "../places/run/run.tsx";
 import { AddPlace } from "../places/stores/add.tsx";
+import { NewSupplierPlace, PriceListPlace } from "../places/stores/new-supplier.tsx";
 import { StockPlace } from "../places/stores/stock.tsx";
 import { StoresPlace } from "../places/stores/stores.tsx";
 import { SupplierSheet } from "../places/stores/supplier.tsx";
@@ -66,6 +67,8 @@ export const router = createRouter({
     at("/bench/dish/$id", DishSheet),
     at("/stores", StoresPlace),
     at("/stores/add", AddPlace),
+    at("/stores/list", PriceListPlace),
+    at("/stores/new-supplier", NewSupplierPlace),
     at("/stores/supplier/$id", SupplierSheet),
     at("/stores/stock", StockPlace),
     at("/log", LogPlace),

@@ -43,6 +43,9 @@ export const guests = {
   "flag.halal-style": "halal-style",
   "flag.kosher-style": "kosher-style",
   "guests.flags": "Also asked for, as a flag",
+  "guests.flagged": "asked for: {list}",
+  "guests.flags.what":
+    "A flag tells the kitchen to look. It decides no plate and certifies nothing: only the guest’s own authority can say whether food meets it.",
 
   "pack.seating": "Seating sheet",
 } as const;

@@ -16,6 +16,7 @@ import { pass } from "./pass.ts";
 import { rules } from "./rules.ts";
 import { run } from "./run.ts";
 import { stores } from "./stores.ts";
+import { suppliers } from "./suppliers.ts";
 
 /** The parts of the catalogue; no key stands in two of them. */
 export const PARTS = {
@@ -25,6 +26,7 @@ export const PARTS = {
   bench,
   heat,
   stores,
+  suppliers,
   run,
   guests,
   orders,
@@ -47,6 +49,7 @@ export const en = {
   ...bench,
   ...heat,
   ...stores,
+  ...suppliers,
   ...run,
   ...guests,
   ...orders,

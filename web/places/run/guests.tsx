@@ -13,6 +13,7 @@ import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
 import { Pick } from "../../parts/pick.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
+import { FlagWords, GuestFlags } from "./guest-flags.tsx";
 import { GuestList } from "./guest-list.tsx";
 import { ServiceEntries } from "./service-entries.tsx";
 
@@ -113,6 +114,7 @@ function Guest({
             <strong>{title}</strong>
             <span className="quiet"> {group.count > 1 && `${group.count} × `}</span>{" "}
             {needs.length > 0 ? write.list(needs) : say("guests.none")}
+            {group.flags && <FlagWords flags={group.flags} />}
           </>
         }
       >
@@ -143,6 +145,7 @@ function Guest({
               ))}
             </div>
           </CheckboxGroup>
+          <GuestFlags group={group} onChange={onChange} />
           {menu?.courses
             .filter((course) => course.options.length > 1)
             .map((course) => (

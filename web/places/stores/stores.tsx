@@ -1,4 +1,3 @@
-import { Link } from "@tanstack/react-router";
 import { useState } from "react";
 import { Button, Input, Label, SearchField } from "react-aria-components";
 import type { Ingredient } from "../../../core/pantry/schema.ts";
@@ -60,11 +59,6 @@ export function StoresPlace() {
           )}
         </SearchField>
       </div>
-      <p>
-        <Link to="/stores/stock" className="big-link">
-          {say("stock.link")} <span aria-hidden="true">→</span>
-        </Link>
-      </p>
       <p className="large">
         {say("stores.sentence", { count: book.ingredients.length, weak: weakCount })}{" "}
         {weakCount > 0 && (

@@ -7,19 +7,26 @@ import { Lost } from "../../app/frame.tsx";
 import { useBook } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
+import type { Kept } from "../../book/api.ts";
 import { Line } from "../../parts/line.tsx";
+import { currencyOf } from "./currency.ts";
+import { useKeepTogether } from "./keep-together.ts";
+import { KeptNote } from "./kept-note.tsx";
 import { PriceListReader } from "./list/reader.tsx";
 import { packText } from "./offers.ts";
+import { documentsOf, type SupplierDocuments } from "./supplier-draft.ts";
+import { SupplierForm } from "./supplier-form.tsx";
 
 /** A supplier: when it delivers, what it offers today, and a price list to read. */
 export function SupplierSheet() {
   const { id } = useParams({ strict: false }) as { id: string };
   const { book } = useBook();
   const { say, write } = useWords();
-  const [reading, setReading] = useState(false);
+  const [now, setNow] = useState<"reading" | "changing">();
   const supplier = book.suppliers.find((one) => one.id === id);
   if (!supplier) return <Lost />;
   const currency = currencyOf(book.kitchens, supplier);
+  const buying = book.kitchens.filter((one) => one.suppliers.includes(id)).map((one) => one.name);
   return (
     <div className="page">
       <p>
@@ -33,15 +40,25 @@ export function SupplierSheet() {
           days: write.list(supplier.deliveryDays.map((day) => wordFor(say, "weekday", day))),
           before: supplier.cutoff.daysBefore,
           clock: supplier.cutoff.clock,
-        })}
+        })}{" "}
+        {say("supplier.terms", {
+          ...{ minimum: write.money(supplier.minimumOrder, currency), clock: supplier.arrivesBy },
+          charge: write.money(supplier.deliveryCharge, currency),
+        })}{" "}
+        {say("supplier.buys", { count: buying.length, list: write.list(buying) })}
       </p>
-      {reading ? (
-        <PriceListReader supplier={supplier} currency={currency} onDone={() => setReading(false)} />
+      {now === "changing" ? (
+        <Change supplier={supplier} onDone={() => setNow(undefined)} />
+      ) : now === "reading" ? (
+        <PriceListReader supplier={supplier} currency={currency} onDone={() => setNow(undefined)} />
       ) : (
         <>
           <p className="row wrap">
-            <Button className="button" onPress={() => setReading(true)}>
+            <Button className="button" onPress={() => setNow("reading")}>
               {say("supplier.read")}
+            </Button>
+            <Button className="button quiet-button" onPress={() => setNow("changing")}>
+              {say("supplier.change")}
             </Button>
           </p>
           <Offers supplier={supplier} currency={currency} />
@@ -51,12 +68,27 @@ export function SupplierSheet() {
   );
 }
 
-/** The currency of the first kitchen that buys there; all of a supplier's prices are in it. */
-function currencyOf(
-  kitchens: readonly { readonly suppliers: readonly string[]; readonly currency: string }[],
-  supplier: Supplier,
-): string {
-  return (kitchens.find((one) => one.suppliers.includes(supplier.id)) ?? kitchens[0])?.currency ?? "EUR";
+/** What is known of the supplier, to be changed. */
+function Change({ supplier, onDone }: { readonly supplier: Supplier; readonly onDone: () => void }) {
+  const { say } = useWords();
+  const keepTogether = useKeepTogether();
+  const [said, setSaid] = useState<Kept>();
+  const keep = async (read: SupplierDocuments) => {
+    const kept = await keepTogether(documentsOf(read));
+    setSaid(kept);
+    if (kept.outcome !== "refused") onDone();
+  };
+  return (
+    <>
+      <SupplierForm
+        of={supplier}
+        keep={say("supplier.keep")}
+        onKeep={(read) => void keep(read)}
+        onLeave={onDone}
+      />
+      <KeptNote said={said} />
+    </>
+  );
 }
 
 function Offers({ supplier, currency }: { readonly supplier: Supplier; readonly currency: string }) {

@@ -2,7 +2,6 @@ import { useMemo, useState } from "react";
 import { Button } from "react-aria-components";
 import { type Confirmed, PRICE_COLUMNS, type PriceColumn, SURE } from "../../../../core/intake/index.ts";
 import type { Supplier } from "../../../../core/purchasing/schema.ts";
-import { useBook } from "../../../app/hands.tsx";
 import { useWords } from "../../../app/settings.tsx";
 import type { Kept } from "../../../book/api.ts";
 import type { Intake, OpenedFile } from "../../../compute/intake-protocol.ts";
@@ -11,24 +10,37 @@ import { FileDrop } from "../../../parts/file-drop.tsx";
 import { Fold } from "../../../parts/fold.tsx";
 import { Pick } from "../../../parts/pick.tsx";
 import { TextEntry } from "../../../parts/text-entry.tsx";
+import { type KeptDocument, useKeepTogether } from "../keep-together.ts";
+import { KeptNote } from "../kept-note.tsx";
 import { ListRows } from "./rows.tsx";
 
 type Told = Intake["list"]["told"];
+
+/** Files a price list may come in. */
+export const LIST_FILES = [".csv", ".txt", ".xlsx", "text/csv"];
 
 /** Reads a supplier's price list: file, columns to confirm, rows to tie, then the prices are kept from a day on. */
 export function PriceListReader({
   supplier,
   currency,
+  opened: first,
+  beside = [],
   onDone,
+  onLeave = onDone,
 }: {
   readonly supplier: Supplier;
   readonly currency: string;
+  /** A file that is open already. */
+  readonly opened?: OpenedFile;
+  /** What is kept together with the prices: the kitchens that begin to buy there. */
+  readonly beside?: readonly KeptDocument[];
   readonly onDone: () => void;
+  readonly onLeave?: () => void;
 }) {
   const { say } = useWords();
-  const { store } = useBook();
+  const keepTogether = useKeepTogether();
   const ask = useIntake();
-  const [file, setFile] = useState<OpenedFile>();
+  const [file, setFile] = useState(first);
   const [sheet, setSheet] = useState<string>();
   const [confirmed, setConfirmed] = useState<Confirmed>({});
   const [from, setFrom] = useState(() => new Date().toISOString().slice(0, 10));
@@ -44,8 +56,9 @@ export function PriceListReader({
   const keep = async () => {
     if (!question) return;
     const taken = await ask("take", { ...question, chosen });
-    const kept = await store.keepAll([
+    const kept = await keepTogether([
       { kind: "suppliers", document: { ...supplier, offers: taken.offers } },
+      ...beside,
     ]);
     setSaid(kept);
     if (kept.outcome !== "refused") onDone();
@@ -54,7 +67,7 @@ export function PriceListReader({
     <section className="list-reader" aria-label={say("supplier.read")}>
       <FileDrop
         label={say("list.open")}
-        accept={[".csv", ".txt", ".xlsx", "text/csv"]}
+        accept={LIST_FILES}
         onOpen={([opened]) => {
           setFile(opened);
           setSheet(undefined);
@@ -63,7 +76,7 @@ export function PriceListReader({
           setSaid(undefined);
         }}
       >
-        <Button className="link-button" onPress={onDone}>
+        <Button className="link-button" onPress={onLeave}>
           {say("list.leave")}
         </Button>
       </FileDrop>
@@ -131,14 +144,7 @@ export function PriceListReader({
             </Button>
             <span className="quiet">{say("list.keep.what")}</span>
           </div>
-          <div role="status">
-            {said?.outcome === "refused" &&
-              said.problems.slice(0, 5).map((one) => (
-                <p key={one.what} className="harm">
-                  ✕ {one.what}: {one.mend}
-                </p>
-              ))}
-          </div>
+          <KeptNote said={said} />
         </>
       )}
     </section>

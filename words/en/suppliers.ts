@@ -1,0 +1,33 @@
+/** Suppliers: the form, a price list of which nobody has said whose it is. */
+export const suppliers = {
+  "supplier.new": "New supplier",
+  "supplier.new.what": "When it delivers and by when it wants the order decide what can be ordered in time.",
+  "supplier.keep": "Keep the supplier",
+  "supplier.go": "Go on to the prices",
+  "supplier.change": "Change name, days and terms",
+  "supplier.whose": "{name} is open. Whose prices are these?",
+  "supplier.whose.label": "Supplier",
+  "supplier.name": "Name",
+  "supplier.name.empty": "Write what the supplier is called.",
+  "supplier.name.taken": "There is a supplier called {name} already. Open that one, or write another name.",
+  "supplier.days": "Delivers on",
+  "supplier.days.none": "Choose at least one day.",
+  "supplier.daysBefore": "Order, days before",
+  "supplier.cutoff": "Order by",
+  "supplier.arrivesBy": "There by",
+  "supplier.clock.wrong":
+    "{typed, select, none {A time is missing.} other {“{typed}” is no time of day.}} Write it as 14:30.",
+  "supplier.minimum": "Least order",
+  "supplier.charge": "Charge for a delivery",
+  "supplier.money.wrong": "“{typed}” is no amount of money. Write it as 12.50, without the currency.",
+  "supplier.currency": "Currency",
+  "supplier.currency.wrong": "“{typed}” is no currency. Write three letters, like EUR.",
+  "supplier.currency.other":
+    "{kitchen} pays in {pays}: prices in {currency} could not be compared. Write {pays}, or take {kitchen} off below.",
+  "supplier.kitchens": "Kitchens that buy here",
+  "supplier.kitchens.none": "No kitchen buys here: nothing will be ordered.",
+  "supplier.wrong": "{count, plural, one {One thing is} other {# things are}} to mend: {list}.",
+  "supplier.tried": "It is kept on this tablet and tried here. Keep it above when the network is back.",
+  "supplier.terms": "Least order {minimum}, {charge} a delivery; there by {clock}.",
+  "supplier.buys": "{count, plural, =0 {No kitchen buys here} other {Bought by {list}}}.",
+} as const;
