@@ -4,6 +4,7 @@ import type { Need } from "../plating/schema.ts";
 import type { Amounts } from "../production/amounts.ts";
 import type { Documents } from "../production/documents.ts";
 import { STANDARD } from "../production/variants.ts";
+import { type Beside, besideOf } from "./beside.ts";
 import type { Contents, Eaten } from "./contents.ts";
 import { type FlagAt, flagAt } from "./flags.ts";
 import { changesOf } from "./front-of-house.ts";
@@ -25,6 +26,8 @@ export interface SeatLine {
   readonly table?: string;
   readonly count: number;
   readonly needs: readonly Need[];
+  /** What goes with every cover and must be kept from this guest; absent where there is nothing of the kind. */
+  readonly beside?: readonly Beside[];
   /** One for each course of the menu. */
   readonly courses: readonly SeatCourse[];
 }
@@ -75,6 +78,7 @@ export function seatingSheet(
       ...(group.seat === undefined ? {} : { seat: group.seat, ...tableOf(group.seat) }),
       count: group.count,
       needs: group.needs,
+      ...keptAway(besideOf(contents, menu, group.needs)),
       courses: menu.courses.map((course): SeatCourse => {
         const row = rows.find((each) => each.course === course.id && each.row.groups.includes(g));
         if (!row && !isPlaced(amounts, course.id, g)) return { course: course.id, changes: [], traces: [] };
@@ -111,6 +115,8 @@ export function seatingSheet(
     origins: { seats: seats.map(({ g }) => g), rest: rest.map(({ groups }) => ({ groups })) },
   };
 }
+
+const keptAway = (beside: readonly Beside[]) => (beside.length > 0 ? { beside } : {});
 
 /** Whether a group is placed by need or choice in a course, or could not be; otherwise it follows the shares. */
 function isPlaced({ service }: Amounts, course: string, g: number): boolean {

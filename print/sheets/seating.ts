@@ -61,12 +61,22 @@ function tableOf(paper: Paper, seats: readonly SeatLine[]): Content {
         fontSize: seated ? TYPE.board : TYPE.body,
       },
       {
-        text:
-          seat.needs.length > 0
-            ? seat.needs.map((need) => wordFor(say, "need", need)).join(", ")
-            : say("guests.none"),
-        bold: true,
-        fontSize: TYPE.body,
+        stack: [
+          {
+            text:
+              seat.needs.length > 0
+                ? seat.needs.map((need) => wordFor(say, "need", need)).join(", ")
+                : say("guests.none"),
+            bold: true,
+            fontSize: TYPE.body,
+          },
+          ...(seat.beside ?? []).map(({ item, against }) => ({
+            text: `✗ ${say("seating.beside", {
+              item: paper.item(item.preparation ?? item.ingredient ?? ""),
+              why: against.map(({ need, why }) => `${wordFor(say, "need", need)}: ${why}`).join(", "),
+            })}`,
+          })),
+        ],
       },
       ...seat.courses.map((course) => plate(paper, course)),
     ]),

@@ -71,6 +71,7 @@ const tableOf = (seat: SeatLine) => (seat.seat === undefined ? NO_SEAT : (seat.t
 
 function Seat({ seat }: { readonly seat: SeatLine }) {
   const { menu } = useService();
+  const names = useNames();
   const { say, write } = useWords();
   const needs = seat.needs.map((need) => wordFor(say, "need", need));
   return (
@@ -80,6 +81,15 @@ function Seat({ seat }: { readonly seat: SeatLine }) {
         {seat.count > 1 && <span> {seat.count} ×</span>}{" "}
         <span className="seat-needs">{needs.length > 0 ? write.list(needs) : say("guests.none")}</span>
       </h3>
+      {seat.beside?.map(({ item, against }) => (
+        <p key={item.preparation ?? item.ingredient} className="harm">
+          ✕{" "}
+          {say("seating.beside", {
+            item: names.item(item.preparation ?? item.ingredient ?? ""),
+            why: write.list(against.map(({ need, why }) => `${wordFor(say, "need", need)}: ${why}`)),
+          })}
+        </p>
+      ))}
       <dl className="seat-courses">
         {seat.courses.map((one) => (
           <div key={one.course} data-changed={one.changes.length > 0 || undefined}>
