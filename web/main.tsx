@@ -6,6 +6,7 @@ import "./styles/frame.css";
 import "./styles/parts.css";
 import "./styles/places.css";
 import "./styles/heat.css";
+import "./styles/another.css";
 import "./styles/cost.css";
 import "./styles/orders.css";
 import "./styles/plan.css";

@@ -1,9 +1,12 @@
 import solverCode from "highs/runtime?url";
+import { indexBook, type Library } from "../core/book/index-book.ts";
 import { parseBook } from "../core/book/parse.ts";
 import type { Book } from "../core/book/schema.ts";
 import { TRIED } from "../core/costing/changes.ts";
 import type { Trial } from "../core/costing/what-if.ts";
 import type { TraceNode } from "../core/ledger/ledger.ts";
+import { Refusal } from "../core/pantry/refusal.ts";
+import { ANOTHER, anotherAmount } from "../core/production/another-amount.ts";
 import type { MixedInteger } from "../core/purchasing/mixed-integer.ts";
 import type { Result } from "../core/run/result.ts";
 import { type OpenRun, openRun, RunRefusal, USUAL_SCHEDULES } from "../core/run/run.ts";
@@ -17,8 +20,9 @@ let opened: { readonly key: string; readonly run: OpenRun } | undefined;
 /** Makes the trace of the last answer; only when someone asks. */
 let trace: () => Readonly<Record<string, TraceNode>> = () => ({});
 
-/** How the figures of the last cost that was tried came. */
-let triedTrace: Readonly<Record<string, TraceNode>> = {};
+/** How the figures of what was tried last came, by what stands before their pointers. */
+const triedTraces = new Map<string, Readonly<Record<string, TraceNode>>>();
+let library: Library | undefined;
 /** Opened when the first plan is asked for; where it cannot be had, the orders are made without it. */
 let solver: Promise<MixedInteger | undefined> | undefined;
 
@@ -111,11 +115,30 @@ function refuse(id: number, error: unknown): void {
 function cost(id: number, question: Question, trial: Trial): void {
   try {
     const found = open(question).tryCost(question.covers, trial);
-    if (found.refused === undefined) triedTrace = found.trace;
+    if (found.refused === undefined) triedTraces.set(TRIED, found.trace);
     const tried = found.refused === undefined ? { cost: found.cost } : { refused: found.refused };
     say({ type: "tried", id, tried });
   } catch (error) {
     say({ type: "tried", id, tried: { refused: (error as Error).message } });
+  }
+}
+
+/** One formula at another amount, alone. */
+function another({
+  id,
+  preparation,
+  asked,
+  portionG,
+  scaleStepG,
+}: Extract<ToWorker, { type: "another" }>): void {
+  try {
+    library ??= indexBook(book!);
+    const made = anotherAmount(library, library.pointer, preparation, asked, portionG, scaleStepG);
+    triedTraces.set(ANOTHER, made.trace);
+    say({ type: "another", id, another: { made: made.another } });
+  } catch (error) {
+    const problems = error instanceof Refusal ? error.problems : [{ what: (error as Error).message }];
+    say({ type: "another", id, another: { refused: problems.map(({ what }) => what).join("; ") } });
   }
 }
 
@@ -127,8 +150,12 @@ addEventListener("message", (event: MessageEvent<ToWorker>) => {
       book = read.ok ? read.value : undefined;
       refused = read.ok ? [] : read.problems;
       opened = undefined;
+      library = undefined;
       return;
     }
+    case "another":
+      another(asked);
+      return;
     case "ask":
       answer(asked.id, asked.part, asked.question);
       return;
@@ -142,7 +169,7 @@ addEventListener("message", (event: MessageEvent<ToWorker>) => {
       say({ type: "moved", id: asked.id, moved: opened?.run.tryMove(asked.pin) });
       return;
     case "trace": {
-      const nodes = asked.path.startsWith(`${TRIED}/`) ? triedTrace : trace();
+      const nodes = triedTraces.get(`/${asked.path.split("/", 2)[1]}`) ?? trace();
       const node = nodes[asked.path];
       say({
         type: "traced",

@@ -35,6 +35,11 @@ export function allowedToTaste(yieldG: number, share: number): number {
 const CRUMB = 1e-9;
 const up = (quotient: number) => Math.ceil(quotient - CRUMB * Math.max(1, quotient));
 
+/** Whole portions in `grams`. */
+export function wholePortions(grams: number, portionG: number): number {
+  return Math.floor((grams / portionG) * (1 + CRUMB));
+}
+
 /** Whole pieces that hold `grams`. */
 export function wholePieces(grams: number, pieceG: number): number {
   return grams > 0 ? up(grams / pieceG) : 0;

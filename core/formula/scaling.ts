@@ -1,9 +1,11 @@
-import { Ledger } from "../ledger/ledger.ts";
+import { type Cell, Ledger } from "../ledger/ledger.ts";
+import { over, sum, times } from "../ledger/rules.ts";
 import { cutKey } from "../pantry/cuts.ts";
 import { type Problem, Refusal } from "../pantry/refusal.ts";
-import { FormulaCells } from "./cells.ts";
+import { FormulaCells, type PreparationCells } from "./cells.ts";
 import { orderOfMaking, type Pointer } from "./graph.ts";
 import type { Larder } from "./larder.ts";
+import { wholePortions } from "./rules.ts";
 
 /** What one written yield of a preparation takes, through all its parts, by ingredient and cut, g. */
 export interface Use {
@@ -13,6 +15,14 @@ export interface Use {
   readonly apG: number;
 }
 
+/** The same as cells. */
+export interface UseCells {
+  readonly ingredient: string;
+  readonly cut: string | undefined;
+  readonly ep: Cell;
+  readonly ap: Cell;
+}
+
 /** A preparation looked at alone: its yield and what it takes, to be scaled in any of three ways. */
 export interface Scalable {
   readonly yieldG: number;
@@ -20,38 +30,66 @@ export interface Scalable {
   readonly uses: ReadonlyMap<string, Use>;
 }
 
+/** A preparation with all its parts, each made exactly as much as is asked of it (no batches, no overage). */
+export interface ScalableCells {
+  readonly ledger: Ledger;
+  readonly own: PreparationCells;
+  readonly uses: ReadonlyMap<string, UseCells>;
+}
+
 /**
- * Reads a preparation with all its parts, each made exactly as much as is asked of it (no batches, no overage).
+ * Reads a preparation alone into a ledger of its own.
  * @throws Refusal when amounts cannot be weighed, parts are missing or turn in a circle.
  */
-export function scalable(larder: Larder, preparation: string, pointer: Pointer): Scalable {
+export function scalableCells(larder: Larder, preparation: string, pointer: Pointer): ScalableCells {
   const ledger = new Ledger();
   const cells = new FormulaCells(ledger, larder, pointer);
   const order = orderOfMaking(larder, [preparation], pointer);
   for (const each of order) cells.add(each);
   if (cells.problems.length > 0) throw new Refusal(cells.problems);
-  const factors = new Map<string, number>([[preparation, 1]]);
-  const uses = new Map<string, Use>();
+  const shares = new Map<string, Cell[]>([[preparation, [ledger.give("const:/one-yield", "1", 1)]]]);
+  const taken = new Map<string, Pick<UseCells, "ingredient" | "cut"> & { ep: Cell[]; ap: Cell[] }>();
   for (const part of order.reverse()) {
-    const factor = factors.get(part.id) ?? 0;
+    const at = `calc:/alone/${part.id}`;
+    const asked = shares.get(part.id) ?? [];
+    const factor = asked.length === 1 ? asked[0]! : ledger.derive(`${at}/factor`, "1", sum, asked);
     for (const { line, ep, ap } of cells.get(part.id)!.lines) {
-      const [epG, apG] = [factor * ledger.value(ep), factor * ledger.value(ap)];
+      const path = `${at}/${line.id}`;
+      const epCell = ledger.derive(`${path}/ep`, "g", times, [ep, factor]);
       if ("preparation" in line.item) {
-        const id = line.item.preparation;
-        factors.set(id, (factors.get(id) ?? 0) + epG / ledger.value(cells.get(id)!.yieldG));
+        const { preparation: id } = line.item;
+        const share = ledger.derive(`${path}/share`, "1", over, [epCell, cells.get(id)!.yieldG]);
+        shares.set(id, [...(shares.get(id) ?? []), share]);
         continue;
       }
       const { ingredient, cut } = line.item;
-      const key = cutKey(ingredient, cut);
-      const before = uses.get(key);
-      uses.set(key, { ingredient, cut, epG: (before?.epG ?? 0) + epG, apG: (before?.apG ?? 0) + apG });
+      const use = taken.get(cutKey(ingredient, cut)) ?? { ingredient, cut, ep: [], ap: [] };
+      use.ep.push(epCell);
+      use.ap.push(ap === ep ? epCell : ledger.derive(`${path}/ap`, "g", times, [ap, factor]));
+      taken.set(cutKey(ingredient, cut), use);
     }
   }
-  const own = cells.get(preparation)!;
+  const uses = [...taken].map(([key, { ingredient, cut, ep, ap }]) => {
+    const path = `calc:/alone/takes/${key}`;
+    const of = {
+      ep: ledger.derive(`${path}/ep`, "g", sum, ep),
+      ap: ledger.derive(`${path}/ap`, "g", sum, ap),
+    };
+    return [key, { ingredient, cut, ...of }] as const;
+  });
+  return { ledger, own: cells.get(preparation)!, uses: new Map(uses) };
+}
+
+/** `scalableCells` as numbers. */
+export function scalable(larder: Larder, preparation: string, pointer: Pointer): Scalable {
+  const { ledger, own, uses } = scalableCells(larder, preparation, pointer);
+  const numbers = [...uses].map(
+    ([key, { ep, ap, ...of }]) => [key, { ...of, epG: ledger.value(ep), apG: ledger.value(ap) }] as const,
+  );
   return {
     yieldG: ledger.value(own.yieldG),
     pieceG: own.pieceG === undefined ? undefined : ledger.value(own.pieceG),
-    uses,
+    uses: new Map(numbers),
   };
 }
 
@@ -67,7 +105,7 @@ export function factorForPortions(of: Scalable, portions: number, portionG: numb
 
 /** Whole portions of `portionG` in `factor` times the written yield. */
 export function portionsAt(of: Scalable, factor: number, portionG: number): number {
-  return Math.floor(((factor * of.yieldG) / portionG) * (1 + 1e-9));
+  return wholePortions(factor * of.yieldG, portionG);
 }
 
 /** What is on hand of an ingredient in a cut, g: as purchased unless `trimmed`. */
@@ -95,10 +133,14 @@ export function factorOnHand(
     if (!best || factor < best.factor) best = { factor, limit };
   }
   if (best) return best;
-  const problem: Problem = {
+  throw new Refusal([noneGoesIn(onHand, of.uses.keys())]);
+}
+
+/** Nothing of what is on hand is asked for. */
+export function noneGoesIn(onHand: readonly OnHand[], asks: Iterable<string>): Problem {
+  return {
     path: "",
     what: `none of what is on hand goes into it: ${onHand.map((each) => cutKey(each.ingredient, each.cut)).join(", ")}`,
-    mend: `name one of: ${[...of.uses.keys()].slice(0, 12).join(", ")}`,
+    mend: `name one of: ${[...asks].slice(0, 12).join(", ")}`,
   };
-  throw new Refusal([problem]);
 }

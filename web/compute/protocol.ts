@@ -3,6 +3,7 @@ import type { Book } from "../../core/book/schema.ts";
 import type { PlateCosts } from "../../core/costing/cost-types.ts";
 import type { Trial } from "../../core/costing/what-if.ts";
 import type { TraceNode } from "../../core/ledger/ledger.ts";
+import type { AmountAsked, AnotherAmount } from "../../core/production/another-amount.ts";
 import type { Explained } from "../../core/production/explain.ts";
 import type { Result } from "../../core/run/result.ts";
 import type { TaskPin, TriedMove } from "../../core/run/try-move.ts";
@@ -27,6 +28,14 @@ export type ToWorker =
     }
   | { readonly type: "trace"; readonly id: number; readonly path: string }
   | { readonly type: "cost"; readonly id: number; readonly question: Question; readonly trial: Trial }
+  | {
+      readonly type: "another";
+      readonly id: number;
+      readonly preparation: string;
+      readonly asked: AmountAsked;
+      readonly portionG: number | undefined;
+      readonly scaleStepG: readonly number[];
+    }
   | { readonly type: "explain"; readonly id: number; readonly task: string }
   | { readonly type: "move"; readonly id: number; readonly pin: TaskPin };
 
@@ -34,6 +43,11 @@ export type ToWorker =
 export type Tried =
   | { readonly cost: PlateCosts; readonly refused?: undefined }
   | { readonly cost?: undefined; readonly refused: string };
+
+/** A formula at another amount, or why it cannot be. */
+export type Another =
+  | { readonly made: AnotherAmount; readonly refused?: undefined }
+  | { readonly made?: undefined; readonly refused: string };
 
 /** A figure and the figures it came from, one step deep. */
 export interface Traced {
@@ -56,6 +70,7 @@ export type FromWorker =
   | { readonly type: "progress"; readonly id: number; readonly done: number; readonly of: number }
   | { readonly type: "refused"; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly type: "tried"; readonly id: number; readonly tried: Tried }
+  | { readonly type: "another"; readonly id: number; readonly another: Another }
   | { readonly type: "traced"; readonly id: number; readonly traced: Traced | undefined }
   | { readonly type: "explained"; readonly id: number; readonly explained: Explained | undefined }
   | { readonly type: "moved"; readonly id: number; readonly moved: TriedMove | undefined };

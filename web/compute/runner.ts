@@ -2,9 +2,10 @@ import type { Problem } from "../../core/book/problem.ts";
 import type { Book } from "../../core/book/schema.ts";
 import { TRIED } from "../../core/costing/changes.ts";
 import type { Trial } from "../../core/costing/what-if.ts";
+import { ANOTHER } from "../../core/production/another-amount.ts";
 import type { Explained } from "../../core/production/explain.ts";
 import type { TaskPin, TriedMove } from "../../core/run/try-move.ts";
-import type { FromWorker, Question, Stage, Told, ToWorker, Traced, Tried } from "./protocol.ts";
+import type { Another, FromWorker, Question, Stage, Told, ToWorker, Traced, Tried } from "./protocol.ts";
 
 export interface RunState {
   /** Newest amounts for the newest question that was answered. */
@@ -48,6 +49,7 @@ export class Runner {
   #settle: ReturnType<typeof setTimeout> | undefined;
   #book: { book: Book; version: number } | undefined;
   readonly #tried = new Map<number, (tried: Tried) => void>();
+  readonly #another = new Map<number, (made: Another) => void>();
   readonly #traces = new Map<number, (traced: Traced | undefined) => void>();
   readonly #explanations = new Map<number, (explained: Explained | undefined) => void>();
   readonly #moves = new Map<number, (tried: TriedMove | undefined) => void>();
@@ -124,8 +126,8 @@ export class Runner {
 
   /** How a figure came; figures of the plan are asked of the planner. */
   trace(path: string): Promise<Traced | undefined> {
-    const ofPlan =
-      !path.startsWith(`${TRIED}/`) && this.#state.plan !== undefined && !this.#plannerBusy && this.#planner;
+    const tried = [TRIED, ANOTHER].some((prefix) => path.startsWith(`${prefix}/`));
+    const ofPlan = !tried && this.#state.plan !== undefined && !this.#plannerBusy && this.#planner;
     const hand = ofPlan || this.#amounts;
     if (!hand) return Promise.resolve(undefined);
     const id = this.#next++;
@@ -144,6 +146,18 @@ export class Runner {
       this.#tried.set(id, answer);
       this.#giveBook(this.#amounts!);
       this.#amounts!.postMessage({ type: "cost", id, question, trial });
+    });
+  }
+
+  /** One formula at another amount, alone; nothing is kept. */
+  another(of: Omit<Extract<ToWorker, { type: "another" }>, "type" | "id">): Promise<Another> {
+    const hand = this.#amounts;
+    if (!hand) return new Promise(() => {});
+    const id = this.#next++;
+    return new Promise((answer) => {
+      this.#another.set(id, answer);
+      this.#giveBook(hand);
+      hand.postMessage({ type: "another", id, ...of });
     });
   }
 
@@ -206,6 +220,11 @@ export class Runner {
     if (said.type === "tried") {
       this.#tried.get(said.id)?.(said.tried);
       this.#tried.delete(said.id);
+      return;
+    }
+    if (said.type === "another") {
+      this.#another.get(said.id)?.(said.another);
+      this.#another.delete(said.id);
       return;
     }
     if (said.type === "explained") {

@@ -1,3 +1,4 @@
+import { another } from "./another.ts";
 import { argue } from "./argue.ts";
 import { bench } from "./bench.ts";
 import { common } from "./common.ts";
@@ -24,6 +25,7 @@ export const PARTS = {
   food,
   rules,
   bench,
+  another,
   heat,
   stores,
   suppliers,
@@ -47,6 +49,7 @@ export const en = {
   ...food,
   ...rules,
   ...bench,
+  ...another,
   ...heat,
   ...stores,
   ...suppliers,

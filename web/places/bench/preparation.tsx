@@ -10,6 +10,7 @@ import { Figure } from "../../parts/figure.tsx";
 import { Line } from "../../parts/line.tsx";
 import { NutritionMargin } from "../../parts/nutrition-label.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
+import { AnotherFold } from "./another.tsx";
 import { Formula } from "./formula.tsx";
 import { Steps } from "./steps.tsx";
 
@@ -54,6 +55,7 @@ export function PreparationSheet() {
           onChange={(amount, gesture) => edit({ yield: { ...preparation.yield, amount } }, gesture)}
         />
       </Line>
+      <AnotherFold preparation={preparation} />
       <h2 className="part">{say("bench.method")}</h2>
       <Steps preparation={preparation} />
       {preparation.piece && (preparation.piece.layers?.length ?? 0) > 0 && (
