@@ -1,4 +1,5 @@
-import { decodeText, type Format, linkRecipe, readSource } from "../../core/intake/index.ts";
+import { decodeText, type Format, linkRecipe, readSource, shelfBehind } from "../../core/intake/index.ts";
+import { IngredientSchema } from "../../core/pantry/schema.ts";
 import { UNIT_SYMBOLS } from "../../core/quantity/index.ts";
 import {
   EXIT,
@@ -18,18 +19,19 @@ const FORMATS: readonly Format[] = ["text", "page", "data", "table"];
 const help = `tournant read FILE [--as text|page|data|table] [--book FILE|demo] [--nth N] [--draft] [--json]
 
 Reads a recipe: pasted text, a page with schema.org Recipe data (JSON-LD), that data alone, or a table (CSV), in
-English, French, Spanish, Italian or German. FILE "-" is standard input. Lines are linked to the pantry of the book.
+English, French, Spanish, Italian or German. FILE "-" is standard input. Lines are linked to the pantry of
+the book, and what it lacks to the starter pantry.
 
 JSON: {ok, title, format,
   lines   [{text, low, high, unit, ingredient, item, note, doubt, part}]
           text as it stands; low = high if single, null if it cannot be measured; a sum in its smaller unit; item is
-          {ingredient, confidence} or null; note and doubt are "" when there is none; part is a name or null
+          {ingredient, confidence, starter?} or null, starter: true where the book lacks it; note and doubt are "" when there is none; part is a name or null
   parts   [{name, text, lines, steps}]   places in lines and steps
   steps   [{text, minutes, temperatureC, doubt, part}]   times added up, ranges by their long end
   yields  [{text, low, high, unit, what}]
   doubts  [{path, at, ask}]   all that a person should settle, in one list
   other   [{at, text}], problems [{at, what, mend}], recipes (how many the file holds; --nth takes another)}
---draft adds the preparations as documents of a book.
+--draft adds the preparations as documents of a book, with the ingredients taken from the starter pantry.
 Units: "" for what is counted, else one of
 ${wrapped(UNIT_SYMBOLS.filter((unit) => unit !== "piece" && unit !== "dozen"))}
 `;
@@ -70,7 +72,13 @@ async function run(args: string[], io: Io): Promise<number> {
     };
     return refuse(recipe || nth === 1 ? found : [none], options.json, io);
   }
-  const linked = linkRecipe(recipe, book.value.ingredients);
+  const pantry = new Map(book.value.ingredients.map((one) => [one.id, one]));
+  const { starterPantry } = await import("../../data/pantry/index.ts");
+  const shelf = shelfBehind(
+    pantry,
+    starterPantry.map((one) => IngredientSchema.parse(one)),
+  );
+  const linked = linkRecipe(recipe, pantry.values(), shelf);
   const partOf = (part: number | null) => (part === null ? null : recipe.parts[part]!.name);
   const placesOf = (list: readonly { part: number | null }[], part: number) =>
     list.flatMap((one, i) => (one.part === part ? [i] : []));
@@ -78,7 +86,12 @@ async function run(args: string[], io: Io): Promise<number> {
     ...{ ok: true, title: recipe.title, format: source.format },
     lines: recipe.lines.map(({ text, low, high, unit, ingredient, note, doubt, part }, i) => {
       const link = linked.links[i];
-      const item = link ? { ingredient: link.ingredient, confidence: link.confidence } : null;
+      const item = link
+        ? {
+            ...{ ingredient: link.ingredient, confidence: link.confidence },
+            ...(link.shelf ? { starter: true } : {}),
+          }
+        : null;
       return { text, low, high, unit, ingredient, item, note, doubt, part: partOf(part) };
     }),
     parts: recipe.parts.map(({ name, text }, i) => ({
@@ -92,13 +105,20 @@ async function run(args: string[], io: Io): Promise<number> {
   };
   const draft = options.draft
     ? await import("../../core/intake/draft.ts").then(({ draftPreparations }) =>
-        draftPreparations(linked, new Map(book.value.ingredients.map((one) => [one.id, one]))),
+        draftPreparations(linked, new Map([...pantry, ...shelf.ingredients])),
       )
     : undefined;
   if (options.json)
     writeJson(
       draft
-        ? { ...answer, preparations: draft.preparations, doubts: [...answer.doubts, ...draft.doubts] }
+        ? {
+            ...answer,
+            ingredients: linked.links.flatMap((link) =>
+              link?.shelf ? (shelf.ingredients.get(link.ingredient) ?? []) : [],
+            ),
+            preparations: draft.preparations,
+            doubts: [...answer.doubts, ...draft.doubts],
+          }
         : answer,
       io,
     );

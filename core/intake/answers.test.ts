@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
 import { demoBook } from "../../data/demo/book.ts";
+import { starterPantry } from "../../data/pantry/index.ts";
 import { type Ingredient, IngredientSchema } from "../pantry/schema.ts";
 import { answerRecipe, doubtKey } from "./answers.ts";
+import { shelfBehind } from "./doubts.ts";
 import { PantryIndex } from "./link.ts";
 import { readText } from "./read-text.ts";
 
@@ -44,4 +46,38 @@ test("IN20 a line written anew is read anew, one left out is not asked of, one s
 test("IN20 a draft takes no id that the book has; answers to no place change nothing", () => {
   expect(answered({}, new Set(["leek-broth"])).drafted.preparations.at(-1)!.id).toBe("leek-broth-2");
   expect(answered({ lines: { 99: { ingredient: "leek" } }, steps: { 7: "x" } })).toEqual(answered({}));
+});
+
+test("IN20 what the book lacks comes from the shelf with its figures; what the book has stays the book's", () => {
+  const others = starterPantry.map((one) => IngredientSchema.parse(one));
+  const shelf = shelfBehind(byId, others);
+  expect([...shelf.ingredients.keys()].some((id) => byId.has(id))).toBe(false);
+  const text = readText(
+    "Stew\n1 kg leeks\n500 mL chicken stock\n2 cans tomatoes\n20 g moon dust\nSimmer 20 min.",
+  );
+  const { linked, fresh, doubts } = answerRecipe(text, {}, index, byId, new Set(), shelf);
+  expect(linked.links[0]).not.toHaveProperty("shelf");
+  expect(linked.links[1]).toMatchObject({ ingredient: "chicken-stock", shelf: true });
+  expect(linked.links[2]!.ingredient).toBe("tinned-tomato");
+  expect(fresh.find((one) => one.id === "chicken-stock")).toEqual(shelf.ingredients.get("chicken-stock"));
+  expect(doubts.filter((one) => one.about === "link").map((one) => one.path)).toEqual(["/lines/3"]);
+  // A person may take another from the shelf, or have it as new.
+  const { fresh: chosen } = answerRecipe(
+    text,
+    { lines: { 3: { ingredient: "sumac" } } },
+    index,
+    byId,
+    new Set(),
+    shelf,
+  );
+  expect(chosen.map((one) => one.id)).toContain("sumac");
+  const { fresh: anew } = answerRecipe(
+    text,
+    { lines: { 1: { asNew: true } } },
+    index,
+    byId,
+    new Set(),
+    shelf,
+  );
+  expect(anew.find((one) => /chicken stock/i.test(one.name))!.allergens.status).toBe("unknown");
 });

@@ -1,6 +1,6 @@
 import type { Ingredient } from "../pantry/schema.ts";
 import { unknownIngredient } from "../pantry/unknown.ts";
-import { type Doubt, type LinkedRecipe, linkRecipe } from "./doubts.ts";
+import { type Doubt, type LinkedRecipe, linkRecipe, type Shelf } from "./doubts.ts";
 import { type Drafted, draftPreparations } from "./draft.ts";
 import type { PantryIndex } from "./link.ts";
 import { readLine } from "./read-line.ts";
@@ -37,7 +37,7 @@ export const doubtKey = ({ path, ask }: Doubt): string => `${path} ${ask}`;
 /** A reading with the answers in it. */
 export interface Answered {
   readonly linked: LinkedRecipe;
-  /** Ingredients that are not in the pantry yet, with nothing known of them. */
+  /** Ingredients that are not in the pantry yet: from the shelf with their figures, or with nothing known of them. */
   readonly fresh: readonly Ingredient[];
   readonly drafted: Drafted;
   /** What is still to be settled, of reading and draft together. */
@@ -47,7 +47,7 @@ export interface Answered {
 /**
  * Puts a person's answers into a reading and makes the documents anew. Never throws; an answer to a place that is
  * not there changes nothing.
- * @param taken ids of preparations in the book, which no draft may take.
+ * @param taken ids of preparations in the book, which no draft may take. @param shelf where to look for what it lacks.
  */
 export function answerRecipe(
   read: ReadRecipe,
@@ -55,10 +55,11 @@ export function answerRecipe(
   index: PantryIndex,
   pantry: ReadonlyMap<string, Ingredient>,
   taken: ReadonlySet<string> = new Set(),
+  shelf?: Shelf,
 ): Answered {
   const recipe = rewritten(read, answers);
-  const first = linkRecipe(recipe, index);
-  const ids = new Set(pantry.keys());
+  const first = linkRecipe(recipe, index, shelf);
+  const ids = new Set([...pantry.keys(), ...(shelf?.ingredients.keys() ?? [])]);
   const fresh = new Map<string, Ingredient>();
   const settled = new Set(answers.settled);
   const links = first.links.map((link, i) => {
@@ -66,6 +67,13 @@ export function answerRecipe(
     if (said?.leave) return null;
     if (said?.ingredient !== undefined && pantry.has(said.ingredient))
       return { ingredient: said.ingredient, confidence: 1, by: "name" as const };
+    const chosen = said?.ingredient ?? (said?.asNew ? undefined : link?.ingredient);
+    const onShelf = chosen === undefined ? undefined : shelf?.ingredients.get(chosen);
+    if (onShelf) {
+      fresh.set(onShelf.id, onShelf);
+      const confidence = said?.ingredient === undefined ? link!.confidence : 1;
+      return { ingredient: onShelf.id, confidence, by: "name" as const, shelf: true as const };
+    }
     if (!said?.asNew) return link;
     const { ingredient: name } = recipe.lines[i]!;
     const key = name.toLowerCase();

@@ -20,10 +20,45 @@ export interface LinkedRecipe {
   readonly doubts: readonly Doubt[];
 }
 
-/** Links every line of a recipe to the pantry, and gathers what is to be asked: each thing once, in order. */
-export function linkRecipe(recipe: ReadRecipe, pantry: PantryIndex | Iterable<Ingredient>): LinkedRecipe {
+/** A second pantry behind the book's own: what it lacks is taken from there, with all its figures. */
+export interface Shelf {
+  readonly index: PantryIndex;
+  readonly ingredients: ReadonlyMap<string, Ingredient>;
+}
+
+/** The shelf without what the book has already. */
+export function shelfBehind(
+  pantry: ReadonlyMap<string, Ingredient>,
+  ingredients: Iterable<Ingredient>,
+): Shelf {
+  const rest = new Map([...ingredients].filter(({ id }) => !pantry.has(id)).map((one) => [one.id, one]));
+  return { index: new PantryIndex(rest.values()), ingredients: rest };
+}
+
+/**
+ * Links every line of a recipe to the pantry, what is not surely there to the shelf, and gathers what is to be asked:
+ * each thing once, in order.
+ */
+export function linkRecipe(
+  recipe: ReadRecipe,
+  pantry: PantryIndex | Iterable<Ingredient>,
+  shelf?: Shelf,
+): LinkedRecipe {
   const index = pantry instanceof PantryIndex ? pantry : new PantryIndex(pantry);
-  const links = recipe.lines.map((line) => (line.ingredient ? (index.find(line.ingredient) ?? null) : null));
+  const find = (said: string): Link | null => {
+    const own = index.find(said) ?? null;
+    if (own && own.confidence >= SURE) return own;
+    const other = shelf?.index.find(said);
+    return other && other.confidence > (own?.confidence ?? 0) ? { ...other, shelf: true } : own;
+  };
+  // What comes by the can is the canned one, where there is one.
+  const canned = (said: string) => {
+    const link = find(`tinned ${said}`);
+    return link && link.confidence >= SURE ? link : undefined;
+  };
+  const links = recipe.lines.map(({ ingredient, unit }) =>
+    ingredient ? (unit === "can" && canned(ingredient)) || find(ingredient) : null,
+  );
   const doubts: Doubt[] = [];
   const asked = new Set<string>();
   recipe.lines.forEach(({ doubt, ingredient, at }, i) => {
@@ -40,7 +75,10 @@ export function linkRecipe(recipe: ReadRecipe, pantry: PantryIndex | Iterable<In
         about: "link",
       });
     else if (link.confidence < SURE)
-      doubts.push({ path, at, ask: `is "${ingredient}" the pantry's ${link.ingredient}?`, about: "link" });
+      doubts.push({
+        ...{ path, at, about: "link" },
+        ask: `is "${ingredient}" the ${link.shelf ? "starter " : ""}pantry's ${link.ingredient}?`,
+      });
     if (!link || link.confidence < SURE) asked.add(key);
   });
   recipe.steps.forEach(({ doubt, at }, i) => {

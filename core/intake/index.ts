@@ -1,7 +1,7 @@
 export { type Answered, type Answers, answerRecipe, doubtKey, type LineAnswer } from "./answers.ts";
 export { type Compared, compareRow, missingOffers, usualCuts } from "./compare.ts";
 export { decodeText } from "./decode.ts";
-export { type Doubt, type LinkedRecipe, linkRecipe } from "./doubts.ts";
+export { type Doubt, type LinkedRecipe, linkRecipe, type Shelf, shelfBehind } from "./doubts.ts";
 export { type Drafted, draftPreparations } from "./draft.ts";
 export { PRICE_COLUMNS, type PriceColumn } from "./headings.ts";
 export { type Link, PantryIndex, SURE } from "./link.ts";

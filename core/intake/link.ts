@@ -8,6 +8,8 @@ export interface Link {
   readonly confidence: number;
   /** What was matched. */
   readonly by: "name" | "alias" | "words" | "head";
+  /** The pantry lacks it: it is taken from the shelf and goes into the book with what is kept. */
+  readonly shelf?: true;
 }
 
 /** From this confidence on a link is taken without asking. */

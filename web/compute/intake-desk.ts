@@ -9,7 +9,9 @@ import {
   type ReadSource,
   readListFile,
   readSource,
+  type Shelf,
   SURE,
+  shelfBehind,
   type TiedList,
   takeList,
   tieList,
@@ -26,11 +28,14 @@ export class IntakeDesk {
   #pantry: ReadonlyMap<string, Ingredient> = new Map();
   #source: { key: string; read: ReadSource; problems: ReadSource["problems"] } | undefined;
   #list: { key: string; list: ListFile } | undefined;
-  #starter: Finder<Ingredient> | undefined;
+  #starter: readonly Ingredient[] | undefined;
+  #finder: Finder<Ingredient> | undefined;
+  #shelf: Shelf | undefined;
 
   take(book: IntakeBook): void {
     this.#book = book;
     this.#index = new PantryIndex(book.ingredients);
+    this.#shelf = undefined;
     this.#pantry = new Map(book.ingredients.map((one) => [one.id, one]));
   }
 
@@ -57,8 +62,10 @@ export class IntakeDesk {
     const none = { title: "", yields: [], parts: [], lines: [], steps: [], other: [], problems: [] };
     const taken = new Set(this.#book.preparations.map((one) => one.id));
     const recipe = read.recipes[nth] ?? none;
+    const starter = await this.#starterOnce();
+    this.#shelf ??= shelfBehind(this.#pantry, starter);
     return {
-      answered: answerRecipe(recipe, answers, this.#index, this.#pantry, taken),
+      answered: answerRecipe(recipe, answers, this.#index, this.#pantry, taken, this.#shelf),
       titles: read.recipes.map((one) => one.title),
       problems,
     };
@@ -106,12 +113,17 @@ export class IntakeDesk {
     return importFile(files.map(({ name, bytes }) => ({ name, text: decodeText(bytes).text })));
   }
 
-  async #begun(typed: string): Promise<Found> {
+  async #starterOnce(): Promise<readonly Ingredient[]> {
     if (!this.#starter) {
       const { starterPantry } = await import("../../data/pantry/index.ts");
-      this.#starter = new Finder(starterPantry.map((one) => IngredientSchema.parse(one)));
+      this.#starter = starterPantry.map((one) => IngredientSchema.parse(one));
     }
-    const found = this.#starter.find(typed).filter((one) => !this.#pantry.has(one.id));
+    return this.#starter;
+  }
+
+  async #begun(typed: string): Promise<Found> {
+    this.#finder ??= new Finder(await this.#starterOnce());
+    const found = this.#finder.find(typed).filter((one) => !this.#pantry.has(one.id));
     return { ingredients: found, doubts: [], problems: [] };
   }
 }

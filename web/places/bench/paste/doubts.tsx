@@ -57,6 +57,7 @@ function OneDoubt({ doubt, answered, answers, onAnswer }: Props & { readonly dou
     onAnswer({ ...answers, lines });
   };
   const link = links[at];
+  const nameOf = (id: string) => answered.fresh.find((one) => one.id === id)?.name ?? names.ingredient(id);
   return (
     <div className="paste-doubt">
       <p>
@@ -64,7 +65,10 @@ function OneDoubt({ doubt, answered, answers, onAnswer }: Props & { readonly dou
           ▲{" "}
         </span>
         {doubt.about === "link" && link
-          ? say("paste.is", { said: line!.ingredient, name: names.ingredient(link.ingredient) })
+          ? say(link.shelf ? "paste.isShelf" : "paste.is", {
+              said: line!.ingredient,
+              name: nameOf(link.ingredient),
+            })
           : doubt.about === "link"
             ? say("paste.isNot", { said: line!.ingredient })
             : doubt.ask}
@@ -73,7 +77,7 @@ function OneDoubt({ doubt, answered, answers, onAnswer }: Props & { readonly dou
         <div className="row wrap">
           {link && (
             <Button className="button" onPress={() => answerLines({ ingredient: link.ingredient })}>
-              {say("paste.yes", { name: names.ingredient(link.ingredient) })}
+              {say("paste.yes", { name: nameOf(link.ingredient) })}
             </Button>
           )}
           <FindPick

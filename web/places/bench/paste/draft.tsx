@@ -112,7 +112,7 @@ function DraftLine({
           />
           <p className="small quiet">
             {fresh
-              ? say("paste.fresh")
+              ? say(link?.shelf ? "paste.shelf" : "paste.fresh")
               : link
                 ? say("paste.confidence", { share: write.share(link.confidence) })
                 : ""}
