@@ -17,6 +17,7 @@ import { Late } from "./live/late.tsx";
 import { WhatMoved } from "./live/moved.tsx";
 import { Out } from "./live/out.tsx";
 import { LiveProvider, useBoardClock, useLive, useLivePlan } from "./live/use-live.ts";
+import { DoneLots, TaskLots } from "./lots.tsx";
 
 const STATION_KEY = "tournant.board.station";
 
@@ -303,6 +304,7 @@ function Now({
           </Button>
         )}
       </div>
+      <TaskLots task={task} />
     </article>
   );
 }
@@ -319,7 +321,7 @@ function DoneLine({ task }: { readonly task: PlanTask }) {
       </span>
       <span>
         {task.name}
-        {mark?.when && <span className="quiet"> {write.hour(mark.when)}</span>}
+        {mark?.when && <span className="quiet"> {write.hour(mark.when)}</span>} <DoneLots task={task} />
       </span>
       <Button
         className="button quiet-button live-leave"
