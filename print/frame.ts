@@ -36,7 +36,7 @@ export function pages(paper: Paper, { name, content, landscape, listed }: SheetP
   const width = (landscape ? PAGE.height : PAGE.width) - PAGE.left - PAGE.right;
   const when = `${write.date(clock.dateOf("D"))}, ${write.hour(clock.textOf(clock.service))}`;
   const header: DynamicContent = () => ({
-    margin: [PAGE.left, 22, PAGE.right, 0],
+    margin: [PAGE.left, 20, PAGE.right, 0],
     stack: [
       {
         columns: [
@@ -55,7 +55,7 @@ export function pages(paper: Paper, { name, content, landscape, listed }: SheetP
     ],
   });
   const footer: DynamicContent = (page, pages) => ({
-    margin: [PAGE.left, 14, PAGE.right, 0],
+    margin: [PAGE.left, 12, PAGE.right, 0],
     columns: [
       {
         width: width - 110,

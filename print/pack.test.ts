@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { parseBook } from "../core/book/index.ts";
+import { randomBook } from "../core/inspection/testing/random-book.ts";
 import { placementsOf } from "../core/production/placements-of.ts";
 import type { Result } from "../core/run/result.ts";
 import { run } from "../core/run/run.ts";
@@ -8,6 +9,7 @@ import { format, METRIC, type Preferences } from "../words/format.ts";
 import { writePack } from "./pack.ts";
 import { paperOf } from "./paper.ts";
 import { compact, POPPLER, pagesOf, poppler } from "./poppler.fixture.ts";
+import { batchesAlike } from "./sheets/batches.ts";
 
 const parsed = parseBook(demoBook);
 if (!("value" in parsed)) throw new Error("the demo does not parse");
@@ -15,6 +17,7 @@ const book = parsed.value;
 const printedAt = new Date("2027-01-28T08:00:00Z");
 const US: Preferences = { locale: "en-US", units: "us", clock: "12", degrees: "F" };
 const SLOW = 240_000;
+const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 
 if (!POPPLER) console.log("SKIPPED print/pack.test.ts: poppler-utils is not installed, no PDF is read back");
 
@@ -66,13 +69,13 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
   });
 
   it("N3 has every entry of every prep list, in order, under its station's heading", () => {
-    const { shortDate } = paperOf(book, result);
     const tasks = new Map(result.plan.tasks.map((task) => [task.id, task]));
     expect(result.prepLists.length).toBeGreaterThan(5);
     for (const list of result.prepLists) {
-      const text = under(`${list.name}, ${shortDate(list.day)}`).join("");
-      expect(text).not.toBe("");
-      let from = 0;
+      const text = pages.filter((page) => /Preplist/.test(page.slice(-160))).join("");
+      const heading = compact(`${list.name} ${format(METRIC).date(list.date)}`);
+      let from = text.indexOf(heading);
+      expect(from, heading).toBeGreaterThanOrEqual(0);
       for (const entry of list.entries) {
         const wanted = compact(`${entry.start.slice(-5)}to`);
         const at = text.indexOf(wanted, from);
@@ -83,11 +86,35 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
     }
   });
 
-  it("N4 has a sheet for every batch, with each weighed amount as the scale shows it", () => {
+  it("N3 names the page of the batch sheet where an entry's method stands, once in the pack", () => {
+    const prep = pages.filter((page) => /Preplist/.test(page.slice(-160))).join("");
+    const written = result.batchSheets.flatMap((sheet) =>
+      sheet.steps.map((step) => ({ sheet, step, task: `${sheet.preparation}/${step.step}/${sheet.batch}` })),
+    );
+    let cited = 0;
+    for (const list of result.prepLists)
+      for (const entry of list.entries) {
+        const one = written.find(({ task, step }) => task === entry.task && step.text.length > 40);
+        if (!one) continue;
+        expect(prep, entry.task).not.toContain(compact(paperOf(book, result).set(one.step.text)));
+        const page = new RegExp(
+          `${entry.start.slice(-5)}to[^]{5,11}?page(\\d+)${escaped(compact(entry.text.slice(0, 12)))}`,
+        ).exec(prep)?.[1];
+        expect(page, entry.task).toBeDefined();
+        expect(pages[Number(page) - 1], entry.task).toContain(compact(one.sheet.name));
+        cited++;
+      }
+    expect(cited).toBeGreaterThan(60);
+  });
+
+  it("N4 has every batch on a sheet, with each weighed amount as the scale shows it", () => {
     const write = format(METRIC);
     const text = under("Batch sheets").join("");
-    for (const sheet of result.batchSheets) {
-      const at = text.indexOf(compact(`${sheet.name}Batch ${sheet.batch} of ${sheet.of}`));
+    for (const alike of batchesAlike(result.batchSheets)) {
+      const [sheet] = alike as [(typeof alike)[number]];
+      const n =
+        alike.length === 1 ? `Batch ${sheet.batch}` : `Batches ${sheet.batch} to ${alike.at(-1)!.batch}`;
+      const at = text.indexOf(compact(`${sheet.name}${n} of ${sheet.of}`));
       expect(at, `${sheet.name} ${sheet.batch}`).toBeGreaterThanOrEqual(0);
       for (const line of sheet.lines)
         if (!line.toTaste && / k?g$/.test(line.text))
@@ -96,17 +123,36 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
             line.name,
           ).toBeGreaterThan(at);
     }
+    expect(batchesAlike(result.batchSheets).flat()).toEqual(result.batchSheets);
   });
 
   it("N4 lets small sheets share a page, and breaks none that fits one", () => {
     const sheets = under("Batch sheets");
     const count = (page: string, word: RegExp) => (page.match(word) ?? []).length;
     let broken = 0;
-    for (const page of sheets) if (count(page, /Batch\d+of\d+/g) !== count(page, /Comesto/g)) broken += 1;
-    // One that is longer than a page begins on one and ends on the next.
-    const long = result.batchSheets.filter((sheet) => sheet.steps.length > 10).length;
-    expect(broken).toBeLessThanOrEqual(2 * long);
-    expect(sheets.length).toBeLessThan(0.75 * result.batchSheets.length);
+    for (const page of sheets)
+      if (count(page, /Batch(es)?\d+(to\d+)?of\d+/g) !== count(page, /(C|Eachc)omesto/g)) broken += 1;
+    expect(broken).toBe(0);
+    expect(sheets.length).toBeLessThan(0.4 * result.batchSheets.length);
+  });
+
+  it("N11 has under 90 pages, part by part", () => {
+    const parts = {
+      Seating: under("Seating sheet").length,
+      run: under("The run,").length,
+      Pull: under("Pull lists").length,
+      Prep: pages.filter((page) => /Preplist/.test(page.slice(-160))).length,
+      Batch: under("Batch sheets").length,
+      labels: under("Container labels").length,
+      cards: under("Plate cards").length,
+      log: under("Monitoring log").length,
+    };
+    console.log(`the demo's pack: ${pages.length} pages`, parts);
+    expect(pages.length).toBeLessThan(90);
+    expect(parts.Prep).toBeLessThanOrEqual(20);
+    expect(parts.Batch).toBeLessThanOrEqual(20);
+    // No page is nearly empty: each has more than its running head and foot.
+    for (const [i, page] of pages.entries()) expect(page.length, `page ${i + 1}`).toBeGreaterThan(200);
   });
 
   it("N6 has the critical points on the two sides of one sheet, and few pages of log", () => {
@@ -148,9 +194,7 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
           compact(`${line.packs} ×${line.pack}${line.name}`),
         );
     for (const pulled of result.pull)
-      expect(under(`Pull list, ${pulled.day}`).join("")).toContain(
-        compact(`${pulled.count} ×${pulled.smallware}`),
-      );
+      expect(under("Pull lists").join("")).toContain(compact(`${pulled.count} ×${pulled.smallware}`));
     for (const point of result.control) expect(text).toContain(compact(point.corrective));
     const arrives = under("How each arrives").join("");
     for (const cell of result.allergens)
@@ -256,6 +300,23 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
     expect(text).toContain(compact("There is no plan"));
     expect(text).not.toContain("Preplists");
   });
+});
+
+describe.skipIf(!POPPLER)("packs of random books", () => {
+  it.each([4, 9, 23])(
+    "N11 book %i: batch sheets take half a page each at most",
+    { timeout: SLOW },
+    async (seed) => {
+      const made = parseBook(randomBook(seed, 6 + seed));
+      if (!("value" in made)) throw new Error("the random book does not parse");
+      const result = run(made.value, "service-1", { schedules: 4, remedies: false, trace: false });
+      const text = pagesOf(await writePack(made.value, result, { printedAt }));
+      const sheets = text.filter((page) => page.slice(-160).includes("Batchsheets")).length;
+      expect(result.batchSheets.length).toBeGreaterThan(4);
+      expect(sheets).toBeLessThanOrEqual(Math.ceil(result.batchSheets.length / 2));
+      expect(text.length).toBeLessThanOrEqual(14 + result.batchSheets.length + result.plates.length);
+    },
+  );
 });
 
 describe("a pack for seven hundred", () => {

@@ -23,6 +23,8 @@ export interface Paper {
   readonly item: (id: string) => string;
   readonly dish: (id: string) => string;
   readonly person: (id: string) => string;
+  /** A cook's name without what stands after its comma ("Sami Okar, garde-manger"), where that is still one person's. */
+  readonly cook: (name: string) => string;
   readonly names: {
     readonly stations: ReadonlyMap<string, string>;
     readonly crew: ReadonlyMap<string, string>;
@@ -35,6 +37,8 @@ export interface Paper {
   readonly shortDate: (day: string) => string;
   /** A text of the book or the result set for paper: marks the fonts have, figures kept to their units, real dates. */
   readonly set: (text: string, day?: string) => string;
+  /** As `set`, and a moment of another day is "Sat 14:00" while that can only be one Saturday. */
+  readonly setNear: (text: string, day: string) => string;
   /** Words of a variant: "" for the standard plate, else "vegetarian, coeliac". */
   readonly variant: (id: string) => string;
   readonly allergens: (ids: readonly string[]) => string;
@@ -58,6 +62,11 @@ export function paperOf(book: Book, result: Result, preferences: Preferences = M
   const shortDate = (day: string) => write.shortDate(clock.dateOf(day));
   const moment = (text: string) =>
     MOMENT.test(text) ? `${shortDate(text.split(" ")[0]!)} ${write.hour(text)}` : text;
+  const weekday = new Intl.DateTimeFormat(preferences.locale, { weekday: "short", timeZone: "UTC" });
+  const dated = (text: string, day: string | undefined, other: (each: string) => string) =>
+    keepUnits(inFont(text)).replace(MOMENTS, (each) =>
+      each.startsWith(`${day} `) ? write.hour(each) : other(each).replaceAll(" ", "\u00a0"),
+    );
   return {
     library,
     result,
@@ -70,16 +79,24 @@ export function paperOf(book: Book, result: Result, preferences: Preferences = M
     item: (id) => library.preparations.get(id)?.name ?? library.ingredients.get(id)?.name ?? id,
     dish: (id) => library.dishes.get(id)?.name ?? id,
     person: (id) => crew.get(id) ?? id,
+    cook: (name) => {
+      const short = name.split(",")[0]!;
+      const alike = kitchen.crew.filter((one) => one.name.split(",")[0] === short);
+      return alike.length === 1 ? short : name;
+    },
     names: {
       stations: new Map(kitchen.stations.map((station) => [station.id, station.name])),
       crew,
       units: new Map(unitsOf(kitchen).all.map((unit) => [unit.id, unit.name])),
     },
     moment,
-    set: (text, day) =>
-      keepUnits(inFont(text)).replace(MOMENTS, (each) =>
-        each.startsWith(`${day} `) ? write.hour(each) : moment(each).replaceAll(" ", "\u00a0"),
-      ),
+    set: (text, day) => dated(text, day, moment),
+    setNear: (text, day) =>
+      dated(text, day, (each) => {
+        const own = each.split(" ")[0]!;
+        const days = Math.abs(daysOf(own) - daysOf(day));
+        return days > 6 ? moment(each) : `${weekday.format(noonOf(clock.dateOf(own)))} ${write.hour(each)}`;
+      }),
     date,
     shortDate,
     variant: (id) =>
@@ -93,10 +110,15 @@ export function paperOf(book: Book, result: Result, preferences: Preferences = M
   };
 }
 
+/** "D-1" is one day before. */
+const daysOf = (day: string) => Number(day.slice(1) || 0);
+const noonOf = (isoDate: string) => new Date(`${isoDate}T12:00:00Z`);
+
 /** A figure and its unit stay on one line, "1 h 30" too; a minus is a minus. */
 function keepUnits(text: string): string {
   return text
     .replace(/(\d) (?=(?:°C|°F|%|[a-zµ]?g|m?L|[cm]?m|min|h|s|kg|pieces?)(?![\p{L}\d]))/gu, "$1\u00a0")
+    .replace(/(\d) × /g, "$1\u00a0×\u00a0")
     .replace(/(\d\u00a0h) (?=\d\d?\b)/g, "$1\u00a0")
     .replace(/(^|[\s(])-(?=\d)/g, "$1−");
 }

@@ -1,6 +1,7 @@
 import type {
   Content,
   ContentColumns,
+  ContentTable,
   ContentText,
   CustomTableLayout,
   TableCell,
@@ -10,7 +11,7 @@ import type {
 export const TYPE = { running: 9, note: 10.5, body: 12, board: 15, head: 21, title: 30 } as const;
 
 /** A4 in points, the inner edge wide enough for a binder's holes. */
-export const PAGE = { width: 595.28, height: 841.89, left: 50, right: 36, top: 62, bottom: 46 } as const;
+export const PAGE = { width: 595.28, height: 841.89, left: 50, right: 36, top: 56, bottom: 42 } as const;
 /** The text column, the margin that annotates it, and the room between. */
 export const WIDTH = PAGE.width - PAGE.left - PAGE.right;
 export const MARGIN = 146;
@@ -113,6 +114,14 @@ export const RULED: CustomTableLayout = {
   paddingTop: () => 4,
   paddingBottom: () => 4,
 };
+
+/** A ruled table with its rows close, where many stand below each other. */
+export function close(table: Content, padding = 2): Content {
+  return {
+    ...(table as ContentTable),
+    layout: { ...RULED, paddingTop: () => padding, paddingBottom: () => padding },
+  };
+}
 
 /** Boxes to write in. */
 export const BOXED: CustomTableLayout = {

@@ -81,7 +81,7 @@ function entryOf(
       ({ id }) => firstUse.get(`${task.id} ${id}`) ?? firstUse.get(`${wait?.task.id} ${id}`) ?? [],
     ),
     ...(wait && wait.task.ways[0]!.minutes > 0
-      ? [`then ${minutesText(wait.plan.endMin - wait.plan.startMin)} by itself, until ${wait.plan.end}`]
+      ? [`${minutesText(wait.plan.endMin - wait.plan.startMin)} by itself until ${wait.plan.end}`]
       : []),
     ...holdNote(site, wait?.plan ?? plan),
   ];
@@ -123,7 +123,7 @@ function equipmentText(site: Site, e: PlanTask["equipment"][number]): string {
 function holdNote(site: Site, plan: PlanTask): string[] {
   if (!plan.hold) return [];
   const { state, maxMin } = plan.hold;
-  return [`keep ${state}, at most ${minutesText(maxMin)}, until ${site.clock.textOf(plan.endMin + maxMin)}`];
+  return [`keep ${state} until ${site.clock.textOf(plan.endMin + maxMin)} (${minutesText(maxMin)} at most)`];
 }
 
 /** What a step pulls for one task, in words: "3 × GN 1/1 tray". */

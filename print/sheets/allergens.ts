@@ -1,4 +1,4 @@
-import type { Content, TableCell } from "pdfmake/interfaces.js";
+import type { Content, ContentTable, TableCell } from "pdfmake/interfaces.js";
 import { ALLERGENS } from "../../core/pantry/schema.ts";
 import type { AllergenCell } from "../../core/run/result.ts";
 import { type Drawn, PAPER_INK, svgText } from "../../drawing/index.ts";
@@ -9,6 +9,13 @@ import { headCells, LONG, QUIET, quiet, RULED, ruled, SERIF, sheetTitle, TYPE } 
 
 const STATES = { contains: "●", may: "M", unknown: "?", free: "·" } as const;
 const MEETS = { contains: "✗", may: "?", unknown: "?", free: "✓" } as const;
+
+/** A column of the matrix: its word, its cells, and what their states are marked with. */
+type Column = readonly [
+  string,
+  (cell: AllergenCell) => boolean,
+  Readonly<Record<AllergenCell["state"], string>>,
+];
 
 interface Row {
   readonly dish: string;
@@ -32,20 +39,17 @@ export function allergenPages(paper: Paper): SheetPages[] {
       name: say("pack.matrix"),
       landscape: true,
       content: [
-        sheetTitle(say("pack.matrix"), say("pack.matrix.legend")),
+        sheetTitle(say("pack.matrix"), `${say("pack.matrix.legend")}\n${say("pack.matrix.needs")}`),
         matrix(
           paper,
           rows,
-          ALLERGENS.map((id) => [wordFor(say, "allergen", id), (cell) => cell.allergen === id]),
-          STATES,
-        ),
-        { text: "", pageBreak: "after" },
-        sheetTitle(say("allergens.needs"), say("pack.matrix.needs"), false),
-        matrix(
-          paper,
-          rows,
-          needs.map((id) => [wordFor(say, "need", id), (cell) => cell.need === id]),
-          MEETS,
+          [
+            ...ALLERGENS.map(
+              (id): Column => [wordFor(say, "allergen", id), (cell) => cell.allergen === id, STATES],
+            ),
+            ...needs.map((id): Column => [wordFor(say, "need", id), (cell) => cell.need === id, MEETS]),
+          ],
+          ALLERGENS.length,
         ),
       ],
     },
@@ -56,10 +60,10 @@ export function allergenPages(paper: Paper): SheetPages[] {
 function matrix(
   { dish, variant }: Paper,
   rows: readonly Row[],
-  columns: readonly (readonly [string, (cell: AllergenCell) => boolean])[],
-  marks: Readonly<Record<AllergenCell["state"], string>>,
+  columns: readonly Column[],
+  split: number,
 ): Content {
-  const names = 232;
+  const names = 218;
   const each = (LONG - names) / columns.length - 4;
   return {
     table: {
@@ -76,13 +80,13 @@ function matrix(
             ],
             fontSize: TYPE.running,
           },
-          ...columns.map(([, of]): TableCell => {
+          ...columns.map(([, of, marks]): TableCell => {
             const cell = row.cells.find(of);
             return {
               text: cell ? marks[cell.state] : "",
               alignment: "center",
               bold: true,
-              fontSize: TYPE.note,
+              fontSize: TYPE.running,
             };
           }),
         ]),
@@ -90,18 +94,18 @@ function matrix(
     },
     layout: {
       ...RULED,
-      vLineWidth: (i) => (i > 1 && i < columns.length + 1 ? 0.25 : 0),
+      vLineWidth: (i) => (i === split + 1 ? 1.5 : i > 1 && i < columns.length + 1 ? 0.25 : 0),
       paddingLeft: () => 2,
       paddingRight: () => 2,
-      paddingTop: () => 1,
-      paddingBottom: () => 1,
+      paddingTop: () => 0,
+      paddingBottom: () => 0,
     },
   };
 }
 
 /** A word read upwards, so that fifteen columns and their words fit a page. */
 function upright(word: string, width: number): TableCell {
-  const height = 60;
+  const height = 68;
   const text = {
     tag: "text",
     attributes: {
@@ -124,6 +128,7 @@ function upright(word: string, width: number): TableCell {
 function paths(paper: Paper, rows: readonly Row[]): Content[] {
   const { say, dish, item, variant } = paper;
   return [...Map.groupBy(rows, (row) => row.dish)].map(([id, own]): Content => {
+    const starts = [1];
     const body = ALLERGENS.flatMap((allergen): TableCell[][] => {
       const ways = new Map<string, { words: string; plates: string[]; sure: boolean }>();
       for (const row of own) {
@@ -135,6 +140,7 @@ function paths(paper: Paper, rows: readonly Row[]): Content[] {
           ways.set(words, way);
         }
       }
+      starts.push(starts.at(-1)! + ways.size);
       return [...ways.values()].map((way, i): TableCell[] => [
         { text: i === 0 ? wordFor(say, "allergen", allergen) : "", bold: true },
         { text: way.words + (way.sure ? "" : ` (${say("pack.paths.may")})`) },
@@ -145,16 +151,24 @@ function paths(paper: Paper, rows: readonly Row[]): Content[] {
       ]);
     });
     return [
-      { text: dish(id), font: SERIF, fontSize: TYPE.board, margin: [0, 14, 0, 3] },
+      { text: dish(id), font: SERIF, fontSize: TYPE.body + 1, margin: [0, 6, 0, 0], headlineLevel: 2 },
       body.length === 0
         ? quiet(say("allergens.free"))
         : {
             stack: [
-              ruled(
-                [72, "*", 124],
-                headCells([say("stores.allergens"), say("pack.paths"), say("guests.variant")]),
-                body,
-              ),
+              {
+                ...(ruled(
+                  [72, "*", 150],
+                  headCells([say("stores.allergens"), say("pack.paths"), say("guests.variant")]),
+                  body,
+                ) as ContentTable),
+                layout: {
+                  ...RULED,
+                  hLineWidth: (i) => (i === 1 ? 1 : starts.includes(i) ? 0.5 : 0),
+                  paddingTop: (i) => (starts.includes(i) ? 3 : 0),
+                  paddingBottom: (i) => (starts.includes(i + 1) ? 3 : 0),
+                },
+              },
             ],
             fontSize: TYPE.running + 0.5,
           },

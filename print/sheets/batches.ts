@@ -1,36 +1,21 @@
-import type { Content, ContentTable, TableCell } from "pdfmake/interfaces.js";
+import type { Column, Content, ContentCanvas, TableCell } from "pdfmake/interfaces.js";
 import type { Preparation } from "../../core/formula/schema.ts";
 import type { BatchSheet } from "../../core/run/result.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import {
-  BOXED,
-  beside,
-  COLUMN,
-  hair,
-  label,
-  MARGIN,
-  PAGE,
-  QUIET,
-  quiet,
-  RULED,
-  ruled,
-  sheetTitle,
-  TYPE,
-  tick,
-  WIDTH,
-  writeLine,
-} from "../parts.ts";
+import { BOXED, close, hair, QUIET, ruled, sheetTitle, TYPE, tick, WIDTH, writeLine } from "../parts.ts";
+import { FIGURES, type Layout, layoutOf, NUMBER, sharedPages, TITLE } from "./share-pages.ts";
 
-/** A sheet for each batch of each preparation: what to weigh, what to do, room for what came of it. */
+/** A sheet for each batch of each preparation: what to weigh beside what to do, and room for what came of it. */
 export function batchPages(paper: Paper): SheetPages[] {
-  const { result, say, kitchen, write } = paper;
+  const { result, say, kitchen, write, library } = paper;
   if (result.batchSheets.length === 0) return [];
   const scales = say("pack.batch.scales", {
     list: write.list(kitchen.measures.scaleStepG.map((step) => write.weighed(step))),
   });
-  const heights = result.batchSheets.map((sheet) =>
-    heightOf(sheet, paper.library.preparations.get(sheet.preparation)),
+  const alike = batchesAlike(result.batchSheets);
+  const layouts = alike.map((batches) =>
+    measured(paper, batches, library.preparations.get(batches[0]!.preparation)),
   );
   return [
     {
@@ -38,9 +23,12 @@ export function batchPages(paper: Paper): SheetPages[] {
       content: [
         sheetTitle(say("pack.batches"), scales),
         // The groups fit by a high estimate; blocks that may not break would be moved although there is room.
-        ...sharedPages(heights, TITLE).map(
+        ...sharedPages(
+          layouts.map(({ height }) => height),
+          TITLE,
+        ).map(
           (group, page): Content => ({
-            stack: group.flatMap((i) => batch(paper, result.batchSheets[i]!)),
+            stack: group.flatMap((i, k) => sheetOf(paper, alike[i]!, layouts[i]!, k === 0)),
             ...(page > 0 ? { pageBreak: "before" as const } : {}),
           }),
         ),
@@ -49,95 +37,106 @@ export function batchPages(paper: Paper): SheetPages[] {
   ];
 }
 
-/** Height a page has for sheets, and what the title takes of the first, points. */
-const ROOM = PAGE.height - PAGE.top - PAGE.bottom;
-const TITLE = 54;
-/** So many pages back a small sheet may go to fill room that is left: sheets stay near their order. */
-const BACK = 14;
+/** So many batches share a sheet at most: there are as many lines to sign. */
+const MOST_ALIKE = 6;
 
-/**
- * Which sheets share a page: each goes on the first of the last few pages that has room for it whole, else on a new one.
- * @param first what is taken of the first page. @returns places of the sheets, page by page.
- */
-export function sharedPages(heights: readonly number[], first = 0): number[][] {
-  const pages: { left: number; sheets: number[] }[] = [];
-  heights.forEach((height, i) => {
-    const open = pages.slice(-BACK).find(({ left }) => left >= height);
-    if (open) {
-      open.left -= height;
-      open.sheets.push(i);
-      return;
-    }
-    const left = ROOM - (pages.length === 0 ? first : 0) - height;
-    pages.push({ left, sheets: [i] });
-  });
-  return pages.map(({ sheets }) => sheets);
+/** Batches one after another of which all is weighed alike: one sheet with the moments of each. */
+export function batchesAlike(sheets: readonly BatchSheet[]): BatchSheet[][] {
+  const groups: BatchSheet[][] = [];
+  for (const sheet of sheets) {
+    const group = groups.at(-1);
+    if (group && group.length < MOST_ALIKE && same(group[0]!, sheet)) group.push(sheet);
+    else groups.push([sheet]);
+  }
+  return groups;
 }
 
-/** A high estimate of a sheet's height from its texts, points. */
-function heightOf(sheet: BatchSheet, preparation: Preparation | undefined): number {
-  const textLines = (text: string, letters: number) => Math.ceil(text.length / letters);
-  const lines = sheet.lines.reduce((sum, line) => sum + 11 + 15.5 * textLines(line.name, 36), 0);
-  const steps = sheet.steps.reduce(
-    (sum, step) => sum + 4.5 + 14.8 * Math.max(changes(step) ? 2 : 1, textLines(step.text, 56)),
-    0,
+/** Where other sheets find this one. */
+export function sheetId({ preparation, batch }: BatchSheet): string {
+  return `sheet/${preparation}/${batch}`;
+}
+
+function same(a: BatchSheet, b: BatchSheet): boolean {
+  return (
+    a.preparation === b.preparation &&
+    a.yield.value === b.yield.value &&
+    a.lines.every((line, i) => line.exactG === b.lines[i]?.exactG)
   );
-  const readings = (preparation?.specification.length ?? 0) > 0 ? 50 : 0;
-  const notes = 15 * textLines(preparation?.notes ?? "", 80);
-  return 104 + lines + steps + readings + notes;
 }
 
-/** Whether a step loses or takes up what a scale would show. */
-function changes({ inG, outG }: BatchSheet["steps"][number]): boolean {
-  return Math.abs(outG - inG) > 0.005 * inG;
-}
-
-function batch(paper: Paper, sheet: BatchSheet): Content[] {
-  const { say, write, library, set } = paper;
-  const amount = [
-    write.mass(sheet.yield.value),
-    ...(sheet.pieces === undefined ? [] : [say("bench.pieces", { count: Math.round(sheet.pieces) })]),
-  ].join(", ");
-  const preparation = library.preparations.get(sheet.preparation);
-  return [
-    hair(WIDTH, 1.5),
-    {
-      ...beside(
-        { text: sheet.name, bold: true, fontSize: TYPE.board + 1 },
-        { text: say("pack.batch.of", { n: sheet.batch, of: sheet.of }), bold: true, fontSize: TYPE.board },
-      ),
-      margin: [0, 4, 0, 2],
-    },
-    close(
-      ruled(
-        [18, 74, "*", MARGIN],
-        undefined,
-        sheet.lines.map((line) => weighed(paper, sheet, line)),
-      ),
+export function measured(
+  paper: Paper,
+  batches: readonly BatchSheet[],
+  preparation: Preparation | undefined,
+): Layout {
+  const [sheet] = batches as [BatchSheet];
+  return layoutOf(
+    sheet.lines.map((line) => ({ name: line.name, notes: notesOf(paper, sheet, line).join("; ") })),
+    sheet.steps.map(
+      (step, i) => `${timesOf(paper, batches, i)}  ${paper.set(step.text)}  ${massesOf(paper, step)}`,
     ),
-    { text: "", margin: [0, 2, 0, 0] },
-    ...sheet.steps.map((step, i) => stepText(paper, step, i)),
+    {
+      signed: batches.length === 1 && yieldOf(paper, sheet).length < 12 ? 0 : batches.length,
+      readings: preparation?.specification.length ?? 0,
+      notes: preparation?.notes,
+    },
+  );
+}
+
+export function sheetOf(
+  paper: Paper,
+  batches: readonly BatchSheet[],
+  layout: Layout,
+  first: boolean,
+): Content[] {
+  const { say, library, set } = paper;
+  const [sheet] = batches as [BatchSheet];
+  const preparation = library.preparations.get(sheet.preparation);
+  const written = outcome(paper, batches, preparation);
+  const { formula, method, between, under } = layout;
+  const n = batches.length === 1 ? `${sheet.batch}` : `${sheet.batch} to ${batches.at(-1)!.batch}`;
+  return [
+    { ...(hair(WIDTH, 1.5) as ContentCanvas), margin: [0, first ? 0 : 10, 0, 0] },
     {
       columns: [
-        { width: "*", text: say("pack.batch.yield", { amount }), bold: true, fontSize: TYPE.body + 1 },
-        { width: 120, stack: [writeLine(say("pack.batch.weighed"), 120, 14)] },
-        { width: 80, stack: [writeLine(say("pack.batch.initials"), 80, 14)] },
+        { width: WIDTH - 130, text: sheet.name, bold: true, fontSize: TYPE.board + 1, id: sheetId(sheet) },
+        {
+          width: 130,
+          text: say("pack.batch.of", { n, of: sheet.of, count: batches.length }),
+          bold: true,
+          fontSize: TYPE.board,
+          alignment: "right",
+        },
       ],
-      columnGap: 16,
-      margin: [0, 3, 0, 0],
+      margin: [0, 3, 0, 1],
     },
-    ...(preparation && preparation.specification.length > 0
-      ? [
-          {
-            columns: preparation.specification.map((reading) => ({
-              width: 120,
-              stack: [reads(paper, reading)],
-            })),
-            columnGap: 8,
-            margin: [0, 4, 0, 0],
-          } as Content,
-        ]
-      : []),
+    {
+      columns: [
+        {
+          width: formula,
+          stack: [
+            close(
+              ruled(
+                [...FIGURES, "*"],
+                undefined,
+                sheet.lines.map((line) => weighed(paper, sheet, line)),
+                formula,
+              ),
+              1.5,
+            ),
+            ...(under === "formula" ? written : []),
+          ],
+        },
+        {
+          width: method,
+          stack: [
+            ...sheet.steps.map((_, i) => stepText(paper, batches, i, method)),
+            ...(under === "method" ? written : []),
+          ],
+        },
+      ],
+      columnGap: between,
+    },
     ...(preparation?.notes
       ? [
           {
@@ -149,69 +148,130 @@ function batch(paper: Paper, sheet: BatchSheet): Content[] {
           } as Content,
         ]
       : []),
-    { text: "", margin: [0, 0, 0, 12] },
   ];
 }
 
-/** A table with its rows close: two sheets on a page read as well as one. */
-function close(table: Content): Content {
-  return {
-    ...(table as ContentTable),
-    layout: { ...RULED, paddingTop: () => 2.5, paddingBottom: () => 2.5 },
-  };
+function yieldOf({ say, write }: Pick<Paper, "say" | "write">, sheet: BatchSheet): string {
+  return [
+    write.mass(sheet.yield.value),
+    ...(sheet.pieces === undefined ? [] : [say("bench.pieces", { count: Math.round(sheet.pieces) })]),
+  ].join(", ");
 }
 
-function weighed({ say, write }: Paper, sheet: BatchSheet, line: BatchSheet["lines"][number]): TableCell[] {
+/** What it comes to, a line to write on for each batch, and boxes for what the book wants read. */
+function outcome(
+  { say, write }: Paper,
+  batches: readonly BatchSheet[],
+  preparation: Preparation | undefined,
+): Content[] {
+  const [sheet] = batches as [BatchSheet];
+  const amount = yieldOf({ say, write }, sheet);
+  const readings = preparation?.specification ?? [];
+  const whole: Content & { readonly width: "*" } = {
+    width: "*",
+    text: say("pack.batch.yield", { amount, count: batches.length }),
+    bold: true,
+    fontSize: TYPE.body,
+    margin: [0, 4, 0, 0],
+  };
+  const signed = (wide: number): Column[] => [
+    { width: wide, stack: [writeLine(say("pack.batch.weighed"), wide, 15)] },
+    { width: wide - 10, stack: [writeLine(say("pack.batch.initials"), wide - 10, 15)] },
+  ];
+  const beside = batches.length === 1 && amount.length < 12;
+  return [
+    ...(beside ? [{ columns: [whole, ...signed(54)], columnGap: 6 }] : [whole]),
+    ...(beside
+      ? []
+      : batches.map(
+          (one): Content => ({
+            columns: [
+              ...(batches.length > 1
+                ? [{ width: 18, text: `${one.batch}`, bold: true, margin: [0, 5, 0, 0] } as Column]
+                : []),
+              ...signed(84),
+            ],
+            columnGap: 8,
+          }),
+        )),
+    ...readings.map((reading) => reads({ say, write }, reading)),
+  ];
+}
+
+/** A spoon or a count stands as written, its weight beside it. */
+function spokenOf({ write }: Paper, line: BatchSheet["lines"][number]): string {
+  return /\s?k?g$/.test(line.text) ? write.weighed(line.weighG) : line.text;
+}
+
+/** What is said of a line beside its name: its step, its weight, what to buy for it, what the scale cannot show. */
+function notesOf(paper: Paper, sheet: BatchSheet, line: BatchSheet["lines"][number]): string[] {
+  const { say, write } = paper;
   const step = sheet.steps.findIndex((one) => one.step === line.step) + 1;
   const mass = write.weighed(line.weighG);
-  // A spoon or a count stands as written, its weight beside it.
-  const spoken = /\s?k?g$/.test(line.text) ? mass : line.text;
   const off = line.exactG > 0 && Math.abs(line.errorG) / line.exactG >= 0.01;
-  const notes = [
-    ...(spoken === mass || line.weighG === 0 ? [] : [mass]),
+  return [
+    ...(sheet.steps.length > 1 ? [say("pack.batch.step", { n: step }).replace(" ", "\u00a0")] : []),
+    ...(spokenOf(paper, line) === mass || line.weighG === 0 ? [] : [mass]),
     ...(line.apG === undefined ? [] : [say("pack.batch.ap", { mass: write.mass(line.apG) })]),
     ...(off ? [say("pack.batch.exact", { exact: `${write.number(line.exactG, 2)}\u00a0g` })] : []),
   ];
+}
+
+function weighed(paper: Paper, sheet: BatchSheet, line: BatchSheet["lines"][number]): TableCell[] {
+  const notes = notesOf(paper, sheet, line);
   return [
     tick(12),
     line.toTaste
-      ? { text: say("pack.batch.toTaste"), alignment: "right", italics: true }
-      : { text: spoken, bold: true, fontSize: TYPE.body + 1.5, alignment: "right" },
-    { text: line.name, fontSize: TYPE.body },
+      ? { text: paper.say("pack.batch.toTaste"), alignment: "right", italics: true }
+      : { text: spokenOf(paper, line), bold: true, fontSize: TYPE.body + 1.5, alignment: "right" },
     {
-      text: [...(sheet.steps.length > 1 ? [say("pack.batch.step", { n: step })] : []), ...notes].join("; "),
-      fontSize: TYPE.note,
-      color: QUIET,
+      text: [
+        { text: line.name, fontSize: TYPE.body },
+        { text: notes.length > 0 ? `  ${notes.join("; ")}` : "", fontSize: TYPE.running, color: QUIET },
+      ],
     },
   ];
 }
 
-function stepText({ say, write, moment, set }: Paper, step: BatchSheet["steps"][number], i: number): Content {
-  const when = step.start === undefined ? [] : [moment(step.start)];
-  const minutes = step.minutes === undefined ? [] : [write.span(step.minutes)];
+/** When a step begins, of several batches each with the day said once, and how long it takes. */
+function timesOf({ write, moment }: Paper, batches: readonly BatchSheet[], i: number): string {
+  const starts = batches.flatMap((one) => one.steps[i]?.start ?? []);
+  const days = [...Map.groupBy(starts, (start) => start.split(" ")[0]).values()].map((own) =>
+    own.map((start, k) => (k === 0 ? moment(start) : write.hour(start))).join(", "),
+  );
+  const minutes = batches[0]?.steps[i]?.minutes;
+  return [...days, ...(minutes === undefined ? [] : [write.span(minutes)])].join("; ");
+}
+
+/** What goes in and comes out, where a step loses or takes up what a scale would show. */
+function massesOf({ say, write }: Paper, { inG, outG }: BatchSheet["steps"][number]): string {
+  return Math.abs(outG - inG) > 0.005 * inG
+    ? say("pack.batch.masses", { in: write.mass(inG), out: write.mass(outG) })
+    : "";
+}
+
+function stepText(paper: Paper, batches: readonly BatchSheet[], i: number, width: number): Content {
+  const step = batches[0]!.steps[i]!;
+  const [times, masses] = [timesOf(paper, batches, i), massesOf(paper, step)];
   return {
-    ...beside(
+    columns: [
+      { width: NUMBER - 4, text: `${i + 1}`, bold: true, fontSize: TYPE.body },
       {
-        columns: [
-          { width: 18, text: `${i + 1}`, bold: true, fontSize: TYPE.body },
-          { width: COLUMN - 24, text: set(step.text), fontSize: TYPE.body - 1 },
+        width: width - NUMBER,
+        text: [
+          { text: times === "" ? "" : `${times}  `, bold: true, fontSize: TYPE.note },
+          { text: paper.set(step.text), fontSize: TYPE.body - 1 },
+          { text: masses === "" ? "" : `  ${masses}`, fontSize: TYPE.running, color: QUIET },
         ],
-        columnGap: 6,
       },
-      [
-        { text: [...when, ...minutes].join(", "), bold: true, fontSize: TYPE.note },
-        ...(changes(step)
-          ? [quiet(say("pack.batch.masses", { in: write.mass(step.inG), out: write.mass(step.outG) }))]
-          : []),
-      ],
-    ),
-    margin: [0, 2, 0, 2],
-    unbreakable: true,
+    ],
+    columnGap: 4,
+    margin: [0, 1, 0, 2],
   };
 }
 
 function reads(
-  { say, write }: Paper,
+  { say, write }: Pick<Paper, "say" | "write">,
   reading: { what: string; least?: number | undefined; most?: number | undefined; unit: string },
 ): Content {
   const text = say("pack.batch.between", {
@@ -221,11 +281,22 @@ function reads(
   });
   return {
     table: {
-      widths: ["*", 42],
-      heights: 20,
-      body: [[{ stack: [label(reading.what), { text, fontSize: TYPE.note, bold: true }] }, { text: "" }]],
+      widths: ["*", 54],
+      heights: 15,
+      body: [
+        [
+          {
+            text: [
+              { text: `${reading.what} `, color: QUIET },
+              { text, bold: true },
+            ],
+            fontSize: TYPE.note,
+          },
+          { text: "" },
+        ],
+      ],
     },
-    layout: BOXED,
-    margin: [0, 0, 0, 3],
+    layout: { ...BOXED, paddingTop: () => 1, paddingBottom: () => 1 },
+    margin: [0, 3, 0, 0],
   };
 }

@@ -7,17 +7,16 @@ import { PAPER_INK, placementVolume, plateDrawing, svgText } from "../../drawing
 import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, GAP, hair, PAGE, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
+import { beside, GAP, hair, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
 
 /** Points in a millimetre. */
 const PT_PER_MM = 72 / 25.4;
-/** A dish's own card is drawn as large as its page allows; the smaller cards of its variants at 1 : 6. */
-const RATIOS = [2.5, 3, 3.5, 4, 5];
+/** A dish's own card is drawn as large as its half of the page allows; the smaller cards of its variants at 1 : 6. */
+const RATIOS = [2.5, 3, 3.5, 4, 4.5, 5, 6];
 const SMALL = 6;
-/** Width kept for the picture of a smaller card, points. */
+/** Widths kept for the picture, points. */
+const LARGE = 225;
 const PICTURE = 150;
-/** Height for picture and placements on a dish's own card, points: below it there is room for a guest's plate or two. */
-const ROOM = (PAGE.height - PAGE.top - PAGE.bottom) * 0.66;
 
 /** A card a dish with the plate to scale, numbered in order of placing; after it the plates for guests with needs. */
 export function cardPages(paper: Paper): SheetPages[] {
@@ -70,15 +69,9 @@ function plateOf(paper: Paper, dish: Dish, placements: readonly Placement[]) {
   };
 }
 
-/** The largest scale at which picture and placements share the page. */
-function scaleFor(plate: { widthMm: number; heightMm: number }, placements: readonly Placement[]): number {
-  const rows = placements.reduce(
-    (sum, { gesture }) => sum + 10 + 15.5 * (1 + Math.ceil(gesture.length / 52)),
-    0,
-  );
-  const fits = (ratio: number) =>
-    (plate.widthMm / ratio) * PT_PER_MM <= WIDTH && (plate.heightMm / ratio) * PT_PER_MM + 16 + rows <= ROOM;
-  return RATIOS.find(fits) ?? RATIOS.at(-1)!;
+/** The largest scale at which the picture leaves room for the placements beside it. */
+function scaleFor(plate: { widthMm: number }): number {
+  return RATIOS.find((ratio) => (plate.widthMm / ratio) * PT_PER_MM <= LARGE) ?? RATIOS.at(-1)!;
 }
 
 /** "× 62 and 2 spare; seats 5-1, 9-8": how many, and for whom where that is known. */
@@ -95,7 +88,7 @@ function card(paper: Paper, dish: Dish, row: PlateCount): Content {
   const { say, write } = paper;
   const placements = placementsOf(dish, row.variant);
   const plate = plateOf(paper, dish, placements);
-  const ratio = scaleFor(plate, placements);
+  const ratio = scaleFor(plate);
   return [
     beside(
       [
@@ -116,12 +109,24 @@ function card(paper: Paper, dish: Dish, row: PlateCount): Content {
         quiet(say("pack.card.scale", { ratio })),
       ],
     ),
-    { ...plate.at(ratio), alignment: "center", margin: [0, 8, 0, 8] },
-    ruled(
-      [26, "*", 70, 88],
-      undefined,
-      placements.map((placement) => placed(paper, placement, TYPE.body)),
-    ),
+    {
+      columns: [
+        { width: LARGE, stack: [plate.at(ratio)] },
+        {
+          width: WIDTH - LARGE - GAP,
+          stack: [
+            ruled(
+              [20, "*", 58, 38],
+              undefined,
+              placements.map((placement) => placed(paper, placement, TYPE.body)),
+              WIDTH - LARGE - GAP,
+            ),
+          ],
+        },
+      ],
+      columnGap: GAP,
+      margin: [0, 8, 0, 0],
+    },
   ];
 }
 
@@ -175,6 +180,9 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount): Content {
   const placements = placementsOf(dish, row.variant);
   const usual = placementsOf(dish, STANDARD);
   const changed = (placement: Placement) => !usual.includes(placement);
+  // Where only what is placed differs, the dish's own picture holds: a second one would say nothing.
+  const drawn = placements.length !== usual.length || placements.some((one, i) => !samePlace(one, usual[i]!));
+  const inside = drawn ? WIDTH - PICTURE - GAP : WIDTH;
   const left = usual.filter((one) => !placements.some((other) => other.n === one.n));
   return {
     unbreakable: true,
@@ -199,21 +207,25 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount): Content {
       {
         margin: [0, 4, 0, 0],
         columns: [
+          ...(drawn
+            ? [
+                {
+                  width: PICTURE,
+                  stack: [
+                    plateOf(paper, dish, placements).at(SMALL),
+                    quiet(`${write.mass(row.plateG)}, ${say("pack.card.scale", { ratio: SMALL })}`),
+                  ],
+                },
+              ]
+            : []),
           {
-            width: PICTURE,
-            stack: [
-              plateOf(paper, dish, placements).at(SMALL),
-              quiet(`${write.mass(row.plateG)}, ${say("pack.card.scale", { ratio: SMALL })}`),
-            ],
-          },
-          {
-            width: WIDTH - PICTURE - GAP,
+            width: inside,
             stack: [
               ruled(
                 [18, "*", 58, 34],
                 undefined,
                 placements.filter(changed).map((placement) => placed(paper, placement, TYPE.note, true)),
-                WIDTH - PICTURE - GAP,
+                inside,
               ),
               asUsual(
                 paper,
@@ -239,6 +251,19 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount): Content {
       },
     ],
   };
+}
+
+/** Whether two things lie on the plate alike: seen from above, at the same place. */
+function samePlace(a: Placement, b: Placement): boolean {
+  return (
+    a.n === b.n &&
+    a.form === b.form &&
+    a.count === b.count &&
+    a.xMm === b.xMm &&
+    a.yMm === b.yMm &&
+    a.turnDeg === b.turnDeg &&
+    String(a.sizeMm) === String(b.sizeMm)
+  );
 }
 
 function asUsual({ say, write, item }: Paper, placements: readonly Placement[]): Content {

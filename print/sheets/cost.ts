@@ -1,7 +1,16 @@
 import type { Content, TableCell } from "pdfmake/interfaces.js";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, headCells, part, ruled, SERIF, sheetTitle, TYPE } from "../parts.ts";
+import { beside, close, headCells, part, ruled, SERIF, sheetTitle, TYPE } from "../parts.ts";
+
+/** Head words of a preparation's cost. */
+const OF_ONE = [" ", "cost.perKg", "cost.total"] as const;
+
+/** Rows two by two, the first half on the left. */
+function twoByTwo(rows: readonly TableCell[][]): TableCell[][] {
+  const half = Math.ceil(rows.length / 2);
+  return rows.slice(0, half).map((row, i) => [...row, ...(rows[half + i] ?? row.map(() => ({ text: "" })))]);
+}
 
 /** What it costs, on pages of their own so that the chef can take them out. */
 export function costPages(paper: Paper): SheetPages[] {
@@ -44,28 +53,31 @@ export function costPages(paper: Paper): SheetPages[] {
             figure(say("pack.cost.left"), money(cost.leftover)),
           ],
         ),
-        part(say("cost.plates")),
-        ruled(
-          ["*", 70, ...(shared ? [70] : [])],
-          headCells([
-            " ",
-            [say("cost.plate"), "right"],
-            ...(shared ? [[say("cost.share"), "right"] as const] : []),
-          ]),
-          cost.perPlate.map((row): TableCell[] => [
-            {
-              text: [
-                { text: dish(row.dish), font: SERIF, fontSize: TYPE.note },
-                ...(variant(row.variant) === ""
-                  ? []
-                  : [{ text: `  ${variant(row.variant)}`, fontSize: TYPE.note, bold: true }]),
-              ],
-            },
-            right(money(row.plate), true),
-            ...(shared ? [right(row.share === undefined ? "" : write.share(row.share))] : []),
-          ]),
+        part(say("cost.plates"), 8),
+        close(
+          ruled(
+            ["*", 60, ...(shared ? [70] : [])],
+            headCells([
+              " ",
+              [say("cost.plate"), "right"],
+              ...(shared ? [[say("cost.share"), "right"] as const] : []),
+            ]),
+            cost.perPlate.map((row): TableCell[] => [
+              {
+                text: [
+                  { text: dish(row.dish), font: SERIF, fontSize: TYPE.note },
+                  ...(variant(row.variant) === ""
+                    ? []
+                    : [{ text: `  ${variant(row.variant)}`, fontSize: TYPE.note, bold: true }]),
+                ],
+              },
+              right(money(row.plate), true),
+              ...(shared ? [right(row.share === undefined ? "" : write.share(row.share))] : []),
+            ]),
+          ),
+          1,
         ),
-        part(say("pack.cost.orders")),
+        part(say("pack.cost.orders"), 8),
         ruled(
           ["*", 80, 80, 80],
           headCells([
@@ -89,20 +101,27 @@ export function costPages(paper: Paper): SheetPages[] {
             ],
           ],
         ),
-        part(say("cost.preparations")),
+        part(say("cost.preparations"), 8),
         {
           fontSize: TYPE.note,
           stack: [
-            ruled(
-              ["*", 90, 90],
-              headCells([" ", [say("cost.perKg"), "right"], [say("cost.total"), "right"]]),
-              [...cost.preparations]
-                .sort((a, b) => b.total - a.total)
-                .map((row): TableCell[] => [
-                  { text: item(row.preparation) },
-                  right(money(row.perKg)),
-                  right(money(row.total), true),
-                ]),
+            close(
+              ruled(
+                ["*", 44, 44, "*", 44, 44],
+                headCells(
+                  [...OF_ONE, ...OF_ONE].map((key) => (key === " " ? key : ([say(key), "right"] as const))),
+                ),
+                twoByTwo(
+                  [...cost.preparations]
+                    .sort((a, b) => b.total - a.total)
+                    .map((row): TableCell[] => [
+                      { text: item(row.preparation), fontSize: TYPE.running + 0.5 },
+                      right(money(row.perKg)),
+                      right(money(row.total), true),
+                    ]),
+                ),
+              ),
+              1,
             ),
           ],
         },

@@ -18,7 +18,7 @@ export function frontPages(paper: Paper): SheetPages[] {
           return lines.length === 0
             ? []
             : [
-                { stack: [part(course.name, 10), plate(paper, lines[0]!)], unbreakable: true },
+                { stack: [part(course.name, 4), plate(paper, lines[0]!)], unbreakable: true },
                 ...lines.slice(1).map((line) => plate(paper, line)),
               ];
         }),
@@ -31,7 +31,7 @@ function plate({ say, allergens, variant, set }: Paper, line: FrontOfHouseLine):
   const words = variant(line.variant);
   return {
     unbreakable: true,
-    margin: [0, 0, 0, 9],
+    margin: [0, 0, 0, 3],
     ...beside(
       [
         {
@@ -51,6 +51,7 @@ function plate({ say, allergens, variant, set }: Paper, line: FrontOfHouseLine):
                 : say("front.leaveOff.none", { what: off.what }),
             ),
         ),
+        ...(line.traces ? [quiet(say("front.traces", { list: allergens(line.traces) }))] : []),
         ...(line.advisory
           ? [{ text: `▲ ${set(line.advisory)}`, fontSize: TYPE.note, bold: true } as Content]
           : []),
@@ -64,7 +65,6 @@ function plate({ say, allergens, variant, set }: Paper, line: FrontOfHouseLine):
           bold: true,
           fontSize: TYPE.note,
         },
-        ...(line.traces ? [quiet(say("front.traces", { list: allergens(line.traces) }))] : []),
         ...(line.mayContain.length > 0
           ? [
               {

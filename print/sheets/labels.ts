@@ -7,7 +7,7 @@ import { QUIET, quiet, sheetTitle, label as small, TYPE, WIDTH, writeLine } from
 
 const COLUMNS = 2;
 const PADDING = 9;
-const HEIGHT = 110;
+const HEIGHT = 101;
 
 /** Lines to cut along. */
 const CUT: CustomTableLayout = {
@@ -17,8 +17,8 @@ const CUT: CustomTableLayout = {
   vLineStyle: () => ({ dash: { length: 4, space: 3 } }),
   paddingLeft: () => PADDING,
   paddingRight: () => PADDING,
-  paddingTop: () => 7,
-  paddingBottom: () => 6,
+  paddingTop: () => 5,
+  paddingBottom: () => 4,
 };
 
 /** Labels to cut out, as many of each as containers are filled. */

@@ -6,6 +6,7 @@ import type { Paper } from "../paper.ts";
 import {
   beside,
   COLUMN,
+  close,
   headCells,
   label,
   part,
@@ -33,20 +34,19 @@ export function linePages(paper: Paper): SheetPages[] {
 }
 
 function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: number): Content {
-  const { result, library, say, write, clock, dish, person } = paper;
+  const { result, library, say, write, clock, dish, person, cook } = paper;
   const rows = result.plates.filter((row) => row.course === course.id && row.count + row.spare > 0);
   const dishes = [...new Set(rows.map((row) => row.dish))];
+  const heading: Content = {
+    ...beside(part(course.name, 0), {
+      text: `${say("pack.line.at")} ${write.hour(clock.textOf(Math.round(clock.service + course.afterMin)))}`,
+      bold: true,
+      fontSize: TYPE.board,
+    }),
+    margin: [0, i > 0 ? 4 : 0, 0, 0],
+  };
   return [
-    {
-      ...beside(part(course.name, 0), {
-        text: `${say("pack.line.at")} ${write.hour(clock.textOf(Math.round(clock.service + course.afterMin)))}`,
-        bold: true,
-        fontSize: TYPE.board,
-      }),
-      ...(i > 0 ? { margin: [0, 10, 0, 0] as [number, number, number, number] } : {}),
-      headlineLevel: 2,
-    },
-    ...dishes.map((id): Content => {
+    ...dishes.map((id, k): Content => {
       const own = rows.filter((row) => row.dish === id);
       const written = library.dishes.get(id)!;
       const task = result.plan.tasks.find(
@@ -67,8 +67,9 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
       });
       return {
         unbreakable: true,
-        margin: [0, 4, 0, 14],
+        margin: [0, 0, 0, 4],
         stack: [
+          ...(k === 0 ? [heading] : []),
           beside(
             { text: dish(id), font: SERIF, fontSize: TYPE.board },
             task
@@ -80,75 +81,83 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
               : { text: "" },
           ),
           beside(
-            ruled(
-              [18, 40, "*", 140],
-              headCells([
-                "",
-                [say("pack.line.count"), "right"],
-                say("guests.variant"),
-                say("pack.line.seats"),
-              ]),
-              own.map((row): TableCell[] => [
-                tick(13),
-                {
-                  text:
-                    say("pass.count", { count: row.count, spare: row.spare }).split(" ")[0]! +
-                    (row.spare > 0 ? ` + ${row.spare}` : ""),
-                  bold: true,
-                  alignment: "right",
-                  fontSize: TYPE.body,
-                },
-                {
-                  text: paper.variant(row.variant) || say("guests.standard"),
-                  bold: row.variant !== STANDARD,
-                },
-                { text: row.variant === STANDARD ? "" : row.seats.join(", "), fontSize: TYPE.note },
-              ]),
-              COLUMN,
+            close(
+              ruled(
+                [18, 40, "*", 140],
+                headCells([
+                  "",
+                  [say("pack.line.count"), "right"],
+                  say("guests.variant"),
+                  say("pack.line.seats"),
+                ]),
+                own.map((row): TableCell[] => [
+                  tick(11),
+                  {
+                    text:
+                      say("pass.count", { count: row.count, spare: row.spare }).split(" ")[0]! +
+                      (row.spare > 0 ? ` + ${row.spare}` : ""),
+                    bold: true,
+                    alignment: "right",
+                    fontSize: TYPE.body,
+                  },
+                  {
+                    text: paper.variant(row.variant) || say("guests.standard"),
+                    bold: row.variant !== STANDARD,
+                  },
+                  { text: row.variant === STANDARD ? "" : row.seats.join(", "), fontSize: TYPE.note },
+                ]),
+                COLUMN,
+              ),
+              2,
             ),
             [
               ...(task && task.hands.length > 0
                 ? [
                     label(say("pack.line.who")),
-                    { text: task.hands.map(person).join("\n"), fontSize: TYPE.note },
+                    { text: task.hands.map((id) => cook(person(id))).join(", "), fontSize: TYPE.note },
                   ]
                 : []),
               quiet(say("pass.onePlate", { window: write.span(written.windowMin) })),
             ],
           ),
           { text: "", margin: [0, 4, 0, 0] },
-          ruled(
-            [18, 130, "*", 40, 56, 58],
-            headCells([
-              say("pass.n"),
-              say("pass.what"),
-              say("dish.gesture"),
-              [say("pass.seconds"), "right"],
-              [say("pass.amount"), "right"],
-              [say("pack.line.together"), "right"],
-            ]),
-            usual.map((placement): TableCell[] => [
-              { text: String(placement.n), bold: true },
-              {
-                text: paper.item(placement.preparation ?? placement.ingredient ?? ""),
-                bold: true,
-                fontSize: TYPE.note,
-              },
-              { text: placement.gesture, fontSize: TYPE.note },
-              { text: write.number(placement.seconds), alignment: "right", fontSize: TYPE.note },
-              {
-                text: write.quantity({ value: Number(placement.amount.value), unit: placement.amount.unit }),
-                alignment: "right",
-                fontSize: TYPE.note,
-              },
-              { text: onLine(placement.preparation), alignment: "right", fontSize: TYPE.note, bold: true },
-            ]),
+          close(
+            ruled(
+              [18, "*", 60, 80, 90],
+              headCells([
+                say("pass.n"),
+                say("pass.what"),
+                [say("pass.seconds"), "right"],
+                [say("pass.amount"), "right"],
+                [say("pack.line.together"), "right"],
+              ]),
+              usual.map((placement): TableCell[] => [
+                { text: String(placement.n), bold: true },
+                {
+                  text: paper.item(placement.preparation ?? placement.ingredient ?? ""),
+                  bold: true,
+                  fontSize: TYPE.note,
+                },
+                { text: write.number(placement.seconds), alignment: "right", fontSize: TYPE.note },
+                {
+                  text: write.quantity({
+                    value: Number(placement.amount.value),
+                    unit: placement.amount.unit,
+                  }),
+                  alignment: "right",
+                  fontSize: TYPE.note,
+                },
+                { text: onLine(placement.preparation), alignment: "right", fontSize: TYPE.note, bold: true },
+              ]),
+            ),
+            1.5,
           ),
           ...(others.length > 0
             ? [
                 {
                   text: say("pack.line.others", { list: write.list(others) }),
-                  margin: [0, 6, 0, 0],
+                  margin: [0, 3, 0, 0],
+                  fontSize: TYPE.note,
                 } as Content,
               ]
             : []),

@@ -33,11 +33,11 @@ export function logPages(paper: Paper): SheetPages[] {
   return [
     ...sheet(
       "critical",
-      critical.map((point, i) => blank(paper, [point], ROWS, i === 0)),
+      critical.map((point, i) => blank(paper, point, i === 0)),
     ),
     ...sheet("practice", [
       thermometers(paper),
-      ...[...practice.values()].map((points) => blank(paper, points, 1)),
+      ...[...practice.values()].map((points, i) => checks(paper, points, i === 0)),
     ]),
   ];
 }
@@ -50,7 +50,7 @@ function boxes(
   return {
     table: {
       widths: [...widths],
-      heights: (row: number) => (words && row === 0 ? 10 : ROOM),
+      heights: (row: number) => (words && row === 0 ? 10 : ROOM - 4),
       headerRows: words ? 1 : 0,
       dontBreakRows: true,
       body: [...(words ? [headCells(words)] : []), ...rows],
@@ -92,86 +92,109 @@ function thermometers({ kitchen, say, write }: Paper): Content {
   };
 }
 
-/**
- * One way of watching with a row for each step it watches, so many times.
- * @param headed false where the words of the columns stand above, on the same sheet
- */
-function blank(paper: Paper, points: readonly ControlPoint[], rows: number, headed = true): Content {
+/** A critical point with its limit, how it is watched, and rows to fill. @param headed false where the words stand above */
+function blank(paper: Paper, point: ControlPoint, headed: boolean): Content {
   const { say, set } = paper;
-  const [first] = points as [ControlPoint];
-  const alone = points.length === 1;
-  const notes = alone ? points.flatMap(({ note }) => note ?? []) : [];
   return {
-    unbreakable: points.length <= 12,
+    unbreakable: true,
     margin: [0, 0, 0, 7],
     stack: [
       hair(WIDTH, 1),
       {
         margin: [0, 3, 0, 3],
         ...beside(
-          [
-            ...(alone ? [{ text: whereOf(paper, first), fontSize: TYPE.body } as Content] : []),
-            {
-              text: [
-                { text: `${set(first.hazard)}. `, bold: !alone },
-                told(paper, "control.monitor", first.monitor),
-                told(paper, "control.corrective", first.corrective),
-                told(paper, "control.record", first.record),
-              ],
-              fontSize: TYPE.note,
-            },
-          ],
-          [
-            { text: set(first.limit).replaceAll("; ", ";\n"), bold: true, fontSize: TYPE.note + 1 },
-            ...(first.source ? [{ ...quiet(set(first.source)), fontSize: TYPE.running }] : []),
-          ],
+          [{ text: whereOf(paper, point), fontSize: TYPE.body }, watched(paper, point, false)],
+          limitOf(paper, point),
         ),
       },
-      ...notes.map(
-        (note): Content => ({
-          text: `▲ ${set(note)}`,
-          bold: true,
-          fontSize: TYPE.note,
-          margin: [0, 0, 0, 3],
-        }),
-      ),
+      ...(point.note ? [noted(set(point.note))] : []),
       boxes(
-        alone ? [96, 84, "*", 62, 84] : [196, 66, 60, "*", 50],
+        [96, 84, "*", 62, 84],
         headed
           ? [
-              alone ? say("pack.log.time") : say("pack.log.what"),
-              ...(alone ? [] : [say("pack.log.time")]),
+              say("pack.log.time"),
               say("pack.log.reading"),
               say("pack.log.did"),
               say("pack.log.who"),
-              ...(alone ? [say("pack.log.checked")] : []),
+              say("pack.log.checked"),
             ]
           : undefined,
-        alone
-          ? Array.from({ length: rows }, () => empty(5))
-          : points.map((point) => [
-              {
-                stack: [
-                  { text: whereOf(paper, point) },
-                  // What is said of one alone stands with it.
-                  ...(point.note ? [{ text: `▲ ${set(point.note)}`, bold: true }] : []),
-                ],
-                fontSize: TYPE.running + 0.5,
-              },
-              ...empty(4),
-            ]),
+        Array.from({ length: ROWS }, () => empty(5)),
       ),
     ],
   };
 }
 
-/** "Salted char, Chill, Fri 29 Jan 14:52": what is watched, and when the plan has it. */
-function whereOf({ item, library, moment }: Paper, point: ControlPoint) {
+/** Good practice checks watched in the same way, a row each under what is watched. @param headed as in `blank` */
+function checks(paper: Paper, points: readonly ControlPoint[], headed: boolean): Content {
+  const { say, set, item } = paper;
+  const [first] = points as [ControlPoint];
+  // What is said of several stands once, with their names.
+  const notes = [...Map.groupBy(points, ({ note }) => note)].flatMap(([note, own]) => {
+    if (note === undefined) return [];
+    const names = [...new Set(own.map(({ preparation }) => item(preparation)))].join("; ");
+    return noted(own.length === points.length ? set(note) : `${names}: ${set(note)}`, TYPE.running);
+  });
+  return {
+    unbreakable: points.length <= 12,
+    margin: [0, 0, 0, 5],
+    stack: [
+      { ...beside(watched(paper, first, true), limitOf(paper, first)), margin: [0, 0, 0, 2] },
+      ...notes,
+      boxes(
+        [WATCHED, 50, 50, "*", 42],
+        headed
+          ? [
+              say("pack.log.what"),
+              say("pack.log.time"),
+              say("pack.log.reading"),
+              say("pack.log.did"),
+              say("pack.log.who"),
+            ]
+          : undefined,
+        points.map((point): TableCell[] => [
+          { text: whereOf(paper, point), fontSize: TYPE.running + 0.5 },
+          ...empty(4),
+        ]),
+      ),
+    ],
+  };
+}
+
+/** Width of what is watched beside its boxes, points. */
+const WATCHED = 256;
+
+function noted(text: string, size: number = TYPE.note): Content {
+  return { text: `▲ ${text}`, bold: true, fontSize: size, margin: [0, 0, 0, 2] };
+}
+
+/** Hazard, how it is watched, what to do when it is missed, where it is written down. */
+function watched(paper: Paper, point: ControlPoint, bold: boolean) {
+  return {
+    text: [
+      { text: `${paper.set(point.hazard)}. `, bold },
+      told(paper, "control.monitor", point.monitor),
+      told(paper, "control.corrective", point.corrective),
+      told(paper, "control.record", point.record),
+    ],
+    fontSize: TYPE.note,
+  };
+}
+
+function limitOf({ set }: Paper, { limit, source }: ControlPoint): Content[] {
+  return [
+    { text: set(limit).replaceAll("; ", ";\n"), bold: true, fontSize: TYPE.note },
+    ...(source ? [{ ...quiet(set(source)), fontSize: TYPE.running }] : []),
+  ];
+}
+
+/** "Salted char, Chill, Fri 14:52": what is watched, and when the plan has it. */
+function whereOf({ item, library, setNear }: Paper, point: ControlPoint) {
   const step = library.preparations.get(point.preparation)?.steps.find((one) => one.id === point.step);
   return [
     { text: item(point.preparation), bold: true },
     ...(step ? [{ text: `, ${step.name}` }] : []),
-    ...(point.when ? [{ text: `, ${moment(point.when)}` }] : []),
+    ...(point.when ? [{ text: `, ${setNear(point.when, "").replaceAll("\u00a0", " ")}` }] : []),
   ];
 }
 

@@ -2,7 +2,18 @@ import type { TableCell } from "pdfmake/interfaces.js";
 import type { SupplierOrder } from "../../core/run/result.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, headCells, quiet, ruled, sheetTitle, TYPE, tick, WIDTH, writeLine } from "../parts.ts";
+import {
+  beside,
+  close,
+  headCells,
+  QUIET,
+  ruled,
+  sheetTitle,
+  TYPE,
+  tick,
+  WIDTH,
+  writeLine,
+} from "../parts.ts";
 
 /** One order a supplier: packs to order, and room to check what arrives. */
 export function orderPages(paper: Paper): SheetPages[] {
@@ -18,7 +29,15 @@ function orderPage({ say, write, moment, kitchen }: Paper, order: SupplierOrder)
     tick(13),
     { text: `${write.number(line.packs)} ×`, bold: true, fontSize: TYPE.body, alignment: "right" },
     { text: line.pack, bold: true },
-    { stack: [{ text: line.name }, quiet(`${say("orders.need")} ${write.quantity(line.need)}`)] },
+    {
+      text: [
+        { text: line.name },
+        {
+          text: `  ${say("orders.need")} ${write.quantity(line.need).replaceAll(" ", "\u00a0")}`,
+          color: QUIET,
+        },
+      ],
+    },
     { text: money(line.price), alignment: "right" },
     { text: money(line.total), alignment: "right" },
     { text: "" },
@@ -41,32 +60,35 @@ function orderPage({ say, write, moment, kitchen }: Paper, order: SupplierOrder)
       }),
       {
         columns: [
-          writeLine(say("pack.order.ordered"), (WIDTH - 20) / 2),
-          writeLine(say("pack.order.received"), (WIDTH - 20) / 2),
+          writeLine(say("pack.order.ordered"), (WIDTH - 20) / 2, 10),
+          writeLine(say("pack.order.received"), (WIDTH - 20) / 2, 10),
         ],
         columnGap: 20,
-        margin: [0, 0, 0, 10],
+        margin: [0, 0, 0, 4],
       },
       {
         fontSize: TYPE.note,
         stack: [
-          ruled(
-            [16, 30, 62, "*", 44, 50, 34, 78],
-            headCells([
-              "",
-              [say("orders.packs"), "right"],
-              say("orders.pack"),
-              say("orders.what"),
-              [say("orders.price"), "right"],
-              [say("orders.sum"), "right"],
-              say("pack.order.c"),
-              say("pack.order.lot"),
-            ]),
-            [
-              ...rows,
-              ...(Number(order.charge) > 0 ? [total(say("orders.charge"), order.charge)] : []),
-              total(say("orders.together"), order.total, true),
-            ],
+          close(
+            ruled(
+              [15, 26, 54, "*", 40, 44, 28, 62],
+              headCells([
+                "",
+                [say("orders.packs"), "right"],
+                say("orders.pack"),
+                say("orders.what"),
+                [say("orders.price"), "right"],
+                [say("orders.sum"), "right"],
+                say("pack.order.c"),
+                say("pack.order.lot"),
+              ]),
+              [
+                ...rows,
+                ...(Number(order.charge) > 0 ? [total(say("orders.charge"), order.charge)] : []),
+                total(say("orders.together"), order.total, true),
+              ],
+            ),
+            2,
           ),
         ],
       },

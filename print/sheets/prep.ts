@@ -1,72 +1,147 @@
 import type { Content, TableCell } from "pdfmake/interfaces.js";
-import type { PlanTask, PrepList } from "../../core/run/result.ts";
+import type { BatchSheet, PlanTask, PrepList } from "../../core/run/result.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { MARGIN, QUIET, quiet, ruled, sheetTitle, TYPE, tick, writeLine } from "../parts.ts";
+import { close, QUIET, ruled, TYPE, tick, WIDTH, writeLine } from "../parts.ts";
+import { batchesAlike, sheetId } from "./batches.ts";
 
-/** Who does what at each station on each day, in the order of the plan; to be read at arm's length. */
+/** Widths of the columns of an entry: box, times, the work and what it takes. */
+const BOX = 18;
+const TIMES = 48;
+const WORK = WIDTH - BOX - TIMES - 20;
+/** Room for an amount in arm's length type beside the name, and for a line to write on below it. */
+const AMOUNT = 96;
+/** Beside these: who, where, with what, and how long it keeps. */
+const SAID = WORK - AMOUNT - 10;
+/** Stations with no more entries than this follow each other: a page with three lines on it is wasted. */
+const FEW = 15;
+
+/** What an entry of a list is told with: its task in the plan, and the sheet that has its method. */
+interface Known {
+  readonly tasks: ReadonlyMap<string, PlanTask>;
+  readonly sheets: ReadonlyMap<string, BatchSheet>;
+}
+
+/** Who does what at each station, day after day in the order of the plan; to be read at arm's length. */
 export function prepPages(paper: Paper): SheetPages[] {
-  const { result, say, write } = paper;
-  const tasks = new Map(result.plan.tasks.map((task) => [task.id, task]));
-  return result.prepLists.map((list) => {
-    const day = write.shortDate(list.date);
-    return {
-      name: say("pack.prep.station", { station: list.name, day }),
-      content: [
-        sheetTitle(
-          say("pack.prep.station", { station: list.name, day }),
-          list.day === "D"
-            ? say("pack.day.service", { day: write.date(list.date) })
-            : `${write.date(list.date)}, ${list.day}`,
-        ),
-        ruled(
-          [20, 54, "*", MARGIN],
-          undefined,
-          list.entries.map((entry) => row(paper, list, entry, tasks.get(entry.task))),
-        ),
-      ],
-    };
-  });
+  const { result, say, kitchen } = paper;
+  const known: Known = {
+    tasks: new Map(result.plan.tasks.map((task) => [task.id, task])),
+    sheets: new Map(
+      batchesAlike(result.batchSheets).flatMap((alike) =>
+        alike.map((sheet) => [`${sheet.preparation}/${sheet.batch}`, alike[0]!] as const),
+      ),
+    ),
+  };
+  const order = new Map(kitchen.stations.map((station, i) => [station.id, i]));
+  const stations = [...Map.groupBy(result.prepLists, (list) => list.station)]
+    .sort(([a], [b]) => (order.get(a) ?? order.size) - (order.get(b) ?? order.size))
+    .map(([, lists]) => lists);
+  const entries = (lists: readonly PrepList[]) => lists.reduce((sum, list) => sum + list.entries.length, 0);
+  const large = stations.filter((lists) => entries(lists) > FEW);
+  const small = stations.filter((lists) => entries(lists) <= FEW);
+  return [...large.map((lists) => [lists]), ...(small.length > 0 ? [small] : [])].map((together) => ({
+    name:
+      together.length === 1
+        ? say("pack.prep.of", { station: together[0]![0]!.name })
+        : say("pack.prep.several", { count: together.length }),
+    content: together.flatMap((lists, i): Content[] => [
+      { stack: lists.map((list, k) => dayOf(paper, list, known, i + k === 0)) },
+    ]),
+  }));
+}
+
+/** One day of a station. Station and day are the head of its table, repeated where the list goes on. */
+function dayOf(paper: Paper, list: PrepList, known: Known, first: boolean): Content {
+  const { say, write } = paper;
+  const day =
+    list.day === "D"
+      ? say("pack.day.service", { day: write.date(list.date) })
+      : `${write.date(list.date)}, ${list.day}`;
+  const heading: TableCell = {
+    text: [
+      { text: list.name, bold: true, fontSize: TYPE.head - 3 },
+      { text: `   ${day}`, fontSize: TYPE.body },
+    ],
+    colSpan: 3,
+    margin: [0, first ? 0 : 12, 0, 0],
+  };
+  return close(
+    ruled(
+      [BOX, TIMES, WORK],
+      [heading, {}, {}],
+      list.entries.map((entry) => row(paper, list, entry, known)),
+    ),
+    3,
+  );
 }
 
 function row(
-  { write, say, set: setDated }: Paper,
+  paper: Paper,
   list: PrepList,
   entry: PrepList["entries"][number],
-  task: PlanTask | undefined,
+  { tasks, sheets }: Known,
 ): TableCell[] {
-  const name = task?.name ?? "";
-  const [head, rest] = entry.text.startsWith(name)
-    ? [name, entry.text.slice(name.length).replace(/^[.:]?\s*/, "")]
-    : ["", entry.text];
-  const works = task?.kind === "work";
-  const set = (text: string) => setDated(text, list.day);
-  const line = (text: string, bold = false): Content => ({ text: set(text), fontSize: TYPE.note, bold });
+  const { write, say, setNear, cook } = paper;
+  const task = tasks.get(entry.task);
+  const name = task && entry.text.startsWith(task.name) ? task.name : "";
+  const rest = entry.text.slice(name.length).replace(/^[.:]?\s*/, "");
+  const set = (text: string) => setNear(text, list.day);
+  // The method stands once in the pack, beside what is weighed; what no batch sheet tells is told here.
+  const sheet = task && sheets.get(`${task.preparation}/${task.batch}`);
+  const method = sheet?.steps.some(({ text }) => text === rest) ? sheet : undefined;
+  // Of "1.75 kg, 20 pieces" the weight stands large, the pieces first below the name.
+  const [amount, pieces] = entry.amount.split(/, (?=\d)/);
+  const said = [
+    ...(pieces === undefined ? [] : [{ text: pieces, bold: true }]),
+    { text: entry.hands.map(cook).join("; ") },
+    ...entry.equipment.map((text) => ({ text: set(text), bold: true })),
+    ...entry.pull.map((text) => ({ text: set(text) })),
+    ...(entry.note === undefined ? [] : [{ text: set(entry.note), color: QUIET, italics: true }]),
+  ].filter(({ text }) => text !== "");
   return [
     tick(),
     {
       stack: [
-        { text: write.hour(entry.start), bold: true, fontSize: TYPE.board + 2 },
-        quiet(say("pack.prep.to", { hour: set(entry.end) })),
+        { text: write.hour(entry.start), bold: true, fontSize: TYPE.board + 1 },
+        { text: say("pack.prep.to", { hour: set(entry.end) }), fontSize: TYPE.running },
+        ...(method ? [pageOf(paper, method)] : []),
       ],
     },
     {
-      stack: [
-        ...(head === "" ? [] : [{ text: set(head), bold: true, fontSize: TYPE.board }]),
-        ...(rest === "" ? [] : [{ text: set(rest), fontSize: TYPE.body, margin: [0, 2, 0, 0] } as Content]),
-        ...(works ? [writeLine(say("pack.prep.wrote"), 250, 17)] : []),
+      columns: [
+        {
+          width: SAID,
+          stack: [
+            {
+              text: [
+                { text: set(name), bold: true, fontSize: TYPE.body + 1.5 },
+                ...(method || rest === "" ? [] : [{ text: `  ${set(rest)}` }]),
+              ],
+            },
+            { text: spaced(said), fontSize: TYPE.note },
+          ],
+        },
+        {
+          width: AMOUNT,
+          stack: [
+            { text: amount ?? "", bold: true, fontSize: TYPE.board, alignment: "right" },
+            ...(task?.kind === "work" ? [writeLine(say("pack.prep.wrote"), AMOUNT, 11)] : []),
+          ],
+        },
       ],
-    },
-    {
-      stack: [
-        ...(entry.amount === "" ? [] : [{ text: entry.amount, bold: true, fontSize: TYPE.board }]),
-        ...(entry.hands.length === 0 ? [] : [line(entry.hands.join("; "))]),
-        ...entry.equipment.map((text) => line(text, true)),
-        ...entry.pull.map((text) => line(text)),
-        ...(entry.note === undefined
-          ? []
-          : [{ text: set(entry.note), fontSize: TYPE.note, color: QUIET, italics: true }]),
-      ],
+      columnGap: 10,
     },
   ];
+}
+
+/** "page 51": where the method stands. A text of its own, since a number is filled in on a first line only. */
+function pageOf({ say }: Paper, sheet: BatchSheet): Content {
+  const page = { text: "", pageReference: sheetId(sheet) };
+  return { text: [`${say("pack.prep.page")}\u00a0`, page as Content], fontSize: TYPE.running };
+}
+
+/** Texts one after the other, well apart. */
+function spaced(texts: readonly Content[]): Content[] {
+  return texts.flatMap((one, i) => (i === 0 ? [one] : [{ text: "   " }, one]));
 }

@@ -3,10 +3,19 @@ import type { SeatCourse, SeatLine } from "../../core/safety/seating.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { headCells, LONG, part, QUIET, quiet, ruled, SERIF, sheetTitle, TYPE } from "../parts.ts";
-
-/** So many seats surely fit one page together. */
-const MOST_TOGETHER = 3;
+import {
+  close,
+  headCells,
+  LONG,
+  label,
+  part,
+  QUIET,
+  quiet,
+  ruled,
+  SERIF,
+  sheetTitle,
+  TYPE,
+} from "../parts.ts";
 
 /** Who sits where and gets what at each course, table by table; what is changed is bold, what is missing is crossed. */
 export function seatingPages(paper: Paper): SheetPages[] {
@@ -15,50 +24,49 @@ export function seatingPages(paper: Paper): SheetPages[] {
   if (seats.length === 0) return [];
   const needing = service.guests.reduce((sum, group) => sum + group.count, 0);
   const rest = Math.max(0, result.summary.covers - needing);
-  const tables = [
-    ...Map.groupBy(seats, (seat) => (seat.seat === undefined ? undefined : (seat.table ?? ""))),
-  ];
+  const placed = Map.groupBy(seats, (seat) => seat.seat !== undefined);
   return [
     {
       name: say("pack.seating"),
       landscape: true,
       content: [
         sheetTitle(say("pack.seating"), say("pack.guests.rest", { rest })),
-        ...tables.map(
-          ([table, own], i): Content => ({
-            // A table's heading never stands at the foot of a page without its seats.
-            unbreakable: own.length <= MOST_TOGETHER,
-            stack: [
-              part(
-                table === undefined
-                  ? say("seating.noSeat")
-                  : table === ""
-                    ? say("seating.noTable")
-                    : say("seating.table", { table }),
-                i === 0 ? 0 : 12,
-              ),
-              { stack: [tableOf(paper, own)], fontSize: TYPE.note },
-            ],
-          }),
-        ),
+        ...[true, false].flatMap((seated): Content[] => {
+          const own = placed.get(seated);
+          if (!own) return [];
+          return [
+            ...(seated ? [] : [part(say("seating.noSeat"), 12)]),
+            { stack: [close(tableOf(paper, own, seated), 1.5)], fontSize: TYPE.note },
+          ];
+        }),
         ...others(paper),
-        { ...quiet(say("seating.checked")), margin: [0, 12, 0, 0] },
+        { ...quiet(say("seating.checked")), margin: [0, 2, 0, 0] },
       ],
     },
   ];
 }
 
-function tableOf(paper: Paper, seats: readonly SeatLine[]): Content {
+function tableOf(paper: Paper, seats: readonly SeatLine[], seated: boolean): Content {
   const { menu, say, write } = paper;
-  const seated = seats.every((seat) => seat.seat !== undefined);
   return ruled(
-    [seated ? 44 : 104, 84, ...menu.courses.map(() => "*" as const)],
+    [
+      seated ? 48 : 104,
+      76,
+      ...widthsOf(paper, seats, LONG - (seated ? 48 : 104) - 76 - 10 * (menu.courses.length + 1)),
+    ],
     headCells([say("guests.seat"), say("guests.needs"), ...menu.courses.map((course) => course.name)]),
     seats.map((seat): TableCell[] => [
       {
-        text: `${seat.seat ?? seat.group.replaceAll("-", " ")}${seat.count > 1 ? `, ${write.number(seat.count)} ×` : ""}`,
-        bold: true,
-        fontSize: seated ? TYPE.board : TYPE.body,
+        stack: [
+          ...(seated
+            ? [label(seat.table ? say("seating.table", { table: seat.table }) : say("seating.noTable"))]
+            : []),
+          {
+            text: `${seat.seat ?? seat.group.replaceAll("-", " ")}${seat.count > 1 ? `, ${write.number(seat.count)} ×` : ""}`,
+            bold: true,
+            fontSize: seated ? TYPE.board : TYPE.body,
+          },
+        ],
       },
       {
         stack: [
@@ -82,6 +90,15 @@ function tableOf(paper: Paper, seats: readonly SeatLine[]): Content {
     ]),
     LONG,
   );
+}
+
+/** The courses' share of a width, by the square root of the letters their longest cell has. */
+function widthsOf({ menu }: Paper, seats: readonly SeatLine[], inside: number): number[] {
+  const parts = menu.courses.map((_, i) =>
+    Math.sqrt(Math.max(24, ...seats.map((seat) => (seat.courses[i]?.changes ?? []).join("; ").length))),
+  );
+  const all = parts.reduce((sum, part) => sum + part, 0);
+  return parts.map((part) => Math.floor((inside * part) / all));
 }
 
 function plate(paper: Paper, { dish, variant, changes, traces, flags, missing }: SeatCourse): TableCell {
@@ -133,17 +150,18 @@ function others({ result, menu, say, write, dish }: Paper): Content[] {
   const { rest } = result.seating;
   if (rest.length === 0) return [];
   return [
-    part(say("seating.rest"), 14),
     {
-      text: menu.courses
+      margin: [0, 6, 0, 0],
+      text: `${say("seating.rest")}: ${menu.courses
         .map((course) => {
           const own = rest.filter((one) => one.course === course.id);
           const list = own.map((one) => `${write.number(one.count)} × ${dish(one.dish).split(",")[0]}`);
           return list.length === 0 ? "" : `${course.name}: ${list.join(", ")}`;
         })
         .filter(Boolean)
-        .join(".  "),
-      fontSize: TYPE.body,
+        .join(".  ")}`,
+      fontSize: TYPE.note,
+      bold: true,
     },
   ];
 }
