@@ -1,7 +1,9 @@
 import { type ReadOptions, unitFacts } from "../quantity/index.ts";
-import { bare, unitIn } from "./read-line.ts";
+import { TO_TASTE } from "../quantity/read.ts";
+import { bare } from "./line/marks.ts";
+import { unitIn } from "./read-line.ts";
 import { readYield } from "./read-yield.ts";
-import { SEASONING } from "./split-note.ts";
+import { SEASONING, splitNote } from "./split-note.ts";
 import { INGREDIENT_HEADINGS, META, METHOD_HEADINGS, NOTE_HEADINGS, PART_KEY, PART_NOUNS } from "./words.ts";
 
 /** One line of the source that is not empty, with what its looks tell. */
@@ -29,7 +31,9 @@ const LONGEST_HEADING = 60;
 const BULLET = /^(?:[-–—*•·▪◦‣☐☑✓✔✅]|\p{Extended_Pictographic}\uFE0F?|\[[ x]?\])\s*/u;
 const NUMBERED = /^(?:(?:step|étape|paso|fase|schritt)\s+)?\d{1,2}\s*(?:[.):]|\s[-–])\s+(?=\D)/iu;
 const STEP_MARK = /^(?:step|étape|paso|fase|schritt)\s+\d{1,2}\s*[:.]?$/iu;
-const SENTENCE = /[.!?…]["”')]?$|\p{Ll}{3}[.!?]\s+\p{Lu}/u;
+/** Abbreviations before a German noun or a name end no sentence. */
+const SENTENCE =
+  /[.!?…]["”')]?$|\p{Ll}{3}(?<!(?:unbeh|gem|gestr|getr|gek|gew|ger|geh|evtl|bzw|inkl|zzgl|stck|teel|eßl|tbsp|tbs|tsp|approx|pkg|pkt|frz|ital))[.!?]\s+\p{Lu}/iu;
 const LEADING_NUMBER = /^(?:[~≈]|ca\.?\s|about\s)?[\d¼½¾⅓⅔⅛⅜⅝⅞]/u;
 
 /** Sorts one line by its looks. */
@@ -44,7 +48,7 @@ export function rowOf(line: string, at: number, afterBlank: boolean, options: Re
     bulleted: BULLET.test(text),
     numbered: NUMBERED.test(text) || STEP_MARK.test(text),
     amount: section === undefined && text.length <= 300 && hasAmount(body, words, options),
-    prose: SENTENCE.test(text.slice(-400)) && words > 3,
+    prose: SENTENCE.test(text.slice(-400).replace(TO_TASTE, " ").trimEnd()) && words > 3,
   };
 }
 
@@ -72,7 +76,7 @@ function hasAmount(body: string, words: number, options: ReadOptions): boolean {
   return (
     words <= 12 &&
     !SENTENCE.test(
-      body.replace(/\b(?:no|nr|ea|pcs?|st|stk|tbsp|tsp|oz|lbs?|gr?|kg|ml|cl|l|pck|pkg)\.$/iu, ""),
+      body.replace(/\b(?:nos?|nr|ea|pcs?|st|stk|tbsp|tsp|oz|lbs?|gr?|kg|ml|cl|l|pck|pkg)\.$/iu, ""),
     )
   );
 }
@@ -93,14 +97,18 @@ export function partName(row: Row, next: Row | undefined, previous: Row | undefi
     row.bulleted ||
     row.words > 5 ||
     !/^\p{Lu}/u.test(name) ||
-    /[,(]|\d/.test(name) ||
+    /[,(]|\d|\s[–—-]\s/.test(name) ||
     SEASONING.test(name) ||
+    splitNote(name, false).notes.some((note) => /^(?:to|pour|para|per|zum)\b/iu.test(note)) ||
     !next?.amount
   )
     return undefined;
   const capitals = name === name.toUpperCase() && /\p{Lu}{3}/u.test(name);
   const opens =
-    row.afterBlank || previous === undefined || previous.section === "ingredients" || !previous.amount;
+    row.afterBlank ||
+    previous === undefined ||
+    previous.section === "ingredients" ||
+    !(previous.amount || TO_TASTE.test(previous.body));
   const last = name.toLowerCase().split(/\s+/).at(-1)!;
   const otherBullets = next.bulleted;
   if (capitals || PART_NOUNS.has(last) || otherBullets) return name;

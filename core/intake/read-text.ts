@@ -6,6 +6,7 @@ import { readYield, yieldWithin } from "./read-yield.ts";
 import { SEASONING } from "./split-note.ts";
 import type { ReadLine, ReadPart, ReadProblem, ReadRecipe, ReadStep, ReadYield } from "./types.ts";
 import { META, PART_KEY } from "./words.ts";
+import { isWork } from "./work-words.ts";
 
 /** Lines of one recipe that are read; a recipe is far shorter. */
 export const MOST_LINES = 5_000;
@@ -31,7 +32,7 @@ function rowsOf(source: string, options: ReadOptions): { rows: Row[]; problems: 
     const line = source.slice(start, end).replace(/\r$/, "");
     start = end + 1;
     at++;
-    if (line.trim() === "" || /^\s*[-=_*~]{3,}\s*$/.test(line.slice(0, 200))) {
+    if (line.trim() === "" || /^\s*[-=_*~|:+\s]{3,}$/.test(line.slice(0, 200))) {
       blank = true;
       continue;
     }
@@ -63,6 +64,15 @@ const TIMED =
   /^\p{L}.{0,120}\d\s?(?:min(?:ut(?:es?|en?|os?|i))?|h|hours?|heures?|stunden?|ore|horas?)(?![\p{L}]).{0,80}[.!]$/iu;
 
 const LABELLED = /^[\p{L} ]{2,24}[:：]/u;
+const SERVED_WITH =
+  /(?:,\s*(?:to|for) \p{L}+|,\s*(?:pour|para|per|zum) \p{L}+|to taste|q\.\s?b\.|al gusto|au goût|nach geschmack)\)?$/iu;
+const inColumns = (row: Row) => /\S\s{2,}\S/.test(row.body);
+/** "Two 18cm tins, greased": a tool, no food. */
+const TOOL =
+  /^(?:(?:\d|an?|one|two|une?|un|eine?)\s)?(?:x\s)?(?:(?:deep|loose-bottomed|non-stick)\s)?\d{1,2}(?:[.,]\d)?[\s-]?(?:cm|in|inch(?:es)?|")\s(?:[\p{L}-]+\s){0,2}(?:tins?|pans?|moulds?|molds?|trays?|dish(?:es)?|rings?|cutters?|ramekins?)(?=$|,|\s\()/iu;
+/** The foot of a sheet of costs. */
+const TOTALS =
+  /^(?:(?:sub|grand)[\s-]?)?(?:totals?|totale?|total cost|food cost|cost (?:per|a) \p{L}+|selling price|margin|summe|gesamt\p{L}*|suma|somme)(?:\s|:|$)/iu;
 
 type State = "head" | "ingredients" | "method" | "notes";
 
@@ -115,8 +125,8 @@ class Placing {
       this.keep(row);
       return;
     }
-    if (META.test(row.body) || row.body.includes("|")) {
-      const said = row.body.split(/[|·•]/u).map((piece) => readYield(piece, this.options));
+    if (META.test(row.body) || row.text.includes("|")) {
+      const said = row.text.split(/[|·•]/u).map((piece) => readYield(piece, this.options));
       for (const one of said) if (one) this.yields.push({ ...one, at: row.at });
       if (META.test(row.body) || said.some(Boolean)) {
         this.keep(row);
@@ -148,7 +158,7 @@ class Placing {
       this.addLine(row);
       return;
     }
-    if (this.state === "head" && this.anyAmount) {
+    if ((this.state === "head" && this.anyAmount) || TOTALS.test(row.body) || TOOL.test(row.body)) {
       this.keep(row);
       return;
     }
@@ -173,16 +183,30 @@ class Placing {
 
   private isTitle(row: Row, next: Row | undefined): boolean {
     if (row.bulleted && row.amount) return false;
+    if (PART_KEY.test(row.body) && next?.amount && !next.afterBlank) return false;
     if (/^#\s/.test(row.text)) return true;
     if (row.amount && !/^\p{L}/u.test(row.body)) return false;
     if (/^\p{L}/u.test(row.body) && yieldWithin(row.body, this.options)) return true;
+    // "Vol-au-vents x 200"; a line without columns over a table.
+    if (/\s[x×]\s?\d{2,4}$/u.test(row.body) || (!inColumns(row) && this.columns())) return true;
     // A list without a title: its first line carries an amount, or is salt.
-    if (row.amount && next?.amount && !next.afterBlank) return false;
+    if (row.amount && next?.amount && !next.afterBlank && !this.numbersFirst()) return false;
     return (
       !SEASONING.test(row.body) &&
       !(row.prose && row.words > 14) &&
       !readYield(row.text, this.options)?.what.startsWith("portions")
     );
+  }
+
+  /** Most amounts stand first in this text: a first line that ends in a count is its title ("Country loaf, 2 loaves"). */
+  private numbersFirst(): boolean {
+    const amounts = this.rows.slice(1, 30).filter((row) => row.amount);
+    return amounts.filter((row) => /^[\d¼½¾⅓⅔]/u.test(row.body)).length * 3 > amounts.length * 2;
+  }
+
+  private columns(): boolean {
+    const rows = this.rows.slice(1, 30);
+    return rows.length > 2 && rows.filter(inColumns).length * 3 > rows.length * 2;
   }
 
   /** In the method a short line is a heading of a part only where ingredients or steps of its own follow. */
@@ -207,9 +231,12 @@ class Placing {
     if (row.text.length > LONGEST_LINE) return false;
     const sentence = row.prose && row.words > 8;
     if (this.state === "method" && this.declared) return false;
+    if (TOTALS.test(row.body) || TOOL.test(row.body) || (row.amount && isWork(row.body))) return false;
     if (row.amount) return !(sentence && this.state === "method") && !(row.numbered && row.prose);
-    if (row.numbered || this.state === "method") return false;
-    if (TIMED.test(row.body)) return false;
+    if (row.numbered) return false;
+    // A list that a guess had ended goes on: "calamansi and sambal, to serve".
+    if (this.state === "method") return !row.prose && row.words <= 8 && SERVED_WITH.test(row.body);
+    if (TIMED.test(row.body) || isWork(row.body)) return false;
     if (this.state === "head" && !this.declared) {
       // Before the first amount only what stands directly over it can be a line without one.
       return !row.prose && row.words <= 6 && next?.amount === true && this.lines.length > 0;

@@ -78,5 +78,5 @@ function made(
   if (read.unit === "piece" && PIECES.test(rest)) return { text, ...range, unit: "", what: what || "pieces" };
   if (fed || PORTION_WORDS.test(what) || (what === "" && read.unit === "piece"))
     return { text, ...range, unit: "", what: "portions" };
-  return { text, ...range, unit: "", what: what || (read.unit ?? "") };
+  return { text, ...range, unit: "", what: what || (read.unit === "dozen" ? "pieces" : (read.unit ?? "")) };
 }

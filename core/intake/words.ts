@@ -27,27 +27,27 @@ export const NOTE_HEADINGS = set(
 
 /** Times of the whole recipe, which are no steps. */
 export const META =
-  /^(?:prep(?:aration|aración|arazione|aratoin)?|préparation|cook(?:ing)?|total|active|hands-on|resting|chill(?:ing)?|cuisson|repos|cocción|reposo|cottura|riposo|vorbereitung\w*|arbeits\w*|back\w*|koch\w*|gar\w*|ruhe\w*|gesamt\w*|(?:temps|tiempo|tempo|zeit)\b[^:]{0,30}|difficulty|difficulté|dificultad|difficoltà|schwierigkeit\w*|cuisine|course|category|source|author|calories|level)(?: ?(?:time|zeit|temps|tiempo))?\s*[:=–-]\s*\S/iu;
+  /^(?:prep(?:aration|aración|arazione|aratoin)?|préparation|cook(?:ing)?|total|active|hands-on|resting|chill(?:ing)?|cuisson|repos|cocción|reposo|cottura|riposo|vorbereitung\w*|arbeits\w*|back\w*|koch\w*|gar\w*|ruhe\w*|gesamt\w*|(?:temps|tiempo|tempo|zeit)\b[^:]{0,30}|difficulty|difficulté|dificultad|difficoltà|schwierigkeit\w*|cuisine|course|category|source|author|calories|level|notes?|n\.?b\.?|tips?|subs?|substitutes?|(?:special )?equipment|allerg[eè]n[es]?|al[eé]rgenos|allergeni|shelf life|storage|astuce|conseil|consejo|consiglio|nota|hinweis|tipp|cost|coût|coste|costo|dlc|haltbarkeit|haltbar|station|date|adapted from|from the kitchen of|recipe by|wine)(?: ?(?:time|zeit|temps|tiempo))?\s*[:=–-]\s*\S/iu;
 
 /** "Serves 4": what is made is portions. */
 export const PORTION_KEY =
-  /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:serves|feeds)|servings?|serving size|portions?|personnes|convives|raciones|comensales|porciones|personas|porzioni|persone|portionen|personen)(?!\p{L})\s*:?\s*(?=[^\s:])/iu;
+  /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:serves|feeds)|(?:(?:number|no\.?|nombre|nb\.?|n[úu]mero|n[°º.]|anzahl)\s(?:of |de |di |der )?)?(?:servings?|serving size|portions?|covers|couverts|coperti|cubiertos|personnes|convives|raciones|comensales|porciones|personas|porzioni|persone|portionen|personen|pax))(?!\p{L})\s*:?\s*(?=[^\s:])/iu;
 /** "Makes 12 buns", "Für 4 Personen": what is made is said after the number. */
 export const YIELD_KEY =
   /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:makes|yields?)|yield|quantity made|(?:ingrédients |quantités |recette )?pour|rendement|donne|(?:ingredientes |receta )?para|rinde|rendimiento|(?:ingredienti |dosi )?per|dosi|resa|(?:zutaten )?für|ergibt|menge|for|enough for)\s*[:=–-]?\s*(?=[^\s:])/iu;
 /** Words for those who are fed. */
 export const PORTION_WORDS =
-  /^(?:to \d+ )?(?:(?:hungry|generous|generosas|small|large|gute|kleine|main|starter|main-course|first-course)\s+)?(?:persons?|people|portions?|servings?|serves|guests|covers|diners|couverts?|cubiertos|coperti|personnes?|pers\.?|convives|parts?|raciones|ración|racione?s|personas|comensales|porciones|porción|persone|porzioni|porzione|portionen|personen|esser)\b/iu;
+  /^(?:to \d+ )?(?:(?:hungry|generous|generosas|small|large|gute|kleine|main|starter|main-course|first-course)\s+)?(?:persons?|people|portions?|servings?|serves|guests|covers|pax|diners|couverts?|cubiertos|coperti|personnes?|pers\.?|convives|parts?|raciones|ración|racione?s|personas|comensales|porciones|porción|persone|porzioni|porzione|portionen|personen|esser)\b/iu;
 
 /** "For the sauce": the heading of a part. */
 export const PART_KEY =
-  /^(?:for (?:the |your )?|to (?=serve|finish|plate|garnish|assemble|decorate)|pour (?:la |le |les |l['’]|(?=\p{L}+(?:er|ir|re)\s*:?$))|para (?:la |el |las |los |)|per (?:la |il |lo |i |gli |le |l['’]|(?=\p{L}+[aei]re\s*:?$))|für (?:den |die |das )|zum (?=servieren|garnieren|anrichten))/iu;
+  /^(?:(?:ingredients?|ingrédients|ingredientes|ingredienti|zutaten)\s+)?(?:for (?:the |your )?|to (?=serve|finish|plate|garnish|assemble|decorate)|pour (?:la |le |les |l['’]|(?=\p{L}+(?:er|ir|re)\s*:?$))|para (?:la |el |las |los |)|per (?:la |il |lo |i |gli |le |l['’]|(?=\p{L}+[aei]re\s*:?$))|für (?:den |die |das )|zum (?=servieren|garnieren|anrichten))/iu;
 
 /** Last words of the names of parts: such a short line among ingredients is a heading. */
 export const PART_NOUNS = set(
   "dough|pastry|crust|sauce|filling|topping|toppings|glaze|icing|frosting|dressing|marinade|brine|vinaigrette|sponge|base|" +
     "crumble|syrup|garnish|purée|puree|jus|gel|praline|ganache|emulsion|crumb|pickle|rub|batter|streusel|custard|mousse|" +
-    "crisp|tuile|caramel|coulis|relish|salsa|" +
+    "crisp|tuile|caramel|coulis|relish|salsa|paste|broth|soup|mix|mixture|spices|garnishes|assembly|wrapper|wrappers|" +
     "pâte|garniture|appareil|crème|glaçage|nappage|masa|relleno|salsa|glaseado|impasto|ripieno|condimento|farcia|glassa|frolla|" +
     "teig|füllung|belag|soße|guss|glasur|streusel|creme|marinade",
 );

@@ -136,8 +136,12 @@ function part(word: string | undefined): Rational | undefined {
   return text === undefined ? undefined : parseRational(text);
 }
 
-/** "2 and a half", "1 et demi" after a number already read. */
+const A_HALF = /[\s-]+(?:half|demie?|medi[oa]|mezz[oa]|halbe?[rsn]?)(?=[\s-])/iuy;
+
+/** "2 and a half", "1 et demi" after a number already read; "1 demi-livre", "1 half lemon". */
 function withWordFraction(text: string, read: NumberRead): NumberRead {
+  if (read.value.n === read.value.d && at(A_HALF, text, read.end))
+    return { value: rational(1, 2), end: A_HALF.lastIndex };
   const joined = at(AND_A_PART, text, read.end);
   const more = part(joined?.[1]);
   return more ? { ...read, value: add(read.value, more), end: AND_A_PART.lastIndex } : read;

@@ -41,8 +41,11 @@ const DASH = /\s*[-–—−]\s*/y;
 const TO = /\s+(?:to|or|a|à|o|ó|ou|u|oder|bis)\s+(?=[\p{L}\d¼½¾⅓⅔⅛⅜⅝⅞])/iuy;
 const TIMES = /\s*[x×*]\s*(?=\d)/iy;
 const PLUS = /\s*(\+|&|,|\b(?:plus|and|et|y|e|und|más|più)\b)?\s*/iuy;
+const AND_A_HALF =
+  /\s+(?:and a half|et demie?|y medi[oa]|e mezz[oa]|und ein(?:e[nrs]?)? halbe[nrs]?)(?![\p{L}])/iuy;
+const BARE_GRAMS = /\s+\d{3}(?=\s+(?:de|d['’]|di|of)(?![\p{L}]))/iuy;
 const OPEN = /\s*\(\s*/y;
-const CLOSE = /\s*\)\s*/y;
+const CLOSE = /(?:[\s-]*(?:thick|wide|long|each|diameter))?\s*\)\s*/iy;
 const PERCENT = /\s*(?:%|percent\b|per cent\b|pour cent\b|por ciento\b|per cento\b|prozent\b)/iy;
 
 function at(pattern: RegExp, text: string, from: number): boolean {
@@ -96,7 +99,7 @@ function sized({ text, from, first, unit, options, country }: Place): Quantities
   const isContainer = container && unitFacts(container.unit).dimension === "count";
   const doubts = [...judged.doubts];
   // "2 14-oz steaks": without a container's name the pieces themselves have the size.
-  const each = text.slice(start, sizeUnit.end).trim();
+  const each = text.slice(start, bracketed ? text.indexOf(")", sizeUnit.end) : sizeUnit.end).trim();
   if (isContainer || (!multiplied && !spaced)) {
     if (spaced) doubts.push(`read as ${toText(count.value)} of ${each} each: is it ${toText(first.value)}?`);
     return {
@@ -161,6 +164,19 @@ function summed({ text, from, first, unit, options, country }: Place): Quantitie
   const doubts = [...judged.doubts, ...doubtsOf(unit)];
   let [total, end] = [judged.value, unit?.end ?? first.end];
   let smallest = unit;
+  // "un kilo y medio de", "a pound and a half of", "2 litres et demi"
+  const may = unit !== undefined && "aeyu".includes(text[end + 1] ?? ".");
+  if (unit && may && unitFacts(unit.unit).dimension !== "temperature" && at(AND_A_HALF, text, end)) {
+    total = add(total, multiply(rational(1, 2), unit.times ?? rational(1)));
+    end = AND_A_HALF.lastIndex;
+  }
+  // "1 kg 500 de tomates": the grams without their name.
+  const grams = unit?.unit === "kg" && at(BARE_GRAMS, text, end) ? BARE_GRAMS.lastIndex : undefined;
+  if (grams !== undefined) {
+    total = add(total, rational(BigInt(text.slice(end, grams).trim()), 1000n));
+    smallest = { unit: "g", end: grams };
+    end = grams;
+  }
   while (unit && smallest) {
     at(PLUS, text, end);
     const joined = /[^\s,]/.test(text.slice(end, PLUS.lastIndex));

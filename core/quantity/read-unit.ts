@@ -1,6 +1,6 @@
 import { type Rational, toNumber } from "../numerics/rational.ts";
 import { LADLE_FL_OZ, SCOOP_NUMBERS, type Unit } from "./units.ts";
-import { localUnit, unitWord } from "./words.ts";
+import { localUnit, longestUnit, unitWord } from "./words.ts";
 
 /** Whose spoons, cups and pints English names mean: US customary, metric (spoons and cups of 5, 15, 250 mL) or imperial. */
 export type Country = "us" | "metric" | "imperial";
@@ -26,7 +26,7 @@ const INCH_MARK = /["″”]/y;
 const OF = /\s+(?:(?:of|de|di|von)\s+(?:an?\s+|une?\s+)?|d['’])/iuy;
 const LEVEL = "level|gestr\\.|gestrichene[rn]?|ras|rase|rases|raso|rasa|rasi";
 const LOOSE =
-  "heaped|heaping|rounded|generous|scant|sm\\.|lg\\.|med\\.|fat|plump|bonnes?|belles?|beaux|thick|thin|wide|long|short|gehäuft\\.|geh\\.|good|big|large|small|medium|packed|gehaufte[rn]?|gehäufte[rn]?|bombee|bombée|colmad[oa]s?|colm[oai]|gros|grosse|petit|petite|pequeñ[oa]|grande|kleine[rs]?|großer?|großes";
+  "healthy|hefty|tiny|heaped|heaping|rounded|generous|scant|sm\\.|lg\\.|med\\.|fat|plump|bons?|bonnes?|belles?|beaux|fort|forte|fortes|grosses|large|kräftige[rn]?|gute[rn]?|buena|buen|gran|generosa|generoso|bel|bella|abbondante|discreta|thick|thin|wide|long|short|gehäuft\\.|geh\\.|good|big|large|small|medium|packed|gehaufte[rn]?|gehäufte[rn]?|bombee|bombée|colmad[oa]s?|colm[oai]|gros|grosse|petit|petite|pequeñ[oa]|grande|kleine[rs]?|großer?|großes";
 const MODIFIER = new RegExp(`(?:^|\\s+)(?:(${LEVEL})|(${LOOSE}))(?=\\s)`, "iuy");
 
 function at(pattern: RegExp, text: string, from: number): RegExpExecArray | null {
@@ -65,10 +65,13 @@ function plainUnit(text: string, from: number, country: Country, count?: Rationa
   const numbered = numberedUnit(text, from);
   if (numbered) return numbered;
   const ends: number[] = [];
-  for (let end = from; ends.length < 4; ) {
+  let most = 4;
+  for (let end = from; ends.length < most; ) {
     const token = at(TOKEN, text, end);
     if (!token) break;
     end = TOKEN.lastIndex;
+    if (ends.length === 0) most = longestUnit(token[1]!);
+    if (most === 0) return undefined;
     ends.push(end);
   }
   for (const end of ends.reverse()) {
@@ -78,6 +81,9 @@ function plainUnit(text: string, from: number, country: Country, count?: Rationa
     if (/^[cC]\.?$/.test(phrase) && count && toNumber(count) >= 25) {
       return { unit: "°C", end, doubt: `${phrase} after so large a number is read as °C, not as cups` };
     }
+    // "1 cc de sel" is a cuillère à café; nobody measures one millilitre so.
+    if (/^cc$/i.test(phrase) && count && toNumber(count) < 5)
+      return { unit: "metric tsp", end, doubt: "cc is read as a teaspoon of 5 mL, not as 1 mL" };
     const unit = word.local ? localUnit(word.unit, country) : word.unit;
     const approx =
       unit === "pinch" || unit === "dash" || unit === "handful" ? ({ approx: true } as const) : {};
@@ -97,7 +103,10 @@ export function numberedUnit(text: string, from: number): UnitRead | undefined {
   const numbered = at(NUMBERED, text, from);
   if (numbered) {
     const end = NUMBERED.lastIndex;
-    if (/^[ct]/i.test(numbered[2]!)) return { unit: "can", end, note: `No. ${numbered[1]} can` };
+    if (/^[ct]/i.test(numbered[2]!)) {
+      const said = numbered[0].replace(/\s*\p{L}+$/u, "").trim();
+      return { unit: "can", end, note: `No. ${numbered[1]} can`, said };
+    }
     return scoop(numbered[1]!, end);
   }
   const reversed = at(SCOOP, text, from);

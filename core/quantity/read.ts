@@ -40,22 +40,29 @@ const LONGEST = 400;
 const ENDLESS = /(?<![.,\d])\d{10,}|\d{41,}/;
 const BULLET = /^(?:[-–—*•·▪◦‣☐✓]\s+)+/u;
 const ABOUT =
-  /^(?:(?:about|approx(?:imately)?|around|roughly|circa|environ|env|etwa|ungefähr|zirka|unos|unas|aprox|aproximadamente|cerca de|ca|c)(?:\.\s*|\s+)|[~≈±]\s*)(?=\S)/iu;
+  /^(?:(?:about|approx(?:imately)?|around|roughly|circa|environ|env|etwa|ungefähr|zirka|unos|unas|aprox|aproximadamente|cerca de|ca|c|(?:up|close) to|at (?:least|most)|not quite|just (?:under|over)|almost|nearly|max|min|au moins|jusqu['’]à|al menos|hasta|casi|almeno|fino a|quasi|mind(?:estens)?|höchstens|bis zu|fast|knapp(?:e[rsn]?)?|gut(?:e[rsn]?)?|reichlich)(?:\.\s*|\s+)|(?:an?\s+)?(?:generous|scant|good|heaping|heaped|rounded|level|full)\s+(?=[\d¼½¾⅓⅔⅛]|half)|[~≈±]\s*)(?=\S)/iu;
+const WORD_FIRST = /^\p{L}/u;
 const MINUS = /^[-−](?=[\d.,])/;
 /** "To taste" in the five languages, with the commas and brackets around it. */
 export const TO_TASTE =
-  /[,(\s]*\b(?:(?:or|more|plus more)\s+)?(?:to taste|as needed|as required|q\.?\s?b\.?|q\.?\s?s\.?|quanto basta|al gusto|a gusto|a piacere|au goût|selon (?:le |votre )?goût|à volonté|nach (?:geschmack|belieben|bedarf)|n\.\s?b\.)(?![\p{L}\d])\)?[,\s]*/iu;
+  /[,(\s]*\b(?:(?:or|more|plus more)\s+)?(?:to taste|as needed|as required|q\.?\s?b\.?|q\.?\s?s\.?|quanto basta|al gusto|a gusto|a piacere|au goût|selon (?:le |votre )?goût|à volonté|nach (?:geschmack|belieben|bedarf)|t\.?t\.?|n\.\s?b\.|(?<!\d\s?)c\s?\/\s?[ns])(?![\p{L}\d])\)?[,\s]*/iu;
+/** Quick: a line without any of these says nothing of taste. */
+const MAY_TASTE =
+  /taste|needed|required|basta|gusto|piacere|go[uû]t|volont|geschmack|belieben|bedarf|\b(?:q\.?\s?[bs]|t\.?t|n\.\s?b|c\s?\/)/i;
 const VAGUE =
-  /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|unas cuantas|algun[oa]s|qualche|ein paar|einige|etwas)\s+/iu;
+  /^(?:a few|few|several|some|a couple(?: of)?|a little|a bit of|a touch of|a hint of|quelques|un peu de|un po' di|alcun[ei]|unos cuantos|unas cuantas|algun[oa]s|qualche|ein paar|ein wenig|ein bisschen|wenig|einige|etwas|un poco de|un pelín de)\s+/iu;
 /** "Juice of 2 lemons": what is counted is the lemon. */
 const PART_OF =
-  /^((?:the |la |le |el |il |lo )?(?:(?:(?:finely )?grated )?(?:juice and zest|zest and juice|juice|zest|rind)|jus|zeste|zumo|jugo|ralladura|succo|scorza|(?:(?:fein )?(?:abgeriebene|geriebene|frisch gepresster) )?(?:saft und schale|schale und saft|saft|abrieb|schale)|peel|peau|piel|cáscara|buccia)(?:\s\p{L}{4,15})?)\s+(?:(?:of|de|di|von)\s+|d['’])(?=\S)/iu;
+  /^((?:the |la |le |el |il |lo )?(?:(?:(?:finely )?grated )?(?:juice (?:and|&|\+) (?:zest|rind)|(?:zest|rind) (?:and|&|\+) juice|juice|zest|rind)|yolks?|whites?|zestes? et jus|jus et zestes?|jus|zestes?|jaunes?|blancs?|zumo y ralladura|ralladura y zumo|zumo|jugo|ralladura|yemas?|claras?|scorza e succo|succo e scorza|succo|scorza|tuorl[oi]|album[ei]|(?:(?:fein )?(?:abgeriebene|geriebene|abger\.|ger\.|frisch gepresster) )?(?:saft und (?:schale|abrieb)|(?:schale|abrieb) und saft|saft|abrieb|schale)|peel|peau|piel|cáscara|buccia)(?:\s\p{L}{4,15})?)\s+(?:(?:of|from|de|di|von|aus)\s+|d['’])(?=\S)/iu;
 const OF = /^\s*(?:of\s+(?:an?\s+)?|(?:de|di|du|des|del|della|dello|delle|dei|degli|von|vom)\s+|d['’]\s?)/iu;
+/** What may stand behind an amount at the end: a mark, "ish", brackets. */
+const BEHIND =
+  /^[\s.;,-]*(ish|or so|or more|or less|at least|max\.?|approx\.?|ca\.?|circa|environ|net|gross|total|aprox\.?)?[\s.;,]*(?:\([^()]*\))?[\s.;,]*$/iu;
 const SLASH = new RegExp(`^\\s*[/|]\\s*(?=[\\d${FRACTION_GLYPHS}])`);
 const BRACKETS = /\(([^()]*)\)/;
 const EACH = /\b(?:each|apiece|a piece|chacune?|cada un[oa]|ciascun[oa]|je|jeweils)\b/iu;
 const ALTOGETHER = /\b(?:in all|in total|total|altogether|en tout|en total|in tutto|insgesamt)\b/iu;
-const NUMBER_INSIDE = new RegExp(`[\\s,:;]+(?:[x×]\\s*)?(?=[\\d${FRACTION_GLYPHS}])`, "gu");
+const NUMBER_INSIDE = new RegExp(`[\\s,:;]+(?:[x×]\\s*)?(?=\\.?\\d|[${FRACTION_GLYPHS}])`, "gu");
 
 /**
  * Reads the amount a line of a recipe starts with, or ends with ("Flour 500 g").
@@ -69,11 +76,11 @@ export function readAmount(text: string, options: ReadOptions = {}): Reading {
   if (line === "") return unread("", "there is nothing to read: write an amount such as 250 g");
   const endless = ENDLESS.exec(line)?.[0];
   if (endless) return unread(line, `${endless.length} digits in a row are no amount: write at most 9`);
-  const taste = TO_TASTE.exec(line);
+  const taste = MAY_TASTE.test(line) ? TO_TASTE.exec(line) : null;
   const body = taste
     ? `${line.slice(0, taste.index)} ${line.slice(taste.index + taste[0].length)}`.trim()
     : line;
-  const found = VAGUE.test(body) ? undefined : readAnywhere(body, options);
+  const found = WORD_FIRST.test(body) && VAGUE.test(body) ? undefined : readAnywhere(body, options);
   if (found) return taste ? { ...found, note: joined(found.note, "or to taste") } : found;
   if (taste) return { ...empty(body.replace(/^[,;:\s]+|[,;:\s]+$/g, "")), toTaste: true };
   return withoutNumber(body);
@@ -88,7 +95,7 @@ export function amountOf(reading: Reading): Amount | null {
 }
 
 function readAnywhere(body: string, options: ReadOptions): Reading | undefined {
-  const part = PART_OF.exec(body);
+  const part = WORD_FIRST.test(body) ? PART_OF.exec(body) : null;
   if (part) {
     const read = leading(body.slice(part[0].length), options);
     if (read) return { ...read, rest: joined(read.rest, part[1]).replace("; ", ", ") };
@@ -101,7 +108,7 @@ const unread = (rest: string, doubt: string): Reading => ({ ...empty(rest), doub
 const joined = (...parts: (string | undefined)[]) => parts.filter((part) => part).join("; ");
 
 function leading(body: string, options: ReadOptions): Reading | undefined {
-  const about = ABOUT.exec(body)?.[0] ?? "";
+  const about = /^\d/.test(body) ? "" : (ABOUT.exec(body)?.[0] ?? "");
   const read = leadingAfter(body, about.length, options);
   return read && about ? { ...read, said: [about.trim(), ...(read.said ?? [])] } : read;
 }
@@ -118,6 +125,8 @@ function leadingAfter(body: string, about: number, options: ReadOptions): Readin
   return finish(body, signed, about > 0, options);
 }
 
+const SIZED: ReadonlySet<Unit> = new Set<Unit>(["packet", "can", "jar", "bottle", "head", "clove", "sprig"]);
+
 /** "pinch of salt", "#16 scoop": a measure that counts as one without being told. */
 function bareMeasure(body: string, from: number, options: ReadOptions): Quantities | undefined {
   const unit = numberedUnit(body, from) ?? readUnit(body, from, options.country ?? "us");
@@ -128,7 +137,9 @@ function bareMeasure(body: string, from: number, options: ReadOptions): Quantiti
   ];
   const rest = body.slice(unit.end);
   const loose = unit.unit === "handful" || unit.unit === "bunch";
-  if (!vague && !numbered && !loose && !(pieceName(unit.unit) && OF.test(rest))) return undefined;
+  // "small pack coriander": with its size said, a pack needs no "of".
+  const sized = unit.said !== undefined && SIZED.has(unit.unit);
+  if (!vague && !numbered && !loose && !sized && !(pieceName(unit.unit) && OF.test(rest))) return undefined;
   const doubts = vague || numbered ? [] : [`no number before "${body.slice(from, unit.end)}": read as one`];
   const one = rational(1);
   return {
@@ -146,17 +157,20 @@ function trailing(body: string, options: ReadOptions): Reading | undefined {
     const marked = /[:x×]/.test(match[0]);
     if (!read || (read.unit === null && !marked)) continue;
     const after = body.slice(read.end);
-    if (!/^[\s.;,]*(?:\([^()]*\))?[\s.;,]*$/.test(after)) continue;
+    const about = BEHIND.exec(after);
+    if (!about) continue;
     // "Flour type 55 500 g" may be two numbers.
     const start = match.index + match[0].length;
     const split = /^\d{1,3}[\s](\d{3}\D.*)/.exec(body.slice(start, read.end));
     const doubts = split ? [`read as ${toNumber(read.low)} ${read.unit}: is it ${split[1]!.trim()}?`] : [];
     const before = body.slice(0, match.index).replace(/[\s,:;–—-]+$/u, "");
-    const about = /\s(?:about|approx\.?|ca\.?|circa|environ|etwa|~)$/iu.exec(before);
-    const name = about ? before.slice(0, about.index) : before;
+    const near = /\s(?:about|approx\.?|ca\.?|circa|environ|etwa|unos|unas|~)$/iu.exec(before);
+    const name = near ? before.slice(0, near.index) : before;
     const found = { ...read, end: 0, doubts: [...read.doubts, ...doubts] };
-    const reading = finish(`${name} ${after}`, found, about !== null, options);
-    return about ? { ...reading, said: [about[0].trim(), ...(reading.said ?? [])] } : reading;
+    const loose = near?.[0].trim() ?? about[1];
+    const tail = about[1] ? after.replace(about[1], "") : after;
+    const reading = finish(`${name} ${tail}`, found, loose !== undefined, options);
+    return loose ? { ...reading, said: [loose, ...(reading.said ?? [])] } : reading;
   }
   return undefined;
 }
@@ -186,7 +200,7 @@ function finish(body: string, read: Quantities, about: boolean, options: ReadOpt
   const said = [...(read.said ?? [])];
   let kindAfter: string | undefined;
   if (unit === null) ({ unit, rest, kindAfter } = pieceIn(rest));
-  const slash = SLASH.exec(rest);
+  const slash = /[/|]/.test(rest) ? SLASH.exec(rest) : null;
   const second = slash ? readQuantity(rest, slash[0].length, options) : undefined;
   if (slash && second?.unit) {
     doubts.push(...compared(read, unit, second, false));
@@ -194,7 +208,7 @@ function finish(body: string, read: Quantities, about: boolean, options: ReadOpt
     said.push(rest.slice(slash[0].length, second.end).trim());
     rest = rest.slice(second.end).replace(OF, "");
   }
-  const brackets = BRACKETS.exec(rest);
+  const brackets = rest.includes("(") ? BRACKETS.exec(rest) : null;
   const inside = brackets ? insideBrackets(brackets[1]!, options) : undefined;
   if (brackets && inside) {
     const each = EACH.test(brackets[1]!);
