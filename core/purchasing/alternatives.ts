@@ -15,11 +15,13 @@ export function alternativesOf({ items }: OrderQuestion, order: OrderTotal, item
   const { offers, need } = items[item]!;
   const rows = coverRows(need);
   const best = new Map<string, Alternative>();
+  const mine = new Array<number>(offers.length).fill(0);
   offers.forEach((at, place) => {
     if (!rows.every((row) => row.offers.includes(place))) return;
     for (const packs of countsFor(need.offers[place]!, rows, place)) {
-      const mine = offers.map((_, o) => (o === place ? packs : 0));
+      mine[place] = packs;
       const dearer = order.with(item, mine) - order.total;
+      mine[place] = 0;
       const key = at.offer.offer.id;
       const known = best.get(key);
       // At the same cost the later delivery, fresher.

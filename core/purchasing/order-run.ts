@@ -26,6 +26,8 @@ export interface OrderRun {
   readonly total: OrderTotal;
   readonly orders: readonly DeliveryLines[];
   readonly lines: readonly OrderLine[];
+  /** The same by place of the ingredient in the question. */
+  readonly linesOf: readonly (readonly OrderLine[])[];
   readonly left: readonly Left[];
   /** In the currency: what was made as small as possible, and what nobody can go below. */
   readonly value: number;
@@ -38,14 +40,16 @@ export function runOrders(buying: Buying, when: When, solver: MixedInteger | und
   const choice = putOff(question, bestOrder(question.problem, solver));
   const orders = orderLines(buying, question, choice);
   const lines = orders.flatMap((order) => order.lines);
+  const linesOf = question.items.map((): OrderLine[] => []);
+  for (const line of lines) linesOf[line.item]!.push(line);
   const left = question.items.flatMap((of, i): Left[] => {
-    const mine = lines.filter((line) => line.item === i);
+    const mine = linesOf[i]!;
     if (mine.length === 0) return [];
     const g = leftG(of.need, choice.packs[i]!);
     return [{ of, lines: mine, g, worth: worthOfLeft(of.worthPerG, g, of.need.worthMostG) }];
   });
   return {
-    ...{ question, choice, orders, lines, left },
+    ...{ question, choice, orders, lines, linesOf, left },
     total: new OrderTotal(question.problem, choice.packs),
     value: choice.total / MILLION,
     bound: choice.bound / MILLION,

@@ -34,19 +34,22 @@ export interface OrderChoice {
   readonly uncovered: readonly number[];
 }
 
-/** Deliveries as bits: delivery s is in it when bit s is set. */
-type Slots = bigint;
+/** A set of deliveries: delivery s is in it when place s holds 1. Never changed once made. */
+type Slots = Uint8Array;
 
 /** With more deliveries than this to choose between, not every set of them is tried. */
 const MOST_TRIED = 9;
 /** How strongly a supplier under its minimum is favoured when packs are compared again, step by step. */
 const PULLS = [1, 0.98, 0.95, 0.92, 0.88, 0.84, 0.8, 0.75, 0.7, 0.6, 0.5, 0.35, 0.2, 0];
 
-function holds(set: Slots, s: number): boolean {
-  return ((set >> BigInt(s)) & 1n) === 1n;
-}
+const holds = (set: Slots, s: number): boolean => set[s] === 1;
 
-const bit = (s: number): Slots => 1n << BigInt(s);
+/** The set with these deliveries as well, or without them. */
+function changed(set: Slots, deliveries: readonly number[], to: 0 | 1): Slots {
+  const next = set.slice();
+  for (const s of deliveries) next[s] = to;
+  return next;
+}
 
 /** What the packs of an order come to; what nobody can cover counts nothing. */
 export function orderTotal(problem: OrderProblem, packs: OrderChoice["packs"]): number {
@@ -116,7 +119,7 @@ export class OrderTotal {
  */
 export function chooseOrder(problem: OrderProblem): OrderChoice {
   const { slots, items } = problem;
-  const everyone: Slots = (1n << BigInt(slots.length)) - 1n;
+  const everyone: Slots = new Uint8Array(slots.length).fill(1);
   const plain = slots.map(() => 1);
   const tables = items.map((item) => new ItemTable(item, plain));
   const uncovered = tables.flatMap((table, i) => (table.at(everyone) ? [] : [i]));
@@ -150,8 +153,10 @@ export function chooseOrder(problem: OrderProblem): OrderChoice {
 
   const { must, may } = sortedOut(slots.length, covered);
   if (may.length <= MOST_TRIED) {
-    for (let k = 0n; k < bit(may.length); k++)
-      consider(may.reduce((set, s, j) => (holds(k, j) ? set | bit(s) : set), must));
+    for (let k = 0; k < 1 << may.length; k++) {
+      const also = may.filter((_, j) => ((k >> j) & 1) === 1);
+      consider(changed(must, also, 1));
+    }
   } else {
     consider(dropWhilePaying(slots, covered, must, may, plain));
     bound = covered.reduce((total, table) => total + table.at(everyone)!.bound, chargesOf(slots, must));
@@ -169,7 +174,8 @@ class ItemTable {
   readonly sellers: readonly number[];
   readonly #rows: readonly CoverRow[];
   readonly #weights: readonly number[];
-  readonly #chosen = new Map<Slots, Chosen | undefined>();
+  /** By which of the item's own sellers come. */
+  readonly #chosen = new Map<number | string, Chosen | undefined>();
   readonly #weighted = new Map<string, ItemTable>();
   #last: { readonly set: Slots; readonly chosen: Chosen | undefined } | undefined;
 
@@ -188,7 +194,7 @@ class ItemTable {
   /** What is taken when the deliveries are those in `set`; undefined when they cannot cover it. */
   at(set: Slots): Chosen | undefined {
     if (this.#last?.set === set) return this.#last.chosen;
-    const own = this.sellers.reduce((bits, s) => (holds(set, s) ? bits | bit(s) : bits), 0n);
+    const own = this.#ownKey(set);
     let chosen = this.#chosen.get(own);
     if (chosen === undefined && !this.#chosen.has(own)) {
       const choice = choosePacks(
@@ -202,6 +208,13 @@ class ItemTable {
     }
     this.#last = { set, chosen };
     return chosen;
+  }
+
+  #ownKey(set: Slots): number | string {
+    if (this.sellers.length > 30) return this.sellers.map((s) => set[s]).join("");
+    let bits = 0;
+    for (let k = 0; k < this.sellers.length; k++) bits |= set[this.sellers[k]!]! << k;
+    return bits;
   }
 
   /** The same item with prices compared by weights. */
@@ -268,13 +281,17 @@ function evaluate(
 
 /** Deliveries no order can do without, as a set, and those there is a choice about. */
 function sortedOut(n: number, items: readonly ItemTable[]): { must: Slots; may: number[] } {
-  const everyone = bit(n) - 1n;
-  const useful = new Set(items.filter((item) => item.at(0n) === undefined).flatMap((item) => item.sellers));
-  const needed = [...useful].filter((s) =>
-    items.some((item) => item.sellers.includes(s) && item.at(everyone & ~bit(s)) === undefined),
+  const nobody: Slots = new Uint8Array(n);
+  const everyone: Slots = new Uint8Array(n).fill(1);
+  const useful = new Set(
+    items.filter((item) => item.at(nobody) === undefined).flatMap((item) => item.sellers),
   );
+  const needed = [...useful].filter((s) => {
+    const without = changed(everyone, [s], 0);
+    return items.some((item) => item.sellers.includes(s) && item.at(without) === undefined);
+  });
   const may = [...useful].filter((s) => !needed.includes(s));
-  return { must: needed.reduce((set, s) => set | bit(s), 0n), may };
+  return { must: changed(nobody, needed, 1), may };
 }
 
 function chargesOf(slots: readonly DeliveryTerms[], set: Slots): number {
@@ -289,17 +306,18 @@ function dropWhilePaying(
   may: readonly number[],
   plain: readonly number[],
 ): Slots {
-  let set = may.reduce((all, s) => all | bit(s), must);
+  let set = changed(must, may, 1);
   let total = evaluate(slots, items, set, plain)?.total ?? Number.POSITIVE_INFINITY;
   for (let better = true; better; ) {
     better = false;
     for (const s of may) {
-      const without = holds(set, s) ? evaluate(slots, items, set & ~bit(s), plain)?.total : undefined;
-      if (without !== undefined && without < total) {
-        set &= ~bit(s);
-        total = without;
-        better = true;
-      }
+      if (!holds(set, s)) continue;
+      const without = changed(set, [s], 0);
+      const left = evaluate(slots, items, without, plain)?.total;
+      if (left === undefined || left >= total) continue;
+      set = without;
+      total = left;
+      better = true;
     }
   }
   return set;

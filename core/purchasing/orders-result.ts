@@ -179,7 +179,7 @@ function lineResult(line: OrderLine, run: OrderRun) {
 
 /** Other ways to cover what a line is for, the cheapest first. */
 function otherWays(line: OrderLine, run: OrderRun): Alternative[] {
-  const chosen = run.lines.filter((each) => each.item === line.item);
+  const chosen = run.linesOf[line.item]!;
   const same = ({ at }: Alternative) => chosen.length === 1 && at.offer === line.at.offer;
   return alternativesOf(run.question, run.total, line.item).filter((each) => !same(each));
 }
