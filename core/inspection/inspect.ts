@@ -1,6 +1,7 @@
 import type { Book } from "../book/schema.ts";
 import type { PlanTask } from "../run/result.ts";
 import { judgeBalance } from "./balance.ts";
+import { judgeBetter } from "./better.ts";
 import { judgeContact } from "./contact.ts";
 import { judgeEquipment } from "./equipment.ts";
 import { judgeFeeding } from "./feeding.ts";
@@ -54,6 +55,7 @@ function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
     ...(allergens ? judgeMatrix(scope, plates, allergens, parts) : []),
     ...(balance ? judgeBalance(scope, made, balance) : []),
     ...judgeStatus(plan),
+    ...judgeBetter(scope, result),
   ];
   const past = happened(scope);
   return reportOf(

@@ -4,19 +4,13 @@ import {
   anHour,
   preparation,
   type SmallBook,
-  smallAmounts,
   smallDocuments,
   step,
   work,
 } from "../../tests/small-kitchen.ts";
-import { solve } from "../schedule/index.ts";
+import { smallEngine, smallPlan } from "../../tests/small-plan.ts";
 import { applied, applyOf, editedDocument } from "./apply.ts";
-import type { Engine } from "./make-plan.ts";
 import { makePlan } from "./make-plan.ts";
-import { planService } from "./plan-service.ts";
-
-const engine: Engine = (problem, { seed, schedules, relax }) =>
-  solve(problem, { seed, schedules, ...(relax ? { relax } : {}) });
 
 const OVEN = { during: "passive", setC: 200, toleranceC: 30 };
 const bake = (id: string) =>
@@ -34,12 +28,7 @@ const equipment = (days?: object[], deckC: [number, number] = [50, 250]) => [
   },
   { id: "deck-1", name: "Deck oven", kind: "deck", rangeC: deckC, capacity: [{ unit: "shelf", value: 4 }] },
 ];
-const plan = (book: SmallBook) => {
-  const docs = smallDocuments(book);
-  const amounts = smallAmounts(docs);
-  const result = planService(docs, amounts, { seed: 1, schedules: 40, engine, fillTarget: anHour });
-  return { docs, amounts, ...result };
-};
+const plan = (book: SmallBook) => smallPlan(book, { schedules: 40 });
 
 /** Each remedy made by its own words for a machine is what its proof is of. */
 function reproved(book: SmallBook) {
@@ -54,7 +43,7 @@ function reproved(book: SmallBook) {
         tried,
         { ...amounts, kitchen, service },
         { fillTarget: anHour, kitchen },
-        engine,
+        smallEngine,
         effort,
       );
       return { remedy, again: again.plan };

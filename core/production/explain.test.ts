@@ -1,26 +1,12 @@
 import { describe, expect, it } from "vitest";
-import {
-  anHour,
-  preparation,
-  type SmallBook,
-  smallAmounts,
-  smallDocuments,
-  step,
-  work,
-} from "../../tests/small-kitchen.ts";
-import { checkSchedule, solve } from "../schedule/index.ts";
+import { preparation, type SmallBook, step, work } from "../../tests/small-kitchen.ts";
+import { smallPlan } from "../../tests/small-plan.ts";
+import { checkSchedule } from "../schedule/index.ts";
 import { blocksOf } from "./blocks.ts";
 import { type Bound, explainTask } from "./explain.ts";
-import type { Engine } from "./make-plan.ts";
-import { type PlanResult, planService } from "./plan-service.ts";
+import type { PlanResult } from "./plan-service.ts";
 
-const engine: Engine = (problem, { seed, schedules, relax }) =>
-  solve(problem, { seed, schedules, ...(relax ? { relax } : {}) });
-
-function plan(book: SmallBook): PlanResult {
-  const docs = smallDocuments(book);
-  return planService(docs, smallAmounts(docs), { seed: 1, schedules: 12, engine, fillTarget: anHour });
-}
+const plan = (book: SmallBook): PlanResult => smallPlan(book, { schedules: 12 });
 
 const OVEN = { kind: "oven", during: "passive", setC: 200 };
 const roast = (id: string, setC: number, shelves: number, hold: object = { state: "hot", maxMin: 40 }) =>

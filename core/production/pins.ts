@@ -1,3 +1,4 @@
+import { nameOf } from "./names.ts";
 import type { Site } from "./site.ts";
 import type { RoomNeed, Task } from "./tasks.ts";
 
@@ -29,7 +30,7 @@ export function pinned(site: Site, tasks: readonly Task[]): Task[] {
     }
     if (pin.status === "started" || pin.status === "done") {
       if (task.at === undefined)
-        say("status", `${pin.task} is ${pin.status} but has no start`, "give the pin a start");
+        say("status", `${nameOf(site, task)} is ${pin.status} but has no start`, "give the pin a start");
       else task = { ...task, status: pin.status };
     }
     if (pin.crew && pin.crew.length > 0) task = crewed(site, task, pin.crew, say);
@@ -52,20 +53,21 @@ function crewed(site: Site, task: Task, crew: readonly string[], say: Say): Task
     );
     return task;
   }
+  const name = nameOf(site, task);
+  const nameOfCook = (id: string) => site.crew.find((person) => person.id === id)!.name;
+  const skill = site.kitchen.skills.find((each) => each.id === task.skill)?.name ?? task.skill;
   const clumsy = crew.find(
     (id) => task.skill !== undefined && !site.crew.find((p) => p.id === id)!.skills.includes(task.skill),
   );
   if (clumsy !== undefined) {
-    say("crew", `"${clumsy}" lacks the skill "${task.skill}" of ${task.id}`, "pin somebody who has it");
+    say("crew", `${nameOfCook(clumsy)} lacks the skill for ${name}: ${skill}`, "pin somebody who has it");
     return task;
   }
   const ways = task.ways.filter((way) => way.hands <= crew.length && way.hands > 0);
   if (ways.length === 0) {
     const least = task.ways[0]?.hands ?? 0;
     const what =
-      least === 0
-        ? `${task.id} needs no hands`
-        : `${task.id} needs ${least} hands, the pin names ${crew.length}`;
+      least === 0 ? `${name} needs no hands` : `${name} needs ${least} hands, the pin names ${crew.length}`;
     say("crew", what, least === 0 ? "leave the crew out" : "name enough persons");
     return task;
   }
@@ -85,6 +87,7 @@ function equipped(site: Site, task: Task, id: string, say: Say): Task {
     );
     return task;
   }
+  const unit = site.units.all.find(({ id: of }) => units.has(of))!;
   let found = false;
   const uses = task.uses.map((need): RoomNeed => {
     const narrowed = need.units.filter((unit) => units.has(unit));
@@ -92,6 +95,7 @@ function equipped(site: Site, task: Task, id: string, say: Say): Task {
     found = true;
     return { ...need, units: narrowed };
   });
-  if (!found) say("equipment", `${task.id} cannot use "${id}"`, "pin equipment that the step asks for");
+  if (!found)
+    say("equipment", `${nameOf(site, task)} cannot use ${unit.name}`, "pin equipment that the step asks for");
   return found ? { ...task, uses } : task;
 }

@@ -154,3 +154,8 @@ export function positionsTaken(grams: number, gPerPosition: number): number {
 export function pulledWhole(written: number, times: number): number {
   return Math.max(1, Math.ceil(written * times - 1e-9));
 }
+
+/** Minutes of hands at work in an hour beyond a share of those there. */
+export function beyondShare(workedMin: number, thereMin: number, share: number): number {
+  return Math.max(0, workedMin - share * thereMin);
+}

@@ -9,29 +9,19 @@ import {
   step,
   work,
 } from "../../tests/small-kitchen.ts";
+import { smallEngine, smallPlan } from "../../tests/small-plan.ts";
 import * as formulaRules from "../formula/rules.ts";
 import { given } from "../ledger/ledger.ts";
 import * as ledgerRules from "../ledger/rules.ts";
 import { Tracer } from "../ledger/tracer.ts";
-import { checkSchedule, solve } from "../schedule/index.ts";
-import type { Engine } from "./make-plan.ts";
+import { checkSchedule } from "../schedule/index.ts";
 import * as planRules from "./plan-rules.ts";
 import { type PlanOptions, type PlanResult, planService } from "./plan-service.ts";
 import { scheduledRules } from "./plan-trace.ts";
 import * as rules from "./rules.ts";
 
-const engine: Engine = (problem, { seed, schedules }) => solve(problem, { seed, schedules });
-
-function plan(book: SmallBook, options: Partial<PlanOptions> = {}): PlanResult {
-  const docs = smallDocuments(book);
-  return planService(docs, smallAmounts(docs), {
-    seed: 1,
-    schedules: 60,
-    engine,
-    fillTarget: anHour,
-    ...options,
-  });
-}
+const plan = (book: SmallBook, options: Partial<PlanOptions> = {}): PlanResult =>
+  smallPlan(book, { schedules: 60, ...options });
 const task = (result: PlanResult, id: string) => result.plan.tasks.find((t) => t.id === id)!;
 
 const HOT = { state: "hot", maxMin: 40 };
@@ -294,7 +284,7 @@ describe("P21 remedies", () => {
     const result = planService(docs, smallAmounts(docs), {
       seed: 1,
       schedules: 60,
-      engine,
+      engine: smallEngine,
       fillTarget: anHour,
       amountsFor: (covers) =>
         smallAmounts(
@@ -312,7 +302,7 @@ describe("P21 remedies", () => {
     const broken = planService(tight, smallAmounts(tight), {
       seed: 1,
       schedules: 60,
-      engine,
+      engine: smallEngine,
       fillTarget: anHour,
       amountsFor: (covers) => smallAmounts(tight, covers),
     });
@@ -360,7 +350,8 @@ describe("P22 the trace", () => {
     };
     const docs = smallDocuments(book);
     const amounts = smallAmounts(docs);
-    const make = () => planService(docs, amounts, { seed: 3, schedules: 30, engine, fillTarget: anHour });
+    const make = () =>
+      planService(docs, amounts, { seed: 3, schedules: 30, engine: smallEngine, fillTarget: anHour });
     const result = make();
     const tracer = new Tracer(amounts.ledger);
     result.trace(tracer);

@@ -7,6 +7,7 @@ import { DurationTrace } from "./duration-trace.ts";
 import { KG_PER_POSITION } from "./holds.ts";
 import type { MadePlan } from "./make-plan.ts";
 import {
+  beyondShare,
   fingerprint,
   fingerprintOf,
   minutesBetween,
@@ -20,6 +21,7 @@ import {
 import type { Plan } from "./plan-types.ts";
 import type { Task } from "./tasks.ts";
 import { WHOLE_ROOM } from "./units.ts";
+import { PEAK_SHARE } from "./weights.ts";
 
 /**
  * Says how every number of `/plan` came (README, P22): figures of the book by the rules of plan-rules.ts, what the
@@ -112,9 +114,22 @@ export function tracePlan(
       ...{ value: term.weight, unit: "", rule: "given" },
       inputs: [stated(site.amounts.ledger, at, "", term.weight)],
     });
-    decided(`${pointer}/objective/${i}/value`, term.value, term.unit, "scheduledTerm", i);
+    if (term.key === "peaks")
+      tracer.note(`${pointer}/objective/${i}/value`, {
+        ...{ value: term.value, unit: term.unit, rule: "sum" },
+        inputs: plan.peaks.map((_, k) => `${pointer}/peaks/${k}/overMin`),
+      });
+    else decided(`${pointer}/objective/${i}/value`, term.value, term.unit, "scheduledTerm", i);
     if (term.bound !== undefined)
       decided(`${pointer}/objective/${i}/bound`, term.bound, term.unit, "scheduledBound", i);
+  });
+  plan.peaks.forEach((peak, i) => {
+    const here = `${pointer}/peaks/${i}`;
+    decided(`${here}/workedMin`, peak.workedMin, "min", "scheduledWorked", i);
+    decided(`${here}/thereMin`, peak.thereMin, "min", "scheduledThere", i);
+    const share = stated(site.amounts.ledger, "const:/peaks/share", "", PEAK_SHARE);
+    const inputs = [`${here}/workedMin`, `${here}/thereMin`, share];
+    tracer.note(`${here}/overMin`, { value: peak.overMin, unit: "min", rule: beyondShare.name, inputs });
   });
   plan.broken.forEach((b, i) => {
     decided(`${pointer}/broken/${i}/by`, b.by, b.unit, "scheduledBreach", i);
@@ -161,6 +176,8 @@ export function scheduledRules(again: () => { readonly made: MadePlan; readonly 
     scheduledBound: rule((plan, i) => plan.objective[i]!.bound!),
     scheduledTimes: rule((plan, i) => plan.broken[i]!.times!),
     scheduledBreach: rule((plan, i) => plan.broken[i]!.by),
+    scheduledWorked: rule((plan, i) => plan.peaks[i]!.workedMin),
+    scheduledThere: rule((plan, i) => plan.peaks[i]!.thereMin),
     scheduledBusy: rule((plan, i) => plan.load[i]!.busyMin),
     scheduledOpen: rule((plan, i) => plan.load[i]!.openMin),
     scheduledSpare: rule((plan, i) => plan.remedies[i]!.spareMin!),

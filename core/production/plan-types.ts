@@ -7,6 +7,8 @@ export type PlanStatus = "feasible" | "broken" | "none";
 export interface Plan {
   readonly status: PlanStatus;
   readonly objective: readonly Term[];
+  /** Hours in which hands work more than three quarters of the minutes they are there. */
+  readonly peaks: readonly Peak[];
   readonly tasks: readonly PlanTask[];
   readonly broken: readonly Broken[];
   /** When it does not fit: the rules that cannot all be kept; without any one of them the rest can. */
@@ -26,6 +28,15 @@ export interface Term {
   /** What one of the unit counts beside the other terms. */
   readonly weight: number;
   readonly bound?: number;
+}
+
+/** An hour of the clock that is too full; minutes of hands. */
+export interface Peak {
+  readonly from: string;
+  readonly to: string;
+  readonly workedMin: number;
+  readonly thereMin: number;
+  readonly overMin: number;
 }
 
 export interface PlanTask {

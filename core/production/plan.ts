@@ -2,6 +2,7 @@ import type { Placement, Problem, Result as Solved } from "../schedule/problem.t
 import { brokenOf } from "./broken.ts";
 import { loadOf } from "./load.ts";
 import { nameOf } from "./names.ts";
+import { peaksOf } from "./peaks.ts";
 import { minutesBetween } from "./plan-rules.ts";
 import type { Plan, PlanStatus, PlanTask, Remedy } from "./plan-types.ts";
 import { unitsOfTasks } from "./problem.ts";
@@ -44,10 +45,12 @@ export function planOf(
     ),
   );
   const broken = brokenOf(site, set, problem, solved);
+  const peaks = schedule ? peaksOf(site, problem, schedule) : [];
   const status: PlanStatus = placements.length === 0 ? "none" : broken.length === 0 ? "feasible" : "broken";
   return {
     status,
-    objective: placements.length === 0 ? [] : termsOf(site, set, placements, solved),
+    objective: placements.length === 0 ? [] : termsOf(site, set, placements, solved, peaks),
+    peaks,
     tasks,
     broken,
     remedies,

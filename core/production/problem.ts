@@ -10,6 +10,7 @@ import type {
   Span,
 } from "../schedule/problem.ts";
 import { benchOf, type Contacts, contactsOf } from "./contacts.ts";
+import { peakOf } from "./peaks.ts";
 import { wholeUp } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { Link, RoomNeed, Space, Task, TaskSet } from "./tasks.ts";
@@ -64,6 +65,8 @@ export function problemOf(site: Site, set: TaskSet): Problem {
       changes: weights.heatUps,
       walk: weights.walking,
       modes: weights.hands,
+      pauses: weights.breaks,
+      ...(weights.peaks > 0 ? { peak: { weight: weights.peaks, ...peakOf(site) } } : {}),
     },
   };
 }
@@ -252,8 +255,12 @@ function keepsOf(set: TaskSet, units: ReadonlyMap<string, Unit>, classOf: ClassO
     for (const need of task.uses) {
       if (need.same === undefined) continue;
       const known = spans.get(need.same);
-      if (known) spans.set(need.same, { ...known, to: { task: task.id, at: "end" } });
-      else {
+      if (known) {
+        // A pin may narrow the units of any of the tasks that keep it.
+        const of = known.need.of.filter((id) => need.units.includes(id));
+        const held = { ...known.need, of: of.length > 0 ? of : known.need.of };
+        spans.set(need.same, { ...known, to: { task: task.id, at: "end" }, need: held });
+      } else {
         const from = { task: task.id, at: "start" } as const;
         const held = needOf(need, task, units, classOf);
         spans.set(need.same, { id: need.same, from, to: { ...from, at: "end" }, need: held });

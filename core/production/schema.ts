@@ -204,6 +204,10 @@ export const ServiceSchema = z.strictObject({
       walking: weight.optional(),
       /** A minute of hands more than the fewest would take. */
       hands: weight.optional(),
+      /** A minute of hands at work beyond three quarters of those there in an hour. */
+      peaks: weight.optional(),
+      /** Work that a break interrupts, once. */
+      breaks: weight.optional(),
     })
     .optional(),
   stock: z

@@ -1,15 +1,16 @@
 import type { Placement, Result as Solved, Term as SolvedTerm } from "../schedule/problem.ts";
-import type { Term } from "./plan-types.ts";
+import type { Peak, Term } from "./plan-types.ts";
 import type { Site } from "./site.ts";
 import type { Link, TaskSet } from "./tasks.ts";
 import { type WeightName, weightsFor } from "./weights.ts";
 
-/** The engine's terms by the weight that stands for them; waits and staleness are one term there. */
-const OF: Readonly<Record<Exclude<WeightName, "stale" | "waiting">, SolvedTerm>> = {
+/** The engine's terms by the weight that stands for them; waits and staleness are one term there, peaks are summed hour by hour. */
+const OF: Readonly<Record<Exclude<WeightName, "stale" | "waiting" | "peaks">, SolvedTerm>> = {
   slack: "late",
   heatUps: "changes",
   walking: "walk",
   hands: "modes",
+  breaks: "pauses",
 };
 
 const WORDS: Readonly<Record<WeightName, readonly [term: string, unit: string]>> = {
@@ -19,13 +20,21 @@ const WORDS: Readonly<Record<WeightName, readonly [term: string, unit: string]>>
   heatUps: ["heat-ups", "changes"],
   walking: ["walking", "min"],
   hands: ["hands beyond the fewest", "min"],
+  peaks: ["peaks of work", "min"],
+  breaks: ["work interrupted by a break", "times"],
 };
 
 /**
  * What the plan is judged by, each in its own unit with its weight; `bound` where the engine knows one: no plan of
  * this service has less. A term of weight 0 counts nothing and is left out.
  */
-export function termsOf(site: Site, set: TaskSet, placements: readonly Placement[], solved: Solved): Term[] {
+export function termsOf(
+  site: Site,
+  set: TaskSet,
+  placements: readonly Placement[],
+  solved: Solved,
+  peaks: readonly Peak[],
+): Term[] {
   const weights = weightsFor(site.amounts.service);
   const found = new Map(solved.objective.map((each) => [each.term, each]));
   return (Object.keys(WORDS) as WeightName[]).flatMap((key): Term[] => {
@@ -34,6 +43,10 @@ export function termsOf(site: Site, set: TaskSet, placements: readonly Placement
     if (key === "stale" || key === "waiting") {
       if (weight === 0 || !set.links.some((link) => bestWait(link)?.key === key)) return [];
       return [{ key, term, value: waited(set, placements, key), unit, weight }];
+    }
+    if (key === "peaks") {
+      const value = peaks.reduce((sum, { overMin }) => sum + overMin, 0);
+      return weight === 0 ? [] : [{ key, term, value, unit, weight }];
     }
     const valued = found.get(OF[key]);
     if (!valued || weight === 0) return [];

@@ -12,6 +12,7 @@ export function emptyPlan(options: { readonly seed?: number }): Plan {
   return {
     status: "none",
     objective: [],
+    peaks: [],
     tasks: [],
     broken: [],
     remedies: [],

@@ -1,25 +1,11 @@
 import { describe, expect, it } from "vitest";
-import {
-  anHour,
-  preparation,
-  type SmallBook,
-  smallAmounts,
-  smallDocuments,
-  step,
-  work,
-} from "../../tests/small-kitchen.ts";
-import type { Engine } from "../production/make-plan.ts";
-import { planService } from "../production/plan-service.ts";
-import { checkSchedule, solve } from "../schedule/index.ts";
+import { anHour, preparation, type SmallBook, step, work } from "../../tests/small-kitchen.ts";
+import { smallPlan } from "../../tests/small-plan.ts";
+import { checkSchedule } from "../schedule/index.ts";
 import { type Standing, type TaskPin, tryMove } from "./try-move.ts";
 
-const engine: Engine = (problem, { seed, schedules }) => solve(problem, { seed, schedules });
-
 function standing(book: SmallBook): Standing {
-  const docs = smallDocuments(book);
-  const amounts = smallAmounts(docs);
-  const options = { seed: 1, schedules: 12, engine, fillTarget: anHour, remedySchedules: 0 };
-  const { made, plan } = planService(docs, amounts, options);
+  const { docs, amounts, made, plan } = smallPlan(book, { schedules: 12, remedySchedules: 0 });
   return { docs, amounts, made, plan, fill: anHour };
 }
 
@@ -85,5 +71,62 @@ describe("R11 a task put elsewhere", () => {
     const result = tryMove(two, { task: task.id, start: task.start, crew: [other] })!;
     expect(result.fits).toBe(true);
     expect(result.moved[0]).toMatchObject({ task: task.id, hands: [other], others: true });
+  });
+
+  it("R11 hands that are taken then: who gives way is said, and every rule is kept", () => {
+    const two = standing({ ...book, kitchen: {} });
+    const of = (id: string) => two.plan.tasks.filter(({ hands }) => hands.includes(id));
+    const task = of("ann").find(({ kind }) => kind === "work")!;
+    const taken = of("bob").some((each) => each.startMin < task.endMin && each.endMin > task.startMin);
+    const result = tryMove(two, { task: task.id, crew: ["bob"] })!;
+    expect(taken).toBe(true);
+    expect(result.fits).toBe(true);
+    expect(result.moved.length).toBeGreaterThan(1);
+    expect(result.moved[0]!.hands).toEqual(["bob"]);
+  });
+
+  it("R11 hands without the skill and units that cannot serve: said by name, nothing moves", () => {
+    const skills = [
+      { id: "prep", name: "Any cook" },
+      { id: "wash", name: "Washing up" },
+    ];
+    const shifts = [{ from: "D 08:00", to: "D 22:00" }];
+    const crew = [
+      { id: "ann", name: "Ann", skills: ["prep"], shifts },
+      { id: "kim", name: "Kim", skills: ["wash"], shifts },
+    ];
+    const two = standing({ ...book, kitchen: { skills, crew } });
+    const result = tryMove(two, { task: "a/mix/1", crew: ["kim"] })!;
+    expect(result.fits).toBe(false);
+    expect(result.broken[0]).toMatchObject({
+      rule: "pin",
+      what: "Kim lacks the skill for A: Step: Any cook",
+    });
+    expect(result.moved.slice(1)).toEqual([]);
+    const oven = tryMove(two, { task: "a/mix/1", equipment: ["oven"] })!;
+    expect(oven.broken[0]!.what).toBe("A: Step cannot use Oven");
+  });
+
+  it("R11 what waits in an oven tries another: the work and its waiting go there together", () => {
+    const baked = (id: string, setC: number, during = "passive") =>
+      preparation(id, [
+        step("bake", {
+          work: work(5),
+          passive: { min: 50 },
+          uses: [{ kind: "oven", during, space: { value: 3, unit: "shelf" }, setC }],
+          hold: { state: "cold", maxMin: 600 },
+        }),
+      ]);
+    const capacity = [{ unit: "shelf", value: 4 }];
+    const equipment = ["oven-1", "oven-2"].map((id) => ({
+      ...{ id, name: id.replace("oven-", "Oven "), kind: "oven", capacity, rangeC: [50, 250] },
+    }));
+    for (const during of ["passive", "both"]) {
+      const two = standing({ preparations: [baked("pie", 200, during)], kitchen: { equipment } });
+      const wait = two.plan.tasks.find(({ id }) => id === "pie/bake/1/wait")!;
+      const other = wait.equipment[0]!.id === "oven-1" ? "oven-2" : "oven-1";
+      const result = tryMove(two, { task: wait.id, equipment: [other] })!;
+      expect(result).toMatchObject({ fits: true, broken: [] });
+    }
   });
 });

@@ -58,16 +58,20 @@ export interface Standing {
  */
 export function tryMove(standing: Standing, pin: TaskPin): TriedMove | undefined {
   const { made, plan } = standing;
-  const old = made.solved.schedule;
-  if (!old || !made.set.tasks.some((task) => task.id === pin.task)) return undefined;
-  const { site, set, problem } = pinnedProblem(standing, pin);
+  const stood = made.solved.schedule;
+  if (!stood || !made.set.tasks.some((task) => task.id === pin.task)) return undefined;
+  const { site, set, problem, refused } = pinnedProblem(standing, pin);
+  const old = asPinned(problem, stood, pin);
   const alone = movedAlone(problem, old, pin, made);
   const best = alone.violations.length === 0 ? alone : better(alone, mended(problem, old, pin));
   const { schedule, violations } = best;
   const known = new Set(plan.broken.map((broken) => broken.what));
-  const broken = brokenOf(site, set, problem, { ...made.solved, schedule, violations }).filter(
-    ({ what }) => !known.has(what),
-  );
+  const broken = [
+    ...refused.map((what): Broken => ({ rule: "pin", tasks: [pin.task], by: 1, unit: "count", what })),
+    ...brokenOf(site, set, problem, { ...made.solved, schedule, violations }).filter(
+      ({ what }) => !known.has(what),
+    ),
+  ];
   const moved = movedTasks(standing, schedule, pin.task);
   const at = new Map(schedule.placements.map((p) => [p.task, p]));
   const tasks = plan.tasks.map((task) => {
@@ -89,6 +93,27 @@ interface Tried {
   readonly schedule: Schedule;
   readonly violations: readonly Violation[];
 }
+
+/** The schedule with the hands and the units that a pin names, where they can serve; all at the minutes they had. */
+function asPinned(problem: Problem, old: Schedule, pin: TaskPin): Schedule {
+  const placements = old.placements.map((p, i) => {
+    const { modes } = problem.tasks[i]!;
+    const mode = p.task === pin.task && pin.crew ? 0 : p.mode;
+    const { people = [], resources = [] } = modes[mode] ?? {};
+    const heads = people.reduce((sum, need) => sum + need.count, 0);
+    const crew = pin.crew?.filter((id) => people[0]?.among?.includes(id)).slice(0, heads) ?? [];
+    return {
+      ...{ ...p, mode },
+      ...(p.task === pin.task && heads > 0 && crew.length === heads ? { persons: crew } : {}),
+      resources: p.resources.map((id, k) => servingOf(id, resources[k]?.of)),
+    };
+  });
+  return { placements, spans: old.spans.map((id, k) => servingOf(id, problem.spans?.[k]?.need.of)) };
+}
+
+/** The resource that served if it still may, else the first that may. */
+const servingOf = (id: string, of: readonly string[] | undefined): string =>
+  of === undefined || of.includes(id) ? id : of[0]!;
 
 /** The block of the task where it is put, everything else left as it is. */
 function movedAlone(problem: Problem, old: Schedule, pin: TaskPin, made: MadePlan): Tried {
@@ -135,11 +160,15 @@ function pinnedProblem({ docs, amounts, made, fill }: Standing, pin: TaskPin) {
     const tasks = made.problem.tasks.map((task) =>
       task.id === pin.task ? { ...task, pin: { ...task.pin, start: minute } } : task,
     );
-    return { site: made.site, set: made.set, problem: { ...made.problem, tasks } };
+    return { site: made.site, set: made.set, problem: { ...made.problem, tasks }, refused: [] };
   }
   const pins = [...amounts.service.pins.filter((each) => each.task !== pin.task), pin];
   const pinned: Amounts = { ...amounts, service: { ...amounts.service, pins } };
-  return problemFor(docs, pinned, { fillTarget: fill, kitchen: made.site.kitchen });
+  const { kitchen, apart, earliest } = made.site;
+  const again = problemFor(docs, pinned, { fillTarget: fill, kitchen, apart, earliest });
+  const at = `${docs.pointer("services", amounts.service.id)}/pins/${pins.length - 1}/`;
+  const refused = again.site.doubts.filter(({ path }) => path.startsWith(at)).map(({ what }) => what);
+  return { ...again, refused };
 }
 
 /** A way of doing a task that the pin has taken away counts as one broken rule of that task. */

@@ -112,7 +112,15 @@ const ProblemSchema = z.strictObject({
       early: z.number().optional(),
       hold: z.number().optional(),
       changes: z.number().optional(),
-      peak: z.strictObject({ above: z.number(), weight: z.number() }).optional(),
+      peak: z
+        .strictObject({
+          weight: z.number(),
+          share: z.number(),
+          every: z.number(),
+          from: z.number().optional(),
+        })
+        .optional(),
+      pauses: z.number().optional(),
       walk: z.number().optional(),
       modes: z.number().optional(),
     })

@@ -3,6 +3,11 @@ import type { Generator } from "./generate.ts";
 import type { Random } from "./random.ts";
 import type { Score } from "./score.ts";
 
+/** Share of the tries in which the first cluster is put away from where it stood, if work has to be spread. */
+const SPREAD = 0.3;
+/** How far away it is tried, minutes. */
+const FARTHEST = 180;
+
 /**
  * Large-neighbourhood search on a board on which everything has a place: takes some clusters off (a stretch of
  * time, a person's hours, what one resource holds, a chain), places them anew in a shaken order, and keeps the
@@ -50,7 +55,9 @@ export class Improver {
     board.remove([...spots.keys()]);
     const key = this.order(out);
     out.sort((a, b) => key.get(a)! - key.get(b)!);
-    if (out.every((c) => g.placeCluster(c))) {
+    const away =
+      out.length > 0 && this.score.spreads && random.next() < SPREAD ? this.away(out[0]!, spots) : 0;
+    if (out.every((c, k) => g.placeCluster(c, k === 0 ? away : 0))) {
       const after = this.score.of(board);
       if (after <= this.value + heat * -Math.log(random.next() + 1e-12)) {
         this.value = after;
@@ -61,6 +68,22 @@ export class Improver {
     }
     board.putBack(spots);
     return false;
+  }
+
+  /** Where to begin looking for a place: a while after the one it has, so that work is not all as late as it can be. */
+  private away(c: number, spots: ReadonlyMap<number, Spot>): number {
+    const first = this.g.clusters.tasks[c]!.find((i) => spots.has(i))!;
+    return spots.get(first)!.start + 1 + this.random.below(FARTHEST);
+  }
+
+  /** A task to begin with: where work has to be spread, one of a time that is too full, if one is met. */
+  private seed(): number {
+    const { score, random } = this;
+    const { board } = this.g;
+    let i = random.below(board.model.n);
+    if (score.spreads)
+      for (let k = 0; k < 4 && !score.crowded(board, i); k++) i = random.below(board.model.n);
+    return i;
   }
 
   /** Clusters to take off. */
@@ -75,7 +98,7 @@ export class Improver {
       this.marks[c] = round;
       if (clusters.tasks[c]!.some((i) => !board.settled(i))) out.push(c);
     };
-    const seed = random.below(model.n);
+    const seed = this.seed();
     const t = board.start[seed]!;
     add(clusters.of[seed]!);
     const kind = random.below(4);

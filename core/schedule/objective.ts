@@ -1,8 +1,19 @@
+import { stretchesOf } from "./peaks.ts";
 import type { Lag, Objective, Placement, Problem, Schedule, Task, Term, Valued } from "./problem.ts";
 
 /** The weights in force: what the problem says, else the defaults of problem.ts. */
 export function weightsOf(problem: Problem): Required<Omit<Objective, "peak">> & Pick<Objective, "peak"> {
-  return { makespan: 0, late: 1000, early: 1, hold: 10, changes: 0, walk: 0, modes: 1, ...problem.objective };
+  return {
+    makespan: 0,
+    late: 1000,
+    early: 1,
+    hold: 10,
+    changes: 0,
+    pauses: 0,
+    walk: 0,
+    modes: 1,
+    ...problem.objective,
+  };
 }
 
 /** Wanted end of a task. */
@@ -28,7 +39,12 @@ export function objectiveOf(problem: Problem, schedule: Schedule): Valued[] {
   );
   add("hold", w.hold, () => holds(problem, schedule));
   add("changes", w.changes, () => changes(problem, schedule));
-  if (w.peak) add("peak", w.peak.weight, () => above(schedule.placements, w.peak!.above));
+  const { peak } = w;
+  if (peak)
+    add("peak", peak.weight, () =>
+      stretchesOf(problem, schedule.placements, peak).reduce((sum, { over }) => sum + over, 0),
+    );
+  add("pauses", w.pauses, () => live.filter(({ task, p }) => interrupted(task, p)).length);
   add("walk", w.walk, () => walked(problem, schedule));
   add("modes", w.modes, () => open.reduce((sum, { task, p }) => sum + (task.modes[p.mode]!.cost ?? 0), 0));
   return terms;
@@ -79,20 +95,11 @@ function changes(problem: Problem, schedule: Schedule): number {
   return count;
 }
 
-/** Person-minutes above the comfortable number of persons at work. */
-function above(placements: readonly Placement[], comfortable: number): number {
-  const steps: [number, number][] = [];
-  for (const p of placements)
-    if (p.persons.length > 0) steps.push([p.start, p.persons.length], [p.end, -p.persons.length]);
-  steps.sort((a, b) => a[0] - b[0]);
-  let sum = 0;
-  let busy = 0;
-  steps.forEach(([t, by], i) => {
-    busy += by;
-    const next = steps[i + 1]?.[0] ?? t;
-    sum += Math.max(0, busy - comfortable) * (next - t);
-  });
-  return sum;
+/** Whether a break or the end of a shift lies inside the work. */
+function interrupted(task: Task, p: Placement): boolean {
+  const mode = task.modes[p.mode]!;
+  const pauses = (mode.interrupt ?? "no") !== "no" && task.pin?.end === undefined && p.persons.length > 0;
+  return pauses && p.end - p.start > mode.duration;
 }
 
 /** Minutes walked between consecutive tasks of each person. */

@@ -210,8 +210,18 @@ export interface Objective {
   readonly hold?: number;
   /** Per change of state of a resource, its first state included. Default 0. */
   readonly changes?: number;
-  /** Person-minutes in which more than `above` persons work at once. Default none. */
-  readonly peak?: { readonly above: number; readonly weight: number };
+  /**
+   * Per minute of hands above `share` of those there, counted by stretches of `every` minutes; one begins at `from`
+   * (default 0, less than `every`). Default none.
+   */
+  readonly peak?: {
+    readonly weight: number;
+    readonly share: number;
+    readonly every: number;
+    readonly from?: number;
+  };
+  /** Per task that a break or the end of a shift interrupts. Default 0. */
+  readonly pauses?: number;
   /** Per minute walked between the places of consecutive tasks of a person. Default 0. */
   readonly walk?: number;
   /** Times the sum of the chosen modes' costs. Default 1. */
@@ -219,7 +229,7 @@ export interface Objective {
 }
 
 /** The terms of the objective, in the order they are reported. */
-export type Term = "makespan" | "late" | "early" | "hold" | "changes" | "peak" | "walk" | "modes";
+export type Term = "makespan" | "late" | "early" | "hold" | "changes" | "peak" | "pauses" | "walk" | "modes";
 
 /** Where and when one task is done. */
 export interface Placement {

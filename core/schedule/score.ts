@@ -1,4 +1,5 @@
 import type { Board } from "./board.ts";
+import { Crowd } from "./crowd.ts";
 import { apart, type Demand, type Model } from "./model.ts";
 import { dueOf, weightsOf } from "./objective.ts";
 
@@ -22,6 +23,7 @@ export class Score {
   private readonly places: number;
   private readonly moment: Int32Array;
   private readonly overtimeCost: number;
+  private readonly crowd: Crowd | undefined;
 
   /** `overtimeCost`: what a minute outside the shifts costs; 0 where that cannot happen. */
   constructor(model: Model, overtimeCost = 0) {
@@ -56,6 +58,7 @@ export class Score {
     for (const x of problem.walks ?? []) set(x.to, x.from, x.minutes);
     for (const x of problem.walks ?? []) set(x.from, x.to, x.minutes);
     this.moment = new Int32Array(2 * model.n);
+    this.crowd = w.peak && w.peak.weight > 0 ? new Crowd(model, w.peak) : undefined;
   }
 
   /** Weighted sum of the terms over the placed tasks. */
@@ -85,7 +88,8 @@ export class Score {
       if (over > 0) sum += this.lagCost[k]! * over;
     }
     if (w.changes > 0) sum += w.changes * this.changes(board);
-    if (w.peak) sum += w.peak.weight * this.peak(board, w.peak.above);
+    if (this.crowd) sum += w.peak!.weight * this.crowd.over(board, moment);
+    if (w.pauses > 0) sum += w.pauses * this.pauses(board);
     if (w.walk > 0) sum += w.walk * this.walked(board);
     return sum;
   }
@@ -131,21 +135,30 @@ export class Score {
     return count;
   }
 
-  private peak(board: Board, comfortable: number): number {
-    const steps: [number, number][] = [];
-    for (let i = 0; i < this.model.n; i++) {
-      const heads = board.mode[i]! < 0 ? 0 : board.persons[i]!.length;
-      if (heads > 0) steps.push([this.moment[2 * i]!, heads], [this.moment[2 * i + 1]!, -heads]);
-    }
-    steps.sort((a, b) => a[0] - b[0]);
-    let sum = 0;
-    let busy = 0;
-    for (let k = 0; k < steps.length; k++) {
-      busy += steps[k]![1];
-      if (busy > comfortable && k + 1 < steps.length)
-        sum += (busy - comfortable) * (steps[k + 1]![0] - steps[k]![0]);
-    }
-    return sum;
+  /** Whether a task has hands in a stretch that was too full, or is interrupted, when `of` was last asked. */
+  crowded(board: Board, i: number): boolean {
+    if (board.mode[i]! < 0 || board.persons[i]!.length === 0) return false;
+    if (this.w.pauses > 0 && this.paused(board, i)) return true;
+    return (
+      this.crowd?.full(this.moment[2 * i]!) === true || this.crowd?.full(this.moment[2 * i + 1]! - 1) === true
+    );
+  }
+
+  /** Whether any term asks for work to be spread. */
+  get spreads(): boolean {
+    return this.crowd !== undefined || this.w.pauses > 0;
+  }
+
+  private paused(board: Board, i: number): boolean {
+    const way = this.model.ways[i]![board.mode[i]!]!;
+    if (way.interrupt === 0 || way.heads === 0 || (this.model.decided[i]?.end ?? -1) >= 0) return false;
+    return board.end[i]! - board.start[i]! > way.duration;
+  }
+
+  private pauses(board: Board): number {
+    let count = 0;
+    for (let i = 0; i < this.model.n; i++) if (board.mode[i]! >= 0 && this.paused(board, i)) count++;
+    return count;
   }
 
   private walked(board: Board): number {

@@ -92,8 +92,10 @@ class Reader {
     const { peak, ...weights } = p.objective ?? {};
     for (const [term, weight] of Object.entries(weights)) this.cost(weight, `objective.${term}`);
     if (peak) {
-      this.whole(peak.above, "objective.peak.above", 0);
       this.cost(peak.weight, "objective.peak.weight");
+      this.cost(peak.share, "objective.peak.share");
+      this.whole(peak.every, "objective.peak.every", 1);
+      this.whole(peak.from, "objective.peak.from", 0, peak.every - 1);
     }
     p.walks?.forEach((w, i) => {
       this.whole(w.minutes, `walks[${i}].minutes`, 0);

@@ -9,10 +9,13 @@ export const argue = {
   "why.circle": "They hold each other: move them together.",
 
   "move.title": "Moving a task",
-  "move.keys": "Enter moves the chosen task: arrows by 5 minutes, Enter keeps it as a pin, Escape gives up.",
+  "move.keys":
+    "Enter moves the chosen task: arrows by 5 minutes, or to another person or oven across; Enter keeps it as a pin, Escape gives up.",
   "move.start": "Move it",
   "move.earlier": "5 minutes earlier",
   "move.later": "5 minutes later",
+  "move.person": "Who instead of {name}",
+  "move.equipment": "What instead of {name}",
   "move.keep": "Pin it here",
   "move.cancel": "Leave it",
   "move.fits":
@@ -51,6 +54,11 @@ export const argue = {
   "good.key.heatUps": "A change of an oven's temperature",
   "good.key.walking": "A minute walked between stations",
   "good.key.hands": "A minute of hands more than the fewest take",
+  "good.key.peaks": "A minute of hands beyond three quarters of those there, hour by hour",
+  "good.key.breaks": "Work that a break interrupts",
+  "good.peak": "From {from}:",
+  "good.peak.share": "{worked} of {there}",
+  "good.peak.over": "minutes of hands beyond three quarters",
 
   "compare.title": "Another plan beside it",
   "compare.name": "Name",

@@ -54,7 +54,16 @@ export function smallResult(): Judged {
       need("tart", 1000, 0, 0.5, [5, 5]),
     ],
     plan: {
-      ...{ status: "feasible", objective: [], broken: [], remedies: [], load: [], seed: 1, schedules: 1 },
+      ...{
+        status: "feasible",
+        objective: [],
+        peaks: [],
+        broken: [],
+        remedies: [],
+        load: [],
+        seed: 1,
+        schedules: 1,
+      },
       tasks: DAY.map(task),
     },
     allergens: [

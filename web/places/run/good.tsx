@@ -10,7 +10,7 @@ import { Fold } from "../../parts/fold.tsx";
 
 /** A step of an entry: as fine as the usual weight is. */
 const STEPS: Readonly<Record<WeightName, number>> = {
-  ...{ slack: 1, stale: 0.1, waiting: 0.01, heatUps: 5, walking: 0.5, hands: 0.1 },
+  ...{ slack: 1, stale: 0.1, waiting: 0.01, heatUps: 5, walking: 0.5, hands: 0.1, peaks: 0.1, breaks: 1 },
 };
 
 /** What one plan is better than another by: each term with its value and bound, and its weight to be set. */
@@ -42,6 +42,7 @@ export function Good({ plan }: { readonly plan: Plan }) {
                         `, ${say("good.bound", { bound: write.quantity({ value: term.bound, unit: term.unit }) })}`}
                     </span>
                   )}
+                  {key === "peaks" && <Peaks plan={plan} />}
                 </span>
                 <CountEntry
                   label={`${say("good.weight")}: ${say(`good.key.${key}`)}`}
@@ -69,4 +70,17 @@ export function Good({ plan }: { readonly plan: Plan }) {
       </Fold>
     </section>
   );
+}
+
+/** The hours that are too full, each with how it came. */
+function Peaks({ plan }: { readonly plan: Plan }) {
+  const { say, write } = useWords();
+  return plan.peaks.map(({ from, workedMin, thereMin }, i) => (
+    <span key={from} className="block quiet">
+      {say("good.peak", { from: write.clock(from) })}{" "}
+      <Figure at={`/plan/peaks/${i}/overMin`} label={say("good.peak.over")}>
+        {say("good.peak.share", { worked: write.span(workedMin), there: write.span(thereMin) })}
+      </Figure>
+    </span>
+  ));
 }

@@ -2,33 +2,46 @@ import { Button } from "react-aria-components";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
-import { type Move, stepped } from "./use-move.ts";
+import { Pick } from "../../parts/pick.tsx";
+import { othersFor, replaceable } from "./instead.ts";
+import { type Move, movable, stepped } from "./use-move.ts";
 
 const MOST = 8;
 
 /** What gives while a task is dragged: where it would stand, who else moves, what breaks, what is spare. */
 export function MoveNote({ move }: { readonly move: Move }) {
   const { say, write } = useWords();
-  const { clock } = useService();
+  const { clock, kitchen } = useService();
   const names = useNames();
   const { moving, tried, asking } = move;
   if (!moving) return null;
-  const { task, startMin } = moving;
+  const { task, startMin, instead } = moving;
+  const nameOf = (kind: "person" | "equipment", id: string) =>
+    kind === "person" ? names.person(id) : names.equipment(id);
   const others = tried?.moved.filter((each) => each.task !== task.id) ?? [];
-  const by = (minutes: number) => move.to(task, stepped(startMin + minutes));
+  const by = (minutes: number) => move.to(task, stepped(startMin + minutes), instead);
   return (
     <section className="note task-note move-note" aria-label={say("move.title")}>
       <h2 className="note-title">{task.name}</h2>
       <p className="large" aria-live="polite">
         {write.clock(task.start)} → <strong>{write.clock(clock.textOf(startMin))}</strong>
+        {instead && (
+          <span className="block">
+            {nameOf(instead.kind, instead.from)} → <strong>{nameOf(instead.kind, instead.to)}</strong>
+          </span>
+        )}
       </p>
       <div className="row move-do">
-        <Button className="button quiet-button" aria-label={say("move.earlier")} onPress={() => by(-5)}>
-          −5
-        </Button>
-        <Button className="button quiet-button" aria-label={say("move.later")} onPress={() => by(5)}>
-          +5
-        </Button>
+        {movable(task) && (
+          <>
+            <Button className="button quiet-button" aria-label={say("move.earlier")} onPress={() => by(-5)}>
+              −5
+            </Button>
+            <Button className="button quiet-button" aria-label={say("move.later")} onPress={() => by(5)}>
+              +5
+            </Button>
+          </>
+        )}
         <Button className="button" onPress={move.keep}>
           {say("move.keep")}
         </Button>
@@ -36,6 +49,17 @@ export function MoveNote({ move }: { readonly move: Move }) {
           {say("move.cancel")}
         </Button>
       </div>
+      {replaceable(kitchen, task).map(({ kind, from }) => (
+        <Pick
+          key={from}
+          label={say(kind === "person" ? "move.person" : "move.equipment", { name: nameOf(kind, from) })}
+          value={instead?.from === from ? instead.to : from}
+          options={othersFor(kitchen, kind, from)
+            .filter((id) => id === from || !task.hands.includes(id))
+            .map((id) => [id, nameOf(kind, id)])}
+          onChange={(to) => move.to(task, startMin, { kind, from, to })}
+        />
+      ))}
       {tried ? (
         <div className="move-gives" data-asking={asking || undefined} aria-live="polite">
           <p className={tried.fits ? "done" : "harm"}>

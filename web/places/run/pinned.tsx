@@ -4,6 +4,7 @@ import { useBook } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { replaceable } from "./instead.ts";
 import { type Pin, withoutPin, withPin } from "./pins.ts";
 import { type Move, movable } from "./use-move.ts";
 
@@ -11,13 +12,15 @@ import { type Move, movable } from "./use-move.ts";
 export function Pinned({ task, move }: { readonly task: PlanTask; readonly move: Move }) {
   const { say, write } = useWords();
   const { store } = useBook();
-  const { service } = useService();
+  const { service, kitchen } = useService();
   const names = useNames();
   const pin = service.pins.find((each) => each.task === task.id);
-  if (!movable(task)) return null;
+  // What waits on equipment can be put on another unit.
+  const free = movable(task) || replaceable(kitchen, task).length > 0;
+  if (!free || task.kind === "milestone") return null;
   const asItStands: Pin = {
     task: task.id,
-    start: task.start,
+    ...(movable(task) ? { start: task.start } : {}),
     ...(task.hands.length > 0 ? { crew: [...task.hands] } : {}),
     ...(task.equipment.length > 0 ? { equipment: [...new Set(task.equipment.map((use) => use.id))] } : {}),
   };

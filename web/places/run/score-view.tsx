@@ -112,8 +112,9 @@ export function ScoreView({
     [shown],
   );
   const press = (event: KeyboardEvent) => {
-    if (move.press(event, chosen, wide)) return;
     const at = order.findIndex((o) => o.id === chosen);
+    const on = shown.find((s) => s.id === order[at]?.stave);
+    if (move.press(event, chosen, wide, on)) return;
     const step = (next: number) => {
       event.preventDefault();
       const target = order[Math.max(0, Math.min(order.length - 1, next))];

@@ -1,8 +1,10 @@
 import { type KeyboardEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Plan, PlanTask } from "../../../core/run/result.ts";
 import type { TriedMove } from "../../../core/run/try-move.ts";
+import type { StaveKind } from "../../../drawing/index.ts";
 import { useBook, useHands } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
+import { type Instead, othersFor, pinOf } from "./instead.ts";
 import { withPin } from "./pins.ts";
 
 /** Where a task stands or would stand, minutes of the run. */
@@ -13,16 +15,29 @@ export interface Place {
 
 /** A task on the move: tried place by place, kept as a pin or given up. */
 export interface Move {
-  readonly moving: { readonly task: PlanTask; readonly startMin: number } | undefined;
+  readonly moving:
+    | { readonly task: PlanTask; readonly startMin: number; readonly instead?: Instead | undefined }
+    | undefined;
   /** What would give, once the planner has said. */
   readonly tried: TriedMove | undefined;
   readonly asking: boolean;
-  /** Puts a task to another start, in steps of five minutes. */
-  readonly to: (task: PlanTask, startMin: number) => void;
+  /** Puts a task to another start, in steps of five minutes, or gives it to somebody or something else. */
+  readonly to: (task: PlanTask, startMin: number, instead?: Instead) => void;
   readonly keep: () => void;
   readonly cancel: () => void;
   /** Keys of the score that move a task; true when the key was one of them. */
-  readonly press: (event: KeyboardEvent, chosen: string | undefined, along: boolean) => boolean;
+  readonly press: (
+    event: KeyboardEvent,
+    chosen: string | undefined,
+    along: boolean,
+    stave?: OnStave,
+  ) => boolean;
+}
+
+/** The stave on which a task was chosen. */
+export interface OnStave {
+  readonly kind: StaveKind;
+  readonly id: string;
 }
 
 /** Steps of a drag, minutes. */
@@ -33,11 +48,15 @@ export const stepped = (minute: number): number => Math.round(minute / STEP) * S
 export const movable = (task: PlanTask | undefined): task is PlanTask =>
   task !== undefined && (task.kind === "plate" || task.kind === "work");
 
+/** A waiting stands on its equipment, and may do so on other equipment. */
+const waitsOn = (task: PlanTask | undefined, stave: OnStave | undefined): task is PlanTask =>
+  task?.kind === "passive" && stave?.kind === "equipment";
+
 /** Drags a task of the plan and asks the planner at each place what gives; the newest place wins. */
 export function useMove(plan: Plan | undefined): Move {
   const { runner } = useHands();
   const { store } = useBook();
-  const { service, clock } = useService();
+  const { service, clock, kitchen } = useService();
   const [moving, setMoving] = useState<Move["moving"]>();
   const [tried, setTried] = useState<TriedMove>();
   const [asking, setAsking] = useState(false);
@@ -49,7 +68,7 @@ export function useMove(plan: Plan | undefined): Move {
     busy.current = true;
     setAsking(true);
     for (let asked = wanted.current; asked; ) {
-      const answer = await runner.tryMove({ task: asked.task.id, start: clock.textOf(asked.startMin) });
+      const answer = await runner.tryMove(pinOf(asked, clock.textOf));
       if (wanted.current === asked) {
         setTried(answer);
         break;
@@ -61,10 +80,13 @@ export function useMove(plan: Plan | undefined): Move {
   }, [runner, clock]);
 
   const to = useCallback(
-    (task: PlanTask, startMin: number) => {
+    (task: PlanTask, startMin: number, given?: Instead) => {
       const held = Math.max(0, startMin);
-      if (wanted.current?.task === task && wanted.current.startMin === held) return;
-      wanted.current = { task, startMin: held };
+      // Given back to whom it belongs it is not given away.
+      const instead = given && given.from !== given.to ? given : undefined;
+      const now = wanted.current;
+      if (now?.task === task && now.startMin === held && now.instead?.to === instead?.to) return;
+      wanted.current = { task, startMin: held, instead };
       setMoving(wanted.current);
       void ask();
     },
@@ -78,33 +100,43 @@ export function useMove(plan: Plan | undefined): Move {
   const keep = useCallback(() => {
     const asked = wanted.current;
     cancel();
-    if (asked)
-      store.edit("services", withPin(service, { task: asked.task.id, start: clock.textOf(asked.startMin) }));
+    if (asked) store.edit("services", withPin(service, pinOf(asked, clock.textOf)));
   }, [cancel, store, service, clock]);
   // A new plan answers another question.
   // biome-ignore lint/correctness/useExhaustiveDependencies: `plan` is what makes the question new
   useEffect(cancel, [plan, cancel]);
 
   const press = useCallback(
-    (event: KeyboardEvent, chosen: string | undefined, along: boolean): boolean => {
-      // A waiting goes with its work.
-      const work = chosen?.replace(/\/wait$/, "");
-      const task =
-        plan?.tasks.find((each) => each.id === work) ?? plan?.tasks.find((each) => each.id === chosen);
+    (event: KeyboardEvent, chosen: string | undefined, along: boolean, stave?: OnStave): boolean => {
+      const find = (id: string | undefined) => plan?.tasks.find((each) => each.id === id);
+      // A waiting goes with its work; only what it stands on is its own.
+      const workOf = (id: string | undefined) => find(id?.replace(/\/wait$/, "")) ?? find(id);
+      const own = find(chosen);
+      const task = waitsOn(own, stave) ? own : workOf(chosen);
       const now = wanted.current;
       const [before, after] = along ? ["ArrowLeft", "ArrowRight"] : ["ArrowUp", "ArrowDown"];
+      const [up, down] = along ? ["ArrowUp", "ArrowDown"] : ["ArrowLeft", "ArrowRight"];
       const way = event.key === before ? -1 : event.key === after ? 1 : 0;
+      const across = event.key === up ? -1 : event.key === down ? 1 : 0;
       if (!now) {
-        if (event.key !== "Enter" || !movable(task)) return false;
+        if (event.key !== "Enter" || !(movable(task) || waitsOn(task, stave))) return false;
         to(task, task.startMin);
-      } else if (way !== 0) to(now.task, stepped(now.startMin + way * STEP));
-      else if (event.key === "Enter") keep();
+      } else if (way !== 0) {
+        const moved = now.task.kind === "passive" ? workOf(now.task.id) : now.task;
+        if (movable(moved))
+          to(moved, stepped((moved === now.task ? now.startMin : moved.startMin) + way * STEP), now.instead);
+      } else if (across !== 0 && stave && stave.kind !== "station") {
+        const from = now.instead?.from ?? stave.id;
+        const all = othersFor(kitchen, stave.kind, from);
+        const next = all[all.indexOf(now.instead?.to ?? from) + across];
+        if (next) to(now.task, now.startMin, { kind: stave.kind, from, to: next });
+      } else if (event.key === "Enter") keep();
       else if (event.key === "Escape") cancel();
       else return event.key.startsWith("Arrow");
       event.preventDefault();
       return true;
     },
-    [plan, to, keep, cancel],
+    [plan, kitchen, to, keep, cancel],
   );
   return useMemo(
     () => ({ moving, tried, asking, to, keep, cancel, press }),

@@ -1,0 +1,90 @@
+import type { PlanTask } from "../run/result.ts";
+import { happened } from "./pins.ts";
+import type { Scope } from "./scope.ts";
+import { covered, type Span } from "./spans.ts";
+import { type Finding, type Judged, roundUp, same } from "./types.ts";
+
+/** From there on an hour is called full: this share of the minutes that hands are there. */
+const FULL = 0.75;
+const HOUR = 60;
+
+/**
+ * Judges what a plan that keeps every rule says it is good at: peaks of work, walking and work interrupted by a break,
+ * each summed again minute by minute. What has happened is not the plan's, so then nothing is judged.
+ */
+export function judgeBetter(scope: Scope, { plan }: Judged): Finding[] {
+  if (plan.status !== "feasible" || happened(scope).size > 0) return [];
+  const sums = { peaks: peaks, walking: walked, breaks: interrupted };
+  return plan.objective.flatMap(({ key, term, value, unit }): Finding[] => {
+    if (key !== "peaks" && key !== "walking" && key !== "breaks") return [];
+    const sum = sums[key](scope, plan.tasks);
+    if (same(sum, value)) return [];
+    const what = `${term}: the plan says ${value} ${unit}, it is ${sum}`;
+    return [{ rule: "term", tasks: [], by: Math.abs(sum - value), unit, what }];
+  });
+}
+
+const spanOf = (scope: Scope, span: { readonly from: string; readonly to: string }): Span => [
+  scope.minuteOf(span.from),
+  scope.minuteOf(span.to),
+];
+
+/** Minutes of hands at work beyond three quarters of those there, hour of the clock by hour of the clock. */
+function peaks(scope: Scope, tasks: readonly PlanTask[]): number {
+  const [worked, there] = [new Map<string, number>(), new Map<string, number>()];
+  const count = (hours: Map<string, number>, minute: number) => {
+    const hour = Math.floor((minute + pastHour(scope)) / HOUR);
+    hours.set(`${hour}`, (hours.get(`${hour}`) ?? 0) + 1);
+  };
+  for (const person of scope.kitchen.crew) {
+    const shifts = person.shifts.map((shift) => spanOf(scope, shift));
+    const rests = person.shifts.flatMap((shift) => shift.breaks.map((rest) => spanOf(scope, rest)));
+    const isThere = (minute: number) =>
+      covered(shifts, minute, minute + 1) > 0 && covered(rests, minute, minute + 1) === 0;
+    for (const [from, to] of shifts)
+      for (let minute = Math.max(0, from); minute < to; minute++) if (isThere(minute)) count(there, minute);
+    for (const task of tasks)
+      if (task.hands.includes(person.id))
+        for (let minute = task.startMin; minute < task.endMin; minute++)
+          if (isThere(minute)) count(worked, minute);
+  }
+  let sum = 0;
+  for (const [hour, minutes] of worked) sum += Math.max(0, minutes - FULL * (there.get(hour) ?? 0));
+  return sum;
+}
+
+/** Minutes since the full hour at minute 0. */
+function pastHour(scope: Scope): number {
+  return Number(scope.textOf(0).split(":")[1]);
+}
+
+/** Minutes between the stations at which each person works one after the other, whole ones. */
+function walked(scope: Scope, tasks: readonly PlanTask[]): number {
+  const between = (from: string, to: string) => {
+    const there = scope.kitchen.walk.filter((walk) => walk.from === from && walk.to === to).at(-1);
+    const back = scope.kitchen.walk.filter((walk) => walk.from === to && walk.to === from).at(-1);
+    return roundUp((there ?? back)?.min ?? 0);
+  };
+  let sum = 0;
+  for (const person of scope.kitchen.crew) {
+    const stations = tasks
+      .filter((task) => task.hands.includes(person.id) && task.station !== undefined)
+      .sort((a, b) => a.startMin - b.startMin)
+      .map((task) => task.station!);
+    for (let i = 1; i < stations.length; i++) sum += between(stations[i - 1]!, stations[i]!);
+  }
+  return sum;
+}
+
+/** How often a break of somebody on it lies inside work. */
+function interrupted(scope: Scope, tasks: readonly PlanTask[]): number {
+  const breaks = new Map(
+    scope.kitchen.crew.map((person) => [
+      person.id,
+      person.shifts.flatMap((shift) => shift.breaks.map((rest) => spanOf(scope, rest))),
+    ]),
+  );
+  return tasks.filter(({ hands, startMin, endMin }) =>
+    hands.some((id) => covered(breaks.get(id) ?? [], startMin, endMin) > 0),
+  ).length;
+}
