@@ -1,6 +1,7 @@
 import type { Balance } from "../run/result.ts";
 import { lineG, yieldG } from "./grams.ts";
 import { enteringOf, massesOf } from "./masses.ts";
+import { named } from "./named.ts";
 import type { Made } from "./needs.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
@@ -19,7 +20,14 @@ export function judgeBalance(
     const { id } = preparation;
     const told = balances.find((each) => each.preparation === id);
     const say = (by: number, what: string) => {
-      if (by > CLOSED_G) found.push({ rule: "balance", tasks: [], by, unit: "g", what: `${id}: ${what}` });
+      if (by > CLOSED_G)
+        found.push({
+          rule: "balance",
+          tasks: [],
+          by,
+          unit: "g",
+          what: `${named(id, "preparation")}: ${what}`,
+        });
     };
     if (!told) {
       say(grams, "no balance is told");

@@ -3,6 +3,7 @@ import { ALLERGENS, type Allergen } from "../pantry/schema.ts";
 import type { PlateCount } from "../run/result.ts";
 import { allergensOf, tracesForbidden } from "./contents.ts";
 import { namedForm } from "./forms.ts";
+import { named } from "./named.ts";
 import type { Load, Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import { covered, type Span, shared } from "./spans.ts";
@@ -47,7 +48,7 @@ export function judgeContact(scope: Scope, parts: Parts, plates: readonly PlateC
       const brought = carriedAt(scope, from.load.preparation, from.load.step);
       const passed = [...forbidden].filter((allergen) => brought.has(allergen));
       if (passed.length === 0) continue;
-      const what = `${place.name}: ${to.task} is exposed to ${passed.join(", ")} of ${from.task}, and a guest who must not have it gets it`;
+      const what = `${place.name}: ${named(to.task)} is exposed to ${passed.join(", ")} of ${named(from.task)}, and a guest who must not have it gets it`;
       found.push({ rule: "contact", tasks: [from.task, to.task], by, unit: "min", what });
     }
   return found;
@@ -132,8 +133,12 @@ function placesOf(scope: Scope, parts: Parts): Place[] {
   }
   const wipe = scope.kitchen.around > 0 ? 0 : WIPE_MIN;
   return [
-    ...[...units].map(([name, { equipment, there }]) => ({ name, there, cleanMin: cleanedIn(equipment) })),
-    ...[...benches].map(([name, there]) => ({ name: `bench ${name}`, there, cleanMin: wipe })),
+    ...[...units].map(([id, { equipment, there }]) => ({
+      name: named(id, "unit"),
+      there,
+      cleanMin: cleanedIn(equipment),
+    })),
+    ...[...benches].map(([id, there]) => ({ name: `bench ${named(id, "station")}`, there, cleanMin: wipe })),
   ];
 }
 

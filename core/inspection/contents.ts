@@ -3,6 +3,7 @@ import { ALLERGENS, type Allergen, type Ingredient, type Item, type Origin } fro
 import type { Need, Placement } from "../plating/schema.ts";
 import type { Offer } from "../purchasing/schema.ts";
 import type { AllergenState } from "../run/result.ts";
+import { named } from "./named.ts";
 import type { Scope } from "./scope.ts";
 
 /** An ingredient as it reaches the guest, by one way: dish > preparation > … > ingredient. */
@@ -69,7 +70,7 @@ export function speaksAgainst(
   for (const placement of placements)
     for (const arrival of arrivalsOn(scope, placement)) {
       const { ingredient, raw, way } = arrival;
-      const by = way.join(" > ");
+      const by = way.map((id) => named(id, id === ingredient.id ? "ingredient" : "preparation")).join(" > ");
       const origin = rule.origins?.find((each) => ingredient.origin.includes(each));
       if (origin) return `${by} is ${origin}`;
       const allergen = rule.allergens?.find((each) => mayHold(scope, ingredient, each));

@@ -1,3 +1,4 @@
+import { named } from "./named.ts";
 import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import { covered, type Span, shared, worstOfStretches } from "./spans.ts";
@@ -31,7 +32,7 @@ function judgeDays(scope: Scope, stay: Stay): Finding[] {
   const open = days.map((span): Span => [scope.minuteOf(span.from), scope.minuteOf(span.to)]);
   const by = stay.to - stay.from - covered(open, stay.from, stay.to);
   if (by <= 0) return [];
-  const what = `${stay.unit} is not there for ${by} min of ${stay.task}`;
+  const what = `${named(stay.unit, "unit")} is not there for ${by} min of ${named(stay.task)}`;
   return [{ rule: "days", tasks: [stay.task], by, unit: "min", what }];
 }
 
@@ -48,7 +49,7 @@ function judgeRoom(own: readonly Stay[]): Finding[] {
     const moments = taking.flatMap((stay) => [stay.from, stay.to]);
     for (const { at, by } of worstOfStretches(moments, over)) {
       const tasks = hereAt(at).map((stay) => stay.task);
-      const what = `${own[0]!.unit} is over full by ${by} ${dimension} when ${tasks.at(-1)} begins`;
+      const what = `${named(own[0]!.unit, "unit")} is over full by ${by} ${dimension} when ${named(tasks.at(-1)!)} begins`;
       found.push({ rule: "room", tasks, by, unit: dimension, what });
     }
   }
@@ -67,7 +68,7 @@ function judgePair(a: Stay, b: Stay): Finding[] {
       tasks: [a.task, b.task],
       by,
       unit,
-      what: `${a.unit}, ${a.task} and ${b.task}: ${what}`,
+      what: `${named(a.unit, "unit")}, ${named(a.task)} and ${named(b.task)}: ${what}`,
     });
   const overlap = shared([a.from, a.to], [b.from, b.to]);
   const gap = b.from - a.to;

@@ -3,6 +3,7 @@ import type { PlateCount } from "../run/result.ts";
 import { namedForm } from "./forms.ts";
 import { lineG, placementG, yieldG } from "./grams.ts";
 import { lastStepsOf } from "./masses.ts";
+import { named } from "./named.ts";
 import type { Made } from "./needs.ts";
 import { firstTask, lastTask } from "./order.ts";
 import { madeMin, type Parts, type PlannedBatch } from "./parts.ts";
@@ -51,7 +52,13 @@ export function judgeFeeding(
     if (lots.length < batches.length) continue;
     const { stockG } = made.get(id)!;
     if (stockG > 0) lots.push({ task: "stock", amount: stockG, readyMin: -Infinity });
-    found.push(...judgeSupply(lots, takes.get(id) ?? [], { ready: "ready", hold: "hold", what: id }));
+    found.push(
+      ...judgeSupply(lots, takes.get(id) ?? [], {
+        ready: "ready",
+        hold: "hold",
+        what: named(id, "preparation"),
+      }),
+    );
   }
   return found;
 }

@@ -4,6 +4,7 @@ import type { Placement } from "../plating/schema.ts";
 import { toBase } from "../quantity/convert.ts";
 import type { Amount } from "../quantity/schema.ts";
 import { pieceName } from "../quantity/units.ts";
+import { named } from "./named.ts";
 import type { Scope } from "./scope.ts";
 
 /** An amount that cannot be weighed, so that nothing that follows from it can be judged. */
@@ -24,7 +25,9 @@ export function gramsOfIngredient(amount: Amount, ingredient: Ingredient): numbe
       ingredient.pieces.find((p) => p.name === (name ?? "piece")) ?? (name === undefined ? only : undefined);
     if (piece) return base.value * piece.g;
   }
-  throw new Unweighable(`${amount.value} ${amount.unit} of ${ingredient.id} has no mass`);
+  throw new Unweighable(
+    `${amount.value} ${amount.unit} of ${named(ingredient.id, "ingredient")} has no mass`,
+  );
 }
 
 /** Grams of an amount of a preparation: by its density, or by the pieces of its yield. */
@@ -34,7 +37,9 @@ export function gramsOfPreparation(amount: Amount, preparation: Preparation): nu
   if (base.dimension === "volume" && preparation.density) return base.value * preparation.density.kgPerL;
   if (base.dimension === "count" && preparation.yield.pieces !== undefined)
     return (base.value * yieldG(preparation)) / preparation.yield.pieces;
-  throw new Unweighable(`${amount.value} ${amount.unit} of ${preparation.id} has no mass`);
+  throw new Unweighable(
+    `${amount.value} ${amount.unit} of ${named(preparation.id, "preparation")} has no mass`,
+  );
 }
 
 /** Declared yield, g. */
@@ -42,7 +47,7 @@ export function yieldG(preparation: Preparation): number {
   const base = toBase(preparation.yield.amount);
   if (base.dimension === "mass") return base.value;
   if (base.dimension === "volume" && preparation.density) return base.value * preparation.density.kgPerL;
-  throw new Unweighable(`the yield of ${preparation.id} has no mass`);
+  throw new Unweighable(`the yield of ${named(preparation.id, "preparation")} has no mass`);
 }
 
 /** EP grams of a line at the declared yield; nothing when it is to taste. */

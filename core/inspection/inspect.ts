@@ -8,6 +8,7 @@ import { judgeFeeding } from "./feeding.ts";
 import { Unweighable } from "./grams.ts";
 import { judgeMatrix } from "./matrix.ts";
 import { judgeMoments } from "./moments.ts";
+import { named, namesIn } from "./named.ts";
 import { judgeNeeds, type Made, madeOf } from "./needs.ts";
 import { judgeOrder } from "./order.ts";
 import { judgeOrders } from "./orders.ts";
@@ -37,17 +38,19 @@ export function inspect(book: Book, result: Judged, options: InspectOptions): Re
     return judge(scope, result, options);
   } catch (error) {
     if (!(error instanceof Unweighable)) throw error;
-    return reportOf(result, [{ rule: "amount", tasks: [], by: 1, unit: "amount", what: error.message }]);
+    return reportOf(scope, result, [
+      { rule: "amount", tasks: [], by: 1, unit: "amount", what: error.message },
+    ]);
   }
 }
 
 function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
   const { plates, plan, allergens, balance } = result;
   const wrongPlates = judgePlates(scope, plates);
-  if (wrongPlates.length > 0) return reportOf(result, wrongPlates);
+  if (wrongPlates.length > 0) return reportOf(scope, result, wrongPlates);
   const made = madeOf(scope, plates);
   const wrongNeeds = judgeNeeds(made, result.needs);
-  if (wrongNeeds.length > 0) return reportOf(result, wrongNeeds);
+  if (wrongNeeds.length > 0) return reportOf(scope, result, wrongNeeds);
   const parts = plan.status === "none" ? undefined : partsOf(scope, made, plan.tasks);
   const found = [
     ...(parts ? judgePlan(scope, result, options, made, parts) : []),
@@ -59,6 +62,7 @@ function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
   ];
   const past = happened(scope);
   return reportOf(
+    scope,
     result,
     found.filter((each) => each.tasks.length === 0 || !each.tasks.every((task) => past.has(task))),
   );
@@ -91,7 +95,7 @@ function judgePlan(
 function judgeClock(scope: Scope, task: PlanTask): Finding[] {
   const { id, startMin, endMin } = task;
   const say = (rule: string, by: number, what: string): Finding => ({
-    ...{ rule, tasks: [id], by, unit: "min", what: `${id} ${what}` },
+    ...{ rule, tasks: [id], by, unit: "min", what: `${named(id)} ${what}` },
   });
   if (![startMin, endMin].every(Number.isInteger) || endMin < startMin)
     return [say("clock", Math.abs(endMin - startMin), `runs from ${startMin} to ${endMin}`)];
@@ -107,7 +111,8 @@ function judgeClock(scope: Scope, task: PlanTask): Finding[] {
   return found;
 }
 
-function reportOf({ plan }: Judged, all: readonly Finding[]): Report {
+function reportOf(scope: Scope, { plan }: Judged, found: readonly Finding[]): Report {
+  const all = found.map((each) => ({ ...each, what: namesIn(scope, each.what) }));
   const findings = all.filter((finding) => !isAdmitted(plan, finding));
   return { ok: findings.length === 0, findings, admitted: all.filter((each) => !findings.includes(each)) };
 }

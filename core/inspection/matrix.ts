@@ -4,6 +4,7 @@ import type { AllergenCell, AllergenState, PlateCount } from "../run/result.ts";
 import { belowPlate, exposedTo } from "./contact.ts";
 import { speaksAgainst, stateOn, tracesForbidden } from "./contents.ts";
 import { namedForm } from "./forms.ts";
+import { named } from "./named.ts";
 import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
@@ -41,7 +42,7 @@ export function judgeMatrix(
       const within = stateOn(scope, allergen, form);
       const state = within === "free" && traces.has(allergen) ? "may" : within;
       if (!cell || WEIGHT[cell.state] !== WEIGHT[state])
-        say(`${dish} (${variant}): ${allergen} is "${state}", not "${cell?.state ?? "told"}"`);
+        say(`${named(dish, "dish")} (${variant}): ${allergen} is "${state}", not "${cell?.state ?? "told"}"`);
     }
     for (const need of DIETS) {
       const cell = told.get(keyOf(dish, variant, need));
@@ -49,7 +50,7 @@ export function judgeMatrix(
       const why = speaksAgainst(scope, need, form) ?? (trace && `it is exposed to ${trace} in the plan`);
       if (!cell || (cell.state === "free") !== (why === undefined))
         say(
-          `${dish} (${variant}): ${need} is told as "${cell?.state ?? "nothing"}"; ${why ?? "nothing speaks against"}`,
+          `${named(dish, "dish")} (${variant}): ${need} is told as "${cell?.state ?? "nothing"}"; ${why ?? "nothing speaks against"}`,
         );
     }
   }

@@ -2,6 +2,7 @@ import type { PlanTask, PlateCount } from "../run/result.ts";
 import { takesOf } from "./feeding.ts";
 import { namedForm } from "./forms.ts";
 import { lastStepsOf } from "./masses.ts";
+import { named } from "./named.ts";
 import type { Made } from "./needs.ts";
 import { lastTask } from "./order.ts";
 import { madeMin, type Parts } from "./parts.ts";
@@ -55,11 +56,12 @@ export function judgeMoments(
 }
 
 const about = (rule: string, task: PlanTask, by: number, what: string): Finding => ({
-  ...{ rule, tasks: [task.id], by, unit: "min", what: `${task.id}: ${what}` },
+  ...{ rule, tasks: [task.id], by, unit: "min", what: `${named(task.id)}: ${what}` },
 });
 
 function momentAt(rule: string, task: PlanTask | undefined, minute: number, id = rule): Finding[] {
-  if (!task) return [{ rule: "missing", tasks: [id], by: 1, unit: "task", what: `${id} is not in the plan` }];
+  if (!task)
+    return [{ rule: "missing", tasks: [id], by: 1, unit: "task", what: `${named(id)} is not in the plan` }];
   const by = Math.abs(task.startMin - minute);
   return by < 1 ? [] : [about(rule, task, by, `stands ${by} min from its moment`)];
 }
@@ -77,7 +79,7 @@ function judgePlateUp(
   const [task, ...more] = tasks;
   if (!task) {
     const id = `plate/${row.course}/${row.dish}`;
-    return [{ rule: "missing", tasks: [id], by: 1, unit: "task", what: `${id} is not in the plan` }];
+    return [{ rule: "missing", tasks: [id], by: 1, unit: "task", what: `${named(id)} is not in the plan` }];
   }
   const found = more.map((each) => about("unknown", each, 1, "the dish is plated twice"));
   const dish = scope.dishes.get(row.dish)!;
@@ -126,7 +128,13 @@ function judgeLineCheck(
     const all = sumOf(due);
     const one: Take = { task: "line-check", amount: all, takenMin: checkMin, usedMin: checkMin };
     const others = (takes.get(id) ?? []).filter((take) => !due.includes(take) && take.takenMin < checkMin);
-    found.push(...takenTooEarly(lots, [one, ...others], { ready: "line-check", hold: "hold", what: id }));
+    found.push(
+      ...takenTooEarly(lots, [one, ...others], {
+        ready: "line-check",
+        hold: "hold",
+        what: named(id, "preparation"),
+      }),
+    );
   }
   return found.filter((each) => each.tasks.includes("line-check"));
 }

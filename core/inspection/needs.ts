@@ -3,6 +3,7 @@ import { toBase } from "../quantity/convert.ts";
 import type { PlateCount, PreparationNeed } from "../run/result.ts";
 import { namedForm } from "./forms.ts";
 import { gramsOfPreparation, lineG, placementG, yieldG } from "./grams.ts";
+import { named } from "./named.ts";
 import type { Scope } from "./scope.ts";
 import { CRUMB, type Finding, same } from "./types.ts";
 
@@ -114,23 +115,44 @@ export function judgeNeeds(made: ReadonlyMap<string, Made>, needs: readonly Prep
   for (const [id, each] of made) {
     const told = needs.find((need) => need.preparation === id);
     if (!told) {
-      if (each.grams > 0) say("need", each.grams, "g", `${id} must be made and is not told`);
+      if (each.grams > 0)
+        say("need", each.grams, "g", `${named(id, "preparation")} must be made and is not told`);
       continue;
     }
     const grams = weighed(told.amount);
     if (!same(grams, each.grams))
-      say("need", Math.abs(grams - each.grams), "g", `${id}: ${grams} g told, ${each.grams} g needed`);
+      say(
+        "need",
+        Math.abs(grams - each.grams),
+        "g",
+        `${named(id, "preparation")}: ${grams} g told, ${each.grams} g needed`,
+      );
     const overage = weighed(told.overage);
     if (!same(overage, each.overageG))
-      say("overage", Math.abs(overage - each.overageG), "g", `${id}: overage is ${each.overageG} g`);
+      say(
+        "overage",
+        Math.abs(overage - each.overageG),
+        "g",
+        `${named(id, "preparation")}: overage is ${each.overageG} g`,
+      );
     const factor = each.grams / yieldG(each.preparation);
     if (!same(told.factor, factor))
-      say("factor", Math.abs(told.factor - factor), "", `${id} is ${factor} times its written yield`);
+      say(
+        "factor",
+        Math.abs(told.factor - factor),
+        "",
+        `${named(id, "preparation")} is ${factor} times its written yield`,
+      );
     judgeBatches(id, each, told, say);
   }
   for (const told of needs)
     if (!made.has(told.preparation))
-      say("need", weighed(told.amount), "g", `${told.preparation} is told and nothing asks for it`);
+      say(
+        "need",
+        weighed(told.amount),
+        "g",
+        `${named(told.preparation, "preparation")} is told and nothing asks for it`,
+      );
   return found;
 }
 
@@ -142,16 +164,26 @@ function judgeBatches(
 ): void {
   if (told.batches.length !== each.batches.length) {
     const by = Math.abs(told.batches.length - each.batches.length);
-    say("batches", by, "batch", `${id} takes ${each.batches.length} batches, not ${told.batches.length}`);
+    say(
+      "batches",
+      by,
+      "batch",
+      `${named(id, "preparation")} takes ${each.batches.length} batches, not ${told.batches.length}`,
+    );
     return;
   }
   each.batches.forEach((batch, i) => {
     const other = told.batches[i]!;
     const off = Math.abs(weighed(other.amount) - batch.grams);
     if (!same(weighed(other.amount), batch.grams) || other.index !== i + 1)
-      say("batches", off, "g", `batch ${i + 1} of ${id} is ${batch.grams} g`);
+      say("batches", off, "g", `batch ${i + 1} of ${named(id, "preparation")} is ${batch.grams} g`);
     else if (batch.pieces !== undefined && other.pieces !== batch.pieces)
-      say("batches", Math.abs((other.pieces ?? 0) - batch.pieces), "piece", `batch ${i + 1} of ${id}`);
+      say(
+        "batches",
+        Math.abs((other.pieces ?? 0) - batch.pieces),
+        "piece",
+        `batch ${i + 1} of ${named(id, "preparation")} has ${batch.pieces} pieces`,
+      );
   });
 }
 

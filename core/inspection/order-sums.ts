@@ -1,6 +1,7 @@
 import type { Supplier } from "../purchasing/schema.ts";
 import { WEEKDAYS } from "../purchasing/schema.ts";
 import type { Ordering, OrderLine, SupplierOrder } from "../run/result.ts";
+import { named } from "./named.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
 
@@ -25,12 +26,14 @@ export function judgePrice(offer: Offer, line: OrderLine): Finding[] {
       say(
         Math.abs(off) / 1e6,
         "money",
-        `${line.packs} packs of ${line.offer} cost ${price} each, not ${line.price}`,
+        `${line.packs} packs of ${named(line.offer, "offer")} cost ${price} each, not ${line.price}`,
       ),
     );
   const sum = millionths(line.total) - line.packs * millionths(line.price);
   if (sum !== 0)
-    found.push(say(Math.abs(sum) / 1e6, "money", `${line.offer} does not come to ${line.total}`));
+    found.push(
+      say(Math.abs(sum) / 1e6, "money", `${named(line.offer, "offer")} does not come to ${line.total}`),
+    );
   return found;
 }
 
@@ -41,7 +44,11 @@ export function judgeOrderSums(scope: Scope, supplier: Supplier, order: Supplier
     const off = Math.abs(millionths(told) - is);
     if (off !== 0)
       found.push(
-        say(off / 1e6, "money", `the ${what} of ${order.supplier}, ${order.deliver}, is not ${told}`),
+        say(
+          off / 1e6,
+          "money",
+          `the ${what} of ${named(order.supplier, "supplier")}, ${order.deliver}, is not ${told}`,
+        ),
       );
   };
   const goods = order.lines.reduce((sum, line) => sum + millionths(line.total), 0);
@@ -52,7 +59,14 @@ export function judgeOrderSums(scope: Scope, supplier: Supplier, order: Supplier
   const [day = 0, clock] = [dayOf(order.deliver), order.deliver.split(" ")[1]];
   const weekday = WEEKDAYS[(new Date(`${scope.date}T00:00:00Z`).getUTCDay() + 6 + day + 70) % 7]!;
   if (!supplier.deliveryDays.includes(weekday) || clock !== supplier.arrivesBy)
-    found.push(say(1, "delivery", `${order.supplier} does not deliver at ${order.deliver}`, "delivery"));
+    found.push(
+      say(
+        1,
+        "delivery",
+        `${named(order.supplier, "supplier")} does not deliver at ${order.deliver}`,
+        "delivery",
+      ),
+    );
   const { daysBefore, clock: until } = supplier.cutoff;
   const latest = `${writeDay(day - daysBefore)} ${until}`;
   if (scope.minuteOf(order.orderBy) > scope.minuteOf(latest)) {
@@ -81,7 +95,9 @@ export function judgeOrdering(orders: readonly SupplierOrder[], ordering: Orderi
     found.push(say(ordering.gap, "money", "the orders are not proven cheapest"));
   for (const { ingredient, worth: told, keeps } of ordering.left)
     if (told > 0 && !keeps)
-      found.push(say(told, "money", `${ingredient} does not keep: left over it is worth nothing`));
+      found.push(
+        say(told, "money", `${named(ingredient, "ingredient")} does not keep: left over it is worth nothing`),
+      );
   return found;
 }
 

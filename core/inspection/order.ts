@@ -1,6 +1,7 @@
 import type { Preparation, Step } from "../formula/schema.ts";
 import { lineG, yieldG } from "./grams.ts";
 import { enteringOf } from "./masses.ts";
+import { named } from "./named.ts";
 import type { Load, Parts, PlannedBatch } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import { judgeSupply, type Lot, type Take } from "./supply.ts";
@@ -38,7 +39,7 @@ function judgeOutput(batch: PlannedBatch, step: Step): Finding[] {
   return judgeSupply(lots, takes, {
     ready: "ready",
     hold: "hold",
-    what: `${step.id} (${batch.preparation.id})`,
+    what: `what comes of ${named(`${batch.preparation.id}/${step.id}/${batch.batch}`)}`,
   });
 }
 
@@ -59,7 +60,7 @@ function judgeAfter(scope: Scope, parts: Parts, batch: PlannedBatch, step: Step,
         by,
         unit: "min",
       },
-      what: `${b.id} begins ${by} min too ${what} after ${a.id}`,
+      what: `${named(b.id)} begins ${by} min too ${what} after ${named(a.id)}`,
     });
   const compare = (a: Load, b: Load) => {
     const waits = b.startMin - momentOf(a);
@@ -101,7 +102,7 @@ function judgeAfter(scope: Scope, parts: Parts, batch: PlannedBatch, step: Step,
         return { task: firstTask(load), amount, takenMin: load.startMin, usedMin: load.startMin };
       }),
     ),
-    { ready: "after", hold: "after", what: otherId },
+    { ready: "after", hold: "after", what: named(otherId, "preparation") },
   );
 }
 

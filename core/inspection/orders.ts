@@ -3,6 +3,7 @@ import type { OrderLine, PlateCount, SupplierOrder } from "../run/result.ts";
 import { enoughFor } from "./enough.ts";
 import { lacking } from "./flow.ts";
 import { gramsOfIngredient } from "./grams.ts";
+import { named } from "./named.ts";
 import type { Made } from "./needs.ts";
 import { judgeOrdering, judgeOrderSums, judgePrice } from "./order-sums.ts";
 import type { Parts } from "./parts.ts";
@@ -41,19 +42,27 @@ export function judgeOrders(
   for (const order of orders) {
     const supplier = scope.suppliers.find((each) => each.id === order.supplier);
     if (supplier) found.push(...judgeOrderSums(scope, supplier, order));
-    else found.push(one("supplier", `${order.supplier} is no supplier of this kitchen`));
+    else found.push(one("supplier", `${named(order.supplier, "supplier")} is no supplier of this kitchen`));
     if (supplier?.currency !== undefined && supplier.currency !== scope.kitchen.currency)
       found.push(
-        one("currency", `${supplier.id} sells in ${supplier.currency}, which this kitchen does not pay in`),
+        one(
+          "currency",
+          `${named(supplier.id, "supplier")} sells in ${supplier.currency}, which this kitchen does not pay in`,
+        ),
       );
     for (const line of order.lines) {
       const offer = supplier?.offers.find((each) => each.id === line.offer);
       if (!offer || offer.ingredient !== line.ingredient) {
-        found.push(one("offer", `${order.supplier} offers no "${line.offer}" of ${line.ingredient}`));
+        found.push(
+          one(
+            "offer",
+            `${named(order.supplier, "supplier")} offers no such pack of ${named(line.ingredient, "ingredient")}`,
+          ),
+        );
         continue;
       }
       if (!Number.isInteger(line.packs) || line.packs < 1)
-        found.push(one("pack", `${line.packs} packs of ${line.offer} are no whole packs`));
+        found.push(one("pack", `${line.packs} packs of ${named(line.offer, "offer")} are no whole packs`));
       else found.push(...judgePrice(offer, line));
       const goods = scope.ingredients.get(line.ingredient)!;
       const id = line.insteadOf?.ingredient ?? line.ingredient;
@@ -138,7 +147,13 @@ function judgeCover(
   const short = lack(false, false).reduce((sum, each) => sum + each, 0);
   if (short > 3e-6 * whole + 1e-3)
     return [
-      { rule: "order", tasks: [], by: short, unit: "g", what: `${short} g of ${id} too little are ordered` },
+      {
+        rule: "order",
+        tasks: [],
+        by: short,
+        unit: "g",
+        what: `${short} g of ${named(id, "ingredient")} too little are ordered`,
+      },
     ];
   // Served in the order in which they come, the first that goes short is the one to blame; of what goes off, the last.
   const late = over(lack(true, false));
@@ -148,14 +163,14 @@ function judgeCover(
   const tasks = use.task === undefined ? [] : [use.task];
   if (late) {
     const by = Math.min(...lots.map((lot) => lot.fromMin - use.firstMin).filter((each) => each > 0));
-    const what = `${id} comes ${by} min after ${use.task} begins`;
+    const what = `${named(id, "ingredient")} comes ${by} min after ${use.task === undefined ? "its use" : named(use.task)} begins`;
     return [{ ...{ rule: "delivery", tasks, by, unit: "min", what } }];
   }
   const by = lacks.reduce((sum, each) => sum + each, 0);
   return [
     {
       ...{ rule: "delivery", tasks, by, unit: "g" },
-      what: `${by} g of ${id} are no longer good when they are used`,
+      what: `${by} g of ${named(id, "ingredient")} are no longer good when they are used`,
     },
   ];
 }
@@ -172,7 +187,8 @@ function standIn(
   const allowed = food?.substitutes?.find(
     (each) => each.ingredient === goods.id && (cut === undefined || each.cut === cut),
   );
-  if (!food || !allowed) return `nobody lets ${goods.id} stand in for ${line.insteadOf!.ingredient}`;
+  if (!food || !allowed)
+    return `nobody lets ${named(goods.id, "ingredient")} stand in for ${named(line.insteadOf!.ingredient, "ingredient")}`;
   const has = (list: readonly string[], what: string) =>
     list.includes(what) || (what === "gluten" && list.includes("wheat"));
   const risky = (of: Ingredient["allergens"]) => [...of.contains, ...of.mayContain];
@@ -187,7 +203,8 @@ function standIn(
     ),
     ...goods.origin.filter((word) => !food.origin.includes(word)),
   ];
-  if (more.length > 0) return `${goods.id} in place of ${food.id} brings ${more.join(", ")}`;
+  if (more.length > 0)
+    return `${named(goods.id, "ingredient")} in place of ${named(food.id, "ingredient")} brings ${more.join(", ")}`;
   const trim = cut === undefined ? (goods.cuts.find((each) => each.id === allowed.cut)?.trimYield ?? 1) : 1;
   return trim / allowed.factor;
 }

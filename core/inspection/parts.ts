@@ -2,6 +2,7 @@ import type { Preparation, Step } from "../formula/schema.ts";
 import type { PlanTask } from "../run/result.ts";
 import { yieldG } from "./grams.ts";
 import { lastStepsOf, massesOf } from "./masses.ts";
+import { named } from "./named.ts";
 import type { Made } from "./needs.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
@@ -59,7 +60,7 @@ export function partsOf(scope: Scope, made: ReadonlyMap<string, Made>, tasks: re
   const lastLoad = new Map<string, number>();
   const thaws = new Map<string, PlanTask>();
   for (const task of tasks) {
-    if (open.has(task.id)) say("unknown", task.id, `${task.id} stands twice in the plan`);
+    if (open.has(task.id)) say("unknown", task.id, `${named(task.id)} stands twice in the plan`);
     open.set(task.id, task);
     if (task.id.startsWith("thaw/")) thaws.set(task.id.slice("thaw/".length), task);
     const [, base = "", load, part] = STEP_TASK.exec(task.id) ?? [];
@@ -95,8 +96,8 @@ export function partsOf(scope: Scope, made: ReadonlyMap<string, Made>, tasks: re
           const wait = waits
             ? (take(step.work ? `${id}/wait` : id, "passive") ?? take(`${id}/wait`, "passive"))
             : undefined;
-          if (step.work && !work) say("missing", id, `the work of ${id} is not in the plan`);
-          if (waits && !wait) say("missing", `${id}/wait`, `the waiting of ${id} is not in the plan`);
+          if (step.work && !work) say("missing", id, `the work of ${named(id)} is not in the plan`);
+          if (waits && !wait) say("missing", `${id}/wait`, `the waiting of ${named(id)} is not in the plan`);
           for (const look of looks.get(id) ?? []) open.delete(look.id);
           const [first, last] = [work ?? wait, wait ?? work];
           if (!first || !last || (step.work && !work) || (waits && !wait)) continue;
@@ -127,8 +128,12 @@ export function partsOf(scope: Scope, made: ReadonlyMap<string, Made>, tasks: re
   for (const { preparation, step, batch, ...load } of loads)
     for (const task of tasksOf(load))
       if (task.preparation !== preparation.id || task.step !== step.id || task.batch !== batch)
-        say("unknown", task.id, `${task.id} says it is of ${task.preparation}, ${task.step}, ${task.batch}`);
-  for (const id of open.keys()) say("unknown", id, `nothing in the documents asks for ${id}`);
+        say(
+          "unknown",
+          task.id,
+          `${named(task.id)} says it is batch ${task.batch} of ${named(task.preparation, "preparation")}`,
+        );
+  for (const id of open.keys()) say("unknown", id, `nothing in the documents asks for ${named(id)}`);
   return { batches, loads, plates, milestones, thaws, findings };
 }
 

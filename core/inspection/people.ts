@@ -1,4 +1,5 @@
 import type { PlanTask } from "../run/result.ts";
+import { named } from "./named.ts";
 import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import { covered, type Span } from "./spans.ts";
@@ -18,7 +19,7 @@ export function judgePeople(scope: Scope, parts: Parts, tasks: readonly PlanTask
   }
   for (const task of tasks) {
     const say = (rule: string, by: number, unit: string, what: string) =>
-      found.push({ rule, tasks: [task.id], by, unit, what: `${task.id}: ${what}` });
+      found.push({ rule, tasks: [task.id], by, unit, what: `${named(task.id)}: ${what}` });
     for (const id of task.hands)
       if (!crew.has(id)) say("hands", 1, "person", `there is no "${id}" in this kitchen`);
     if (new Set(task.hands).size < task.hands.length)
@@ -36,9 +37,10 @@ export function judgePeople(scope: Scope, parts: Parts, tasks: readonly PlanTask
     for (const person of task.hands.flatMap((id) => crew.get(id) ?? [])) {
       const skill = skillFor(scope, task, work?.skill);
       if (skill !== undefined && !person.skills.includes(skill))
-        say("skill", 1, "person", `${person.id} has not the skill "${skill}"`);
+        say("skill", 1, "person", `${named(person.id, "person")} has not the skill ${named(skill, "skill")}`);
       const away = minutesAway(scope, person, task, work?.interruptible ?? false);
-      if (away > 0) say("shift", away, "min", `${person.id} is not there for ${away} min of it`);
+      if (away > 0)
+        say("shift", away, "min", `${named(person.id, "person")} is not there for ${away} min of it`);
     }
   }
   for (const person of crew.keys()) found.push(...judgeBusy(person, tasks));
@@ -91,7 +93,7 @@ function judgeBusy(person: string, tasks: readonly PlanTask[]): Finding[] {
       if (by > 0)
         found.push({
           ...{ rule: "busy", tasks: [a.id, b.id], by, unit: "min" },
-          what: `${person} is at ${a.id} and at ${b.id} for ${by} min at once`,
+          what: `${named(person, "person")} is at ${named(a.id)} and at ${named(b.id)} for ${by} min at once`,
         });
     }
   });

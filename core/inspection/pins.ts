@@ -1,4 +1,5 @@
 import type { PlanTask } from "../run/result.ts";
+import { named } from "./named.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
 
@@ -11,7 +12,7 @@ export function judgePins(scope: Scope, tasks: readonly PlanTask[]): Finding[] {
     const task = byId.get(pin.task);
     if (!task) continue;
     const say = (by: number, unit: string, what: string) =>
-      found.push({ rule: "pin", tasks: [task.id], by, unit, what: `${task.id} ${what}` });
+      found.push({ rule: "pin", tasks: [task.id], by, unit, what: `${named(task.id)} ${what}` });
     if (pin.start !== undefined) {
       const by = Math.abs(task.startMin - scope.minuteOf(pin.start));
       if (by > 0) say(by, "min", `is pinned to ${pin.start} and begins ${task.start}`);
@@ -22,14 +23,15 @@ export function judgePins(scope: Scope, tasks: readonly PlanTask[]): Finding[] {
         task.hands.length <= persons.length
           ? task.hands.filter((id) => !persons.includes(id))
           : persons.filter((id) => !task.hands.includes(id));
-      if (other.length > 0) say(other.length, "person", `is pinned to ${persons.join(", ")}`);
+      if (other.length > 0)
+        say(other.length, "person", `is pinned to ${persons.map((id) => named(id, "person")).join(", ")}`);
     }
     const units = task.equipment.map((each) => each.id);
     for (const id of pin.equipment ?? []) {
       const known = scope.kitchen.equipment.find((each) => each.id === id.split("#")[0]);
       const mayServe = known && task.equipment.some((each) => kindOf(scope, each.id) === known.kind);
       if (mayServe && !units.some((unit) => unit === id || unit.split("#")[0] === id))
-        say(1, "unit", `is pinned to ${id}`);
+        say(1, "unit", `is pinned to ${named(id, "unit")}`);
     }
   }
   return found;

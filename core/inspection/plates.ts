@@ -3,6 +3,7 @@ import type { PlateCount } from "../run/result.ts";
 import { speaksAgainst } from "./contents.ts";
 import { lacking } from "./flow.ts";
 import { canServe, keeps, namedForm } from "./forms.ts";
+import { named } from "./named.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
 
@@ -46,8 +47,8 @@ function judgeCourse(scope: Scope, course: Course, rows: readonly PlateCount[]):
       found.push({
         ...finding("fed", group.count, "guest"),
         what: can
-          ? `${group.id} is named as not fed at ${course.id}, though a dish of it would do`
-          : `no dish of ${course.id} suits ${group.id}, and they are not named as not fed`,
+          ? `${named(group.id, "group")}: named as not fed at ${named(course.id, "course")}, though a dish of it would do`
+          : `no dish of ${named(course.id, "course")} suits ${named(group.id, "group")}, and they are not named as not fed`,
       });
   }
   const unfed = groups.filter((group) => hungry.has(group.id)).reduce((sum, group) => sum + group.count, 0);
@@ -55,7 +56,7 @@ function judgeCourse(scope: Scope, course: Course, rows: readonly PlateCount[]):
   if (plates + unfed !== scope.covers)
     found.push({
       ...finding("plates", Math.abs(plates + unfed - scope.covers), "plate"),
-      what: `${course.id} has ${plates} plates and ${unfed} guests not fed for ${scope.covers} covers`,
+      what: `${named(course.id, "course")} has ${plates} plates and ${unfed} guests not fed for ${scope.covers} covers`,
     });
   return found.length > 0 ? found : judgeParties(scope, course, rows, hungry);
 }
@@ -64,9 +65,11 @@ function judgeCourse(scope: Scope, course: Course, rows: readonly PlateCount[]):
 function judgeRow(scope: Scope, course: Course, row: PlateCount): Finding[] {
   const dish = scope.dishes.get(row.dish);
   if (!dish || !course.options.some((option) => option.dish === row.dish))
-    return [about(row, row.count, `${row.dish} is no option of ${course.id}`)];
+    return [
+      about(row, row.count, `${named(row.dish, "dish")} is no option of ${named(course.id, "course")}`),
+    ];
   const form = namedForm(dish, row.variant);
-  if (!form) return [about(row, row.count, `${row.dish} has no variant "${row.variant}"`)];
+  if (!form) return [about(row, row.count, `${named(row.dish, "dish")} has no variant "${row.variant}"`)];
   const whole = [row.count, row.spare].every((n) => Number.isInteger(n) && n >= 0);
   if (!whole) return [about(row, 1, `${row.count} plates and ${row.spare} spare are no whole plates`)];
   const found: Finding[] = [];
@@ -75,14 +78,14 @@ function judgeRow(scope: Scope, course: Course, row: PlateCount): Finding[] {
     if (why !== undefined && row.count > 0)
       found.push({
         ...finding("forbidden", row.count, "plate"),
-        what: `${row.dish} (${row.variant}) is given to ${need} guests: ${why}`,
+        what: `${named(row.dish, "dish")} (${row.variant}) is given to ${need} guests: ${why}`,
       });
   }
   const spare = row.variant === "standard" ? scope.service.tasting : 1;
   if (row.count > 0 && row.spare !== spare)
     found.push({
       ...finding("spare", Math.abs(row.spare - spare), "plate"),
-      what: `${row.dish} (${row.variant}) has ${row.spare} spare plates, not ${spare}`,
+      what: `${named(row.dish, "dish")} (${row.variant}) has ${row.spare} spare plates, not ${spare}`,
     });
   return found;
 }
@@ -102,7 +105,12 @@ function judgeParties(
     rest -= group.count;
     if (hungry.has(group.id)) continue;
     const kept = choice !== undefined && canServe(scope, scope.dishes.get(choice)!, group.needs);
-    const party = { name: group.id, group, rule: kept ? "choice" : "fed", dish: kept ? choice : undefined };
+    const party = {
+      name: named(group.id, "group"),
+      group,
+      rule: kept ? "choice" : "fed",
+      dish: kept ? choice : undefined,
+    };
     parties.push({ item: party as Party, amount: group.count });
   }
   const shares = byLargestRemainder(
@@ -110,7 +118,11 @@ function judgeParties(
     course.options.map((option) => option.share),
   );
   course.options.forEach((option, i) => {
-    const party: Party = { name: `guests of ${option.dish} by its share`, rule: "share", dish: option.dish };
+    const party: Party = {
+      name: `guests of ${named(option.dish, "dish")} by its share`,
+      rule: "share",
+      dish: option.dish,
+    };
     if (shares[i]! > 0) parties.push({ item: party, amount: shares[i]! });
   });
   const suits = (row: PlateCount, party: Party) => {
@@ -129,7 +141,7 @@ function judgeParties(
       ? [
           {
             ...finding(party.rule, lack[i]!, "plate"),
-            what: `${party.name} want ${amount} plates at ${course.id} and ${lack[i]} of them are not there`,
+            what: `${party.name}: ${amount} plates wanted at ${named(course.id, "course")} and ${lack[i]} of them are not there`,
           },
         ]
       : [],
@@ -156,5 +168,5 @@ export function byLargestRemainder(whole: number, weights: readonly number[]): n
 const finding = (rule: string, by: number, unit: string) => ({ rule, tasks: [], by, unit });
 const about = (row: PlateCount, by: number, what: string): Finding => ({
   ...finding("plates", by, "plate"),
-  what: `${row.course}, ${row.dish}: ${what}`,
+  what: `${named(row.course, "course")}, ${named(row.dish, "dish")}: ${what}`,
 });

@@ -1,4 +1,5 @@
 import { lacking } from "./flow.ts";
+import { named } from "./named.ts";
 import type { Finding } from "./types.ts";
 
 /** Food that is there from a minute on. */
@@ -51,7 +52,7 @@ export function takenTooEarly(lots: readonly Lot[], takes: readonly Take[], rule
       const by = lot.readyMin - take.takenMin;
       found.push({
         ...{ rule: rules.ready, tasks: [lot.task, take.task], by, unit: "min" },
-        what: `${take.task} takes ${rules.what} ${by} min before ${lot.task} has made it`,
+        what: `${named(take.task)} takes ${rules.what} ${by} min before ${named(lot.task)} has made it`,
       });
     }
   }
@@ -80,7 +81,7 @@ function usedTooLate(lots: readonly Lot[], takes: readonly Take[], rules: Supply
 
 const tooLate = (rules: SupplyRules, tasks: readonly string[], by: number): Finding => ({
   ...{ rule: rules.hold, tasks, by, unit: "min" },
-  what: `${rules.what}: ${tasks.at(-1)} uses it ${by} min after its limit`,
+  what: `${rules.what}: ${named(tasks.at(-1)!)} uses it ${by} min after its limit`,
 });
 
 /** Which lots each taker gets when the oldest food goes first. */

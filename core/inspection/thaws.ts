@@ -1,4 +1,5 @@
 import { lineG, yieldG } from "./grams.ts";
+import { named } from "./named.ts";
 import { firstTask } from "./order.ts";
 import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
@@ -28,7 +29,13 @@ export function judgeThaws(scope: Scope, parts: Parts): Finding[] {
         const id = `thaw/${preparation.id}/${line.id}/${batch}`;
         const task = parts.thaws.get(`${preparation.id}/${line.id}/${batch}`);
         if (!task) {
-          found.push({ rule: "missing", tasks: [id], by: 1, unit: "task", what: `${id} is not in the plan` });
+          found.push({
+            rule: "missing",
+            tasks: [id],
+            by: 1,
+            unit: "task",
+            what: `${named(id)} is not in the plan`,
+          });
           continue;
         }
         const pieceG = Math.max(0, ...ingredient.pieces.map((piece) => piece.g));
@@ -41,7 +48,7 @@ export function judgeThaws(scope: Scope, parts: Parts): Finding[] {
             tasks: [id],
             by: short,
             unit: "min",
-            what: `${id} takes ${least} min`,
+            what: `${named(id)} takes ${least} min`,
           });
         const positions =
           mass > WATER_G && positionsIn(scope, STORES.cold) > 0 ? mass / 1000 / KG_PER_POSITION : 0;
@@ -49,7 +56,7 @@ export function judgeThaws(scope: Scope, parts: Parts): Finding[] {
         if (off > 1e-6 * Math.max(1, positions))
           found.push({
             ...{ rule: "store", tasks: [id], by: off, unit: "position" },
-            what: `${id} takes ${positions} positions of a cold room`,
+            what: `${named(id)} takes ${positions} positions of a cold room`,
           });
         for (const load of loads.get(line.step) ?? []) {
           const by = task.endMin - load.startMin;
@@ -60,7 +67,7 @@ export function judgeThaws(scope: Scope, parts: Parts): Finding[] {
               tasks,
               by,
               unit: "min",
-              what: `${load.id} begins before ${id} ends`,
+              what: `${named(load.id)} begins before ${named(id)} ends`,
             });
         }
       }

@@ -1,5 +1,6 @@
 import type { Use } from "../formula/schema.ts";
 import type { PlanTask } from "../run/result.ts";
+import { named } from "./named.ts";
 import type { Load, Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import type { Finding } from "./types.ts";
@@ -42,19 +43,19 @@ export function staysOf(scope: Scope, parts: Parts): { stays: Stay[]; findings: 
       if (!first) continue;
       const found = tasks.map((task) => entryFor(scope, task, uses, given));
       const say = (rule: string, by: number, unit: string, what: string) =>
-        findings.push({ rule, tasks: [first.id], by, unit, what: `${first.id}: ${what}` });
+        findings.push({ rule, tasks: [first.id], by, unit, what: `${named(first.id)}: ${what}` });
       const name = uses[0]!.equipment ?? uses[0]!.kind ?? "";
       const at = found.indexOf(undefined);
       if (at >= 0) {
         findings.push({
           ...{ rule: "equipment", tasks: [tasks[at]!.id], by: 1, unit: "unit" },
-          what: `${tasks[at]!.id} has no ${name}`,
+          what: `${named(tasks[at]!.id)} has no ${named(name, "unit")}`,
         });
         continue;
       }
       const [unit, other] = found as PlanTask["equipment"];
       if (other && other.id !== unit!.id)
-        say("equipment", 1, "unit", `moves from ${unit!.id} to ${other.id}`);
+        say("equipment", 1, "unit", `moves from ${named(unit!.id, "unit")} to ${named(other.id, "unit")}`);
       const equipment = equipmentOf(scope, unit!.id)!;
       const stay = stayOf(load, uses, equipment, unit!.id, tasks);
       stays.push(stay);
@@ -65,7 +66,7 @@ export function staysOf(scope: Scope, parts: Parts): { stays: Stay[]; findings: 
         if (!given.get(task!)?.has(entry))
           findings.push({
             ...{ rule: "equipment", tasks: [task!.id], by: 1, unit: "unit" },
-            what: `${task!.id} has ${entry.id}, which its step does not ask for`,
+            what: `${named(task!.id)} has ${named(entry.id, "unit")}, which its step does not ask for`,
           });
   }
   return { stays, findings };
@@ -152,17 +153,28 @@ function judgeEntry(
       "temperature",
       Math.abs((entry.setC ?? 0) - (setC ?? 0)),
       "°C",
-      `${entry.id} is set to ${entry.setC} °C, not ${setC}`,
+      `${named(entry.id, "unit")} is set to ${entry.setC} °C, not ${setC}`,
     );
   const [low, high] = equipment.rangeC ?? [-Infinity, Infinity];
   if (setC !== undefined && (setC < low || setC > high))
-    say("range", setC < low ? low - setC : setC - high, "°C", `${entry.id} cannot be set to ${setC} °C`);
+    say(
+      "range",
+      setC < low ? low - setC : setC - high,
+      "°C",
+      `${named(entry.id, "unit")} cannot be set to ${setC} °C`,
+    );
   const { maxDepthMm = Infinity } = equipment;
   if (stay.depthMm > maxDepthMm)
-    say("depth", stay.depthMm - maxDepthMm, "mm", `${entry.id} takes food no deeper than ${maxDepthMm} mm`);
+    say(
+      "depth",
+      stay.depthMm - maxDepthMm,
+      "mm",
+      `${named(entry.id, "unit")} takes food no deeper than ${maxDepthMm} mm`,
+    );
   for (const need of stay.space) {
     const room = equipment.capacity.find((each) => each.unit === need.unit);
-    if (!room) say("room", need.value, need.unit, `${entry.id} states no room in ${need.unit}`);
+    if (!room)
+      say("room", need.value, need.unit, `${named(entry.id, "unit")} states no room in ${need.unit}`);
     if (entry.unit === need.unit && Math.abs(entry.space - need.value) > 1e-3 * Math.max(1, need.value))
       say(
         "room",

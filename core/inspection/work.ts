@@ -1,4 +1,5 @@
 import type { PlanTask } from "../run/result.ts";
+import { named } from "./named.ts";
 import type { Load } from "./parts.ts";
 import type { Scope } from "./scope.ts";
 import { covered, type Span } from "./spans.ts";
@@ -25,7 +26,7 @@ export function judgeWork(scope: Scope, loads: readonly Load[], options: Inspect
           "follows",
           wait,
           wait.startMin - work.endMin,
-          `must begin when the work of ${load.id} ends`,
+          `must begin when the work of ${named(load.id)} ends`,
         );
       judgeLooks(load, wait, found);
     }
@@ -35,7 +36,7 @@ export function judgeWork(scope: Scope, loads: readonly Load[], options: Inspect
 
 function tell(found: Finding[], rule: string, task: PlanTask, by: number, what: string): void {
   if (by !== 0)
-    found.push({ rule, tasks: [task.id], by: Math.abs(by), unit: "min", what: `${task.id} ${what}` });
+    found.push({ rule, tasks: [task.id], by: Math.abs(by), unit: "min", what: `${named(task.id)} ${what}` });
 }
 
 /** (fixed + variable ÷ hands) × (1 + share around the work), whole minutes; undivided where all are needed. */
@@ -76,7 +77,7 @@ function judgeLooks(load: Load, wait: PlanTask, found: Finding[]): void {
       const id = `${load.id}/look-${k}`;
       const look = byName.get(id);
       if (!look) {
-        const what = `look-in ${k} of ${load.id} is not in the plan`;
+        const what = `look-in ${k} of ${named(load.id)} is not in the plan`;
         found.push({ rule: "look-in", tasks: [wait.id], by: 1, unit: "task", what });
         continue;
       }

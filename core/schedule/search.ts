@@ -105,7 +105,8 @@ export class Search {
     const { lo } = this.board.windows;
     const d = this.board.model.decided[i] ?? null;
     const way = this.board.model.ways[i]![Math.max(0, d?.mode ?? 0)]!;
-    const start = lo[2 * i]!;
+    // No shift is long enough for it: then where its dates begin.
+    const start = lo[2 * i]! < NEVER ? lo[2 * i]! : this.board.model.lo[2 * i]!;
     return this.unasked(
       i,
       start,
