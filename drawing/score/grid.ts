@@ -1,6 +1,6 @@
 import { fitText } from "../text.ts";
 import { type Drawn, draw, path } from "../tree.ts";
-import { point, type Sheet } from "./sheet.ts";
+import { box, point, type Sheet } from "./sheet.ts";
 
 /** Room for an hour's figure, px; ticks are thinned until they have it. */
 const HOUR_ROOM = { along: 46, down: 34 } as const;
@@ -43,7 +43,18 @@ export function grid(sheet: Sheet, head: number, foot: number): Drawn[] {
         ),
       );
   }
-  return [...parts, ...days(sheet, head)];
+  return [...parts, ...peaks(sheet, head), ...days(sheet, head)];
+}
+
+/** Breadth of the bar over a full hour. */
+const FULL = 5;
+
+function peaks(sheet: Sheet, head: number): Drawn[] {
+  const { time, ink } = sheet;
+  return (sheet.peaks ?? []).map(({ from, to }) => {
+    const [a, b] = [time.at(from) + 1, time.at(to) - 1];
+    return draw("rect", { ...box(sheet, a, head - FULL, Math.max(2, b - a), FULL), fill: ink.decide });
+  });
 }
 
 /** Whole hours (or their parts, or several) that have room, leaving out those inside a fold. */

@@ -38,6 +38,7 @@ export interface ScoreOfPlan {
     | "service"
     | "markOf"
     | "pinned"
+    | "peaks"
     | "describe"
     | "writeHour"
     | "writeDay"
@@ -86,6 +87,10 @@ export function scoreOfPlan(plan: Plan, kind: StaveKind, place: ScorePlace): Sco
       })),
       markOf,
       pinned: new Set(service.pins.map((pin) => pin.task)),
+      peaks: plan.peaks.map(({ from, to }) => ({
+        from: clock.minuteOf(from) - midnight,
+        to: clock.minuteOf(to) - midnight,
+      })),
       describe: (entry) => sayTask(entry, place, markOf(entry)),
       writeHour: (minute) => write.hour(text(minute)),
       writeDay: (minute) => {

@@ -25,6 +25,8 @@ export interface ScoreInput {
   readonly chosen?: string | undefined;
   readonly pinned?: Sheet["pinned"];
   readonly ghosts?: Sheet["ghosts"];
+  /** Hours in which hands are full. */
+  readonly peaks?: Sheet["peaks"];
   readonly writeHour: (minute: number) => string;
   readonly writeDay: (minute: number) => string;
   readonly writeC: (celsius: number) => string;

@@ -22,6 +22,8 @@ export interface Sheet {
   readonly pinned?: ReadonlySet<string> | undefined;
   /** Where tasks stand in another plan, or would stand: drawn as empty dashed bars beside the task (D11). */
   readonly ghosts?: ReadonlyMap<string, { readonly from: number; readonly to: number }> | undefined;
+  /** Hours in which hands are full: a thick bar under the figures of the hours. */
+  readonly peaks?: readonly { readonly from: number; readonly to: number }[] | undefined;
   readonly writeHour: (minute: number) => string;
   readonly writeDay: (minute: number) => string;
   readonly writeC: (celsius: number) => string;

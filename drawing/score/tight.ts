@@ -18,6 +18,6 @@ export function tightTasks(plan: Plan, slackMin: number): PlanTask[] {
 }
 
 /** Whether next to nothing of a task's hold is left when what is held is used. */
-function nearlyUsed({ hold }: PlanTask): boolean {
+export function nearlyUsed({ hold }: PlanTask): boolean {
   return hold !== undefined && hold.usedMin > 0 && hold.usedMin > (1 - LITTLE) * hold.maxMin;
 }

@@ -1,12 +1,12 @@
 import { renderToStaticMarkup } from "react-dom/server";
 import { describe, expect, it } from "vitest";
 import type { Plan, PlanTask } from "../../core/run/result.ts";
+import { tightTasks } from "../../drawing/index.ts";
 import { draw } from "../../drawing/tree.ts";
 import type { Names } from "../app/names.ts";
 import { readSearch } from "../app/search.ts";
 import { judge, limitOf } from "../places/log/limit.ts";
 import { readMoment } from "../places/run/service-entries.tsx";
-import { tightTasks } from "../places/run/tight.ts";
 import { readTyped } from "./amount-entry.tsx";
 import { Drawing } from "./drawing.tsx";
 import { idOf } from "./id-of.ts";

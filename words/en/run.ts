@@ -48,7 +48,7 @@ export const run = {
   "plan.wider": "Wider",
   "plan.hint": "Choose a task to see when, who, where and how much slack it has.",
   "plan.legend":
-    "Bar: hands at work. Thin line: waiting. Wedge: a hold, a point when nothing of it is left. ▲ little slack, ✕ breaks a rule. Grey strips: time folded while nobody works.",
+    "Bar: hands at work. Thin line: waiting. Wedge: a hold, a point when nothing of it is left. ▲ little slack, ✕ breaks a rule. Grey strips: time folded while nobody works. Thick bar under an hour: hands are full in it.",
   "plan.broken": "{count, plural, one {# rule is broken} other {# rules are broken}}",
   "plan.remedies": "Remedies, each tried",
   "plan.tight": "{count, plural, one {# task is tight} other {# tasks are tight}}",

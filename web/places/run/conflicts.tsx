@@ -1,10 +1,10 @@
 import { Button } from "react-aria-components";
 import type { Plan } from "../../../core/run/result.ts";
+import { nearlyUsed, tightTasks } from "../../../drawing/index.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { ConflictNote, Remedies } from "./remedies.tsx";
-import { nearlyUsed, tightTasks } from "./tight.ts";
 
 const MOST = 6;
 

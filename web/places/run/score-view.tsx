@@ -54,7 +54,7 @@ export function ScoreView({
 }) {
   const wide = useWide(700);
   const { say } = useWords();
-  const { clock, service } = useService();
+  const { clock } = useService();
   const midnight = clock.minuteOf("D 00:00");
   const scroll = useRef<HTMLDivElement>(null);
   const width = useWidth(scroll);
@@ -66,7 +66,6 @@ export function ScoreView({
     [wide, staves, only],
   );
 
-  const pinned = useMemo(() => new Set(service.pins.map((pin) => pin.task)), [service.pins]);
   const score: Score | undefined = useMemo(() => {
     if (width === 0 || shown.length === 0) return undefined;
     const folded = runTime(from, to, busy, { perMinute: 1 });
@@ -83,7 +82,6 @@ export function ScoreView({
         staves: shown,
         time,
         chosen,
-        pinned,
         ghosts: ghosts && fromMidnight(ghosts, midnight),
         direction: wide ? "along" : "down",
         measures: wide
@@ -92,7 +90,7 @@ export function ScoreView({
       },
       PAGE_INK,
     );
-  }, [width, shown, from, to, busy, zoom, wide, chosen, input, pinned, ghosts, midnight]);
+  }, [width, shown, from, to, busy, zoom, wide, chosen, input, ghosts, midnight]);
 
   useSlide(scroll, plan, score);
 
