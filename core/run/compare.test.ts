@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { differences, type KeptPlan, keptPlan } from "./compare.ts";
 import type { PlanTask, Result } from "./result.ts";
+import { figuresOf } from "./summary.ts";
 
 const task = (
   id: string,
@@ -23,9 +24,13 @@ const task = (
   ...{ batch: 1, kind: "work", equipment: [], earliest: "", latest: "", slackMin: 0, after: [] },
   ...(hold ? { hold: { state: "hot", maxMin: hold[0], usedMin: hold[1] } } : {}),
 });
+const BREACH = { rule: "hold", tasks: [], by: 1, unit: "min", what: "" };
 const kept = (tasks: PlanTask[], broken: number, name = "at 14:10"): KeptPlan =>
   keptPlan(name, {
-    summary: { service: "s", covers: 72, kitchen: "k", handsMinutes: 90, spareMin: 15, costPerCover: 11.5 },
+    summary: {
+      ...{ service: "s", covers: 72, kitchen: "k", handsMinutes: 90, spareMin: 15, costPerCover: 11.5 },
+      ...figuresOf({ tasks, broken: Array.from({ length: broken }, () => BREACH) }),
+    },
     plan: {
       tasks,
       broken: Array.from({ length: broken }, () => ({ rule: "hold" })),

@@ -1,4 +1,30 @@
-import type { Plan, PlanTask, Result } from "./result.ts";
+import type { PlanTask, Result } from "./result.ts";
+
+/** How a figure of a kept plan came, as it was told when it was kept: the rule, and what it was given by name. */
+export interface Came {
+  readonly rule: string;
+  readonly inputs: readonly { readonly name: string; readonly value: number; readonly unit: string }[];
+  /** Inputs beyond those listed. */
+  readonly more: number;
+}
+
+/** Figures of a kept plan that have a trace. */
+export type KeptFigure =
+  | "covers"
+  | "spareMin"
+  | "breaches"
+  | "handsMinutes"
+  | "peakHands"
+  | "heatUps"
+  | "holdsNearlyUsed"
+  | "costPerCover";
+
+/** Where a figure stands in the result. */
+export function placeOf(figure: KeptFigure, { plan }: Pick<Result, "plan">): string {
+  if (figure === "heatUps")
+    return `/plan/objective/${plan.objective.findIndex((term) => term.key === "heatUps")}/value`;
+  return `/summary/${figure === "breaches" ? "rulesBroken" : figure}`;
+}
 
 /** What is kept of a plan to set another beside it: plain values. */
 export interface KeptPlan {
@@ -15,6 +41,8 @@ export interface KeptPlan {
   readonly holdsNearlyUsed: number;
   readonly breaches: number;
   readonly costPerCover: number;
+  /** How its figures came; plans kept earlier have none. */
+  readonly came?: Readonly<Partial<Record<KeptFigure, Came>>>;
   readonly tasks: readonly Pick<PlanTask, "id" | "name" | "start" | "startMin" | "endMin" | "hands">[];
 }
 
@@ -37,36 +65,14 @@ export function keptPlan(name: string, { summary, plan }: Pick<Result, "summary"
     handsMinutes: summary.handsMinutes,
     ...(summary.spareMin === undefined ? {} : { spareMin: summary.spareMin }),
     ...(heatUps === undefined ? {} : { heatUps }),
-    peakHands: peakHands(plan),
-    holdsNearlyUsed: plan.tasks.filter(
-      ({ hold }) => hold && hold.usedMin > 0 && hold.usedMin > 0.9 * hold.maxMin,
-    ).length,
-    breaches: plan.broken.length,
+    peakHands: summary.peakHands ?? 0,
+    holdsNearlyUsed: summary.holdsNearlyUsed ?? 0,
+    breaches: summary.rulesBroken ?? 0,
     costPerCover: summary.costPerCover,
     tasks: plan.tasks.map(({ id, name: of, start, startMin, endMin, hands }) => ({
       ...{ id, name: of, start, startMin, endMin, hands },
     })),
   };
-}
-
-/** Most pairs of hands at work at once. */
-function peakHands({ tasks }: Pick<Plan, "tasks">): number {
-  const steps = tasks.flatMap((task): [number, number][] =>
-    task.endMin > task.startMin && task.hands.length > 0
-      ? [
-          [task.startMin, task.hands.length],
-          [task.endMin, -task.hands.length],
-        ]
-      : [],
-  );
-  // Who ends at a minute is free for what begins then.
-  steps.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  let [busy, most] = [0, 0];
-  for (const [, by] of steps) {
-    busy += by;
-    most = Math.max(most, busy);
-  }
-  return most;
 }
 
 /** What differs from one plan to another, what moved furthest first. */

@@ -87,6 +87,11 @@ export interface Summary {
   readonly costShare?: number;
   /** Smallest slack of any task, whole minutes. */
   readonly spareMin?: number;
+  /** Most pairs of hands at work at once; with a plan. */
+  readonly peakHands?: number;
+  /** Holds with less than a tenth left when what is held is used; with a plan. */
+  readonly holdsNearlyUsed?: number;
+  readonly rulesBroken?: number;
 }
 
 export interface PreparationNeed {

@@ -16,3 +16,25 @@ export function leastGap(...pairs: number[]): number {
   for (let i = 0; i + 1 < pairs.length; i += 2) least = Math.min(least, pairs[i]! - pairs[i + 1]!);
   return least;
 }
+
+/** Holds with less than a tenth left, over pairs (used, most); what is not held at all is no hold. */
+export function nearlyUsedUp(...pairs: number[]): number {
+  let count = 0;
+  for (let i = 0; i + 1 < pairs.length; i += 2) if (pairs[i]! > 0 && pairs[i]! > 0.9 * pairs[i + 1]!) count++;
+  return count;
+}
+
+/** Most hands at work at once over triples (end, start, hands): who ends at a minute is free for what begins then. */
+export function mostAtOnce(...triples: number[]): number {
+  const steps: [number, number][] = [];
+  for (let i = 0; i + 2 < triples.length; i += 3)
+    if (triples[i]! > triples[i + 1]!)
+      steps.push([triples[i + 1]!, triples[i + 2]!], [triples[i]!, -triples[i + 2]!]);
+  steps.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  let [busy, most] = [0, 0];
+  for (const [, by] of steps) {
+    busy += by;
+    most = Math.max(most, busy);
+  }
+  return most;
+}

@@ -6,6 +6,7 @@ import { readyParts, spareOf } from "../production/ready-parts.ts";
 import type { Kitchen } from "../production/schema.ts";
 import type { OrdersOutcome } from "../purchasing/orders-result.ts";
 import type { Cost, PlateCount, PreparationNeed, Summary, SupplierOrder } from "./result.ts";
+import { mostAtOnce, nearlyUsedUp } from "./summary-rules.ts";
 
 /** The plan of a run that was asked to leave it out. */
 export function emptyPlan(options: { readonly seed?: number }): Plan {
@@ -45,6 +46,7 @@ export function summaryOf(parts: Parts, tracer: Tracer | undefined): Summary {
   const made = plan.tasks.filter((task) => task.kind !== "milestone");
   const spareMin = spareOf(plan);
   const handsMinutes = made.reduce((sum, task) => sum + (task.endMin - task.startMin) * task.hands.length, 0);
+  const figures = plan.tasks.length > 0 ? figuresOf(plan) : undefined;
   const platesTotal = plates.reduce((sum, row) => sum + row.count + row.spare, 0);
   if (tracer) {
     const note = (key: string, value: number, unit: string, rule: string, inputs: readonly string[]) =>
@@ -73,6 +75,20 @@ export function summaryOf(parts: Parts, tracer: Tracer | undefined): Summary {
         : [],
     );
     note("handsMinutes", handsMinutes, "min", "sumOfSpans", spanned);
+    if (figures) {
+      const held = plan.tasks.flatMap(({ hold }, i) =>
+        hold ? [`/plan/tasks/${i}/hold/usedMin`, `/plan/tasks/${i}/hold/maxMin`] : [],
+      );
+      note("holdsNearlyUsed", figures.holdsNearlyUsed, "hold", nearlyUsedUp.name, held);
+      const worked = plan.tasks.flatMap(({ hands }, i) =>
+        hands.length > 0
+          ? [`/plan/tasks/${i}/endMin`, `/plan/tasks/${i}/startMin`, countOfHands(tracer, hands.length)]
+          : [],
+      );
+      note("peakHands", figures.peakHands, "person", mostAtOnce.name, worked);
+      const broken = plan.broken.map((_, i) => `/plan/broken/${i}/by`);
+      note("rulesBroken", figures.rulesBroken, "rule", "countOf", broken);
+    }
     if (spareMin !== undefined)
       note(
         "spareMin",
@@ -100,6 +116,21 @@ export function summaryOf(parts: Parts, tracer: Tracer | undefined): Summary {
     costPerCover: cost.menu,
     ...(cost.menuShare === undefined ? {} : { costShare: cost.menuShare }),
     ...(spareMin === undefined ? {} : { spareMin }),
+    ...figures,
+  };
+}
+
+/** Figures of a plan that are set beside those of another. */
+export function figuresOf({
+  tasks,
+  broken,
+}: Pick<Plan, "tasks" | "broken">): Required<Pick<Summary, "peakHands" | "holdsNearlyUsed" | "rulesBroken">> {
+  return {
+    peakHands: mostAtOnce(
+      ...tasks.flatMap(({ startMin, endMin, hands }) => [endMin, startMin, hands.length]),
+    ),
+    holdsNearlyUsed: nearlyUsedUp(...tasks.flatMap(({ hold }) => (hold ? [hold.usedMin, hold.maxMin] : []))),
+    rulesBroken: broken.length,
   };
 }
 

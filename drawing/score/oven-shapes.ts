@@ -1,5 +1,6 @@
 import { fitText } from "../text.ts";
 import { type Drawn, draw, path } from "../tree.ts";
+import { heatLabels } from "./heat-labels.ts";
 import type { LaidStave, ScoreMeasures } from "./layout.ts";
 import { box, point, type Sheet } from "./sheet.ts";
 
@@ -82,23 +83,41 @@ export function ovenShapes(
         "stroke-width": 2.25,
         "stroke-linejoin": "round",
       }),
-      ...heat.spans.map((span) => {
-        const [x, y] = point(sheet, time.at(span.from) + 3, across(span.setC));
-        const room = time.at(span.to) - time.at(span.from);
-        if (sheet.direction === "down")
-          return draw(
-            "text",
-            { x: x + 4, y: y + 12, "font-size": TEXT, fill: ink.ink },
-            sheet.writeC(span.setC),
-          );
-        const text = fitText(sheet.writeC(span.setC), TEXT, room + 40);
-        const below = across(span.setC) < laid.start + TEXT + 4;
-        return draw(
-          "text",
-          { x, y: below ? y + TEXT + 2 : y - 5, "font-size": TEXT, "font-weight": 600, fill: ink.ink },
-          text,
-        );
-      }),
+      ...(sheet.direction === "down"
+        ? downLabels(sheet, heat, across)
+        : alongLabels(sheet, measures, laid, heat, across)),
     ),
   ];
+}
+
+type Heat = NonNullable<LaidStave["heat"]>;
+
+function alongLabels(
+  sheet: Sheet,
+  measures: ScoreMeasures,
+  laid: LaidStave,
+  { spans }: Heat,
+  across: (celsius: number) => number,
+): Drawn[] {
+  const { time, ink } = sheet;
+  const place = ({ from, to, setC }: Heat["spans"][number]) => ({
+    ...{ from: time.at(from), to: time.at(to), across: across(setC) },
+  });
+  const within = { top: laid.start - 2, bottom: laid.start + measures.heat + 8, end: time.length };
+  return heatLabels(spans, place, sheet.writeC, TEXT, within).map(({ text, x, y }) =>
+    draw("text", { x, y, "font-size": TEXT, "font-weight": 600, fill: ink.ink }, text),
+  );
+}
+
+/** Time downwards: beside the line, each below the one before. */
+function downLabels(sheet: Sheet, { spans }: Heat, across: (celsius: number) => number): Drawn[] {
+  let free = Number.NEGATIVE_INFINITY;
+  return spans.flatMap((span) => {
+    const [x, y] = point(sheet, sheet.time.at(span.from) + 3, across(span.setC));
+    if (y < free) return [];
+    free = y + TEXT + 2;
+    return [
+      draw("text", { x: x + 4, y: y + 12, "font-size": TEXT, fill: sheet.ink.ink }, sheet.writeC(span.setC)),
+    ];
+  });
 }

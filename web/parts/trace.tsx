@@ -104,7 +104,8 @@ function Source({ node }: { readonly node: TraceNode }) {
   );
 }
 
-function ruleWords(rule: string, say: ReturnType<typeof useWords>["say"]): string {
+/** A rule in words. */
+export function ruleWords(rule: string, say: ReturnType<typeof useWords>["say"]): string {
   const key = `rule.${rule}`;
   if (isKey(key)) return say(key);
   return rule.replace(/([a-z0-9])([A-Z])/g, "$1 $2").toLowerCase();

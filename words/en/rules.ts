@@ -1,5 +1,10 @@
 /** How a figure came, by the name of the rule that made it; a rule without words is shown by its name, spaced. */
 export const rules = {
+  "rule.scheduledWorked": "minutes of hands at work in that hour, by the plan",
+  "rule.scheduledThere": "minutes hands are there in that hour",
+  "rule.beyondShare": "worked beyond that share of the minutes there",
+  "rule.mostAtOnce": "the most hands at work at once, over end, start and hands of each task",
+  "rule.nearlyUsedUp": "holds with less than a tenth left, over minutes used and allowed",
   "rule.given": "as written",
   "trace.how": "How this came",
   "trace.from": "from",

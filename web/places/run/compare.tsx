@@ -1,9 +1,13 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
-import { differences, type KeptPlan, keptPlan } from "../../../core/run/compare.ts";
-import { useBook, useTold } from "../../app/hands.tsx";
+import { differences, type KeptFigure, type KeptPlan, keptPlan, placeOf } from "../../../core/run/compare.ts";
+import { useBook, useHands, useTold } from "../../app/hands.tsx";
+import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import type { Told } from "../../compute/protocol.ts";
+import { Figure } from "../../parts/figure.tsx";
+import { pathWords } from "../../parts/path-words.ts";
+import { cameOf, KeptFigureView } from "./kept-figure.tsx";
 import { dropPlan, keepPlan, useKeptPlans } from "./kept-plans.ts";
 
 const MOST = 8;
@@ -22,6 +26,9 @@ export function Compare({
 }) {
   const { say, write } = useWords();
   const { behind } = useTold();
+  const { runner } = useHands();
+  const { book } = useBook();
+  const names = useNames();
   const kept = useKeptPlans(told.summary.service);
   const [name, setName] = useState("");
   const usual = () => {
@@ -44,7 +51,9 @@ export function Compare({
           className="button quiet-button"
           isDisabled={behind}
           onPress={() => {
-            keepPlan(keptPlan(name.trim() || usual(), told));
+            const plan = keptPlan(name.trim() || usual(), told);
+            const nameOf = (path: string) => pathWords(path, { book, result: told, names });
+            void cameOf(told, (at) => runner.trace(at), nameOf).then((came) => keepPlan({ ...plan, came }));
             setName("");
           }}
         >
@@ -80,6 +89,7 @@ export function Compare({
         <Beside
           before={against}
           after={keptPlan("", told)}
+          told={told}
           currency={told.cost.currency}
           onChoose={onChoose}
         />
@@ -91,9 +101,11 @@ export function Compare({
 function Beside({
   before,
   after,
+  told,
   currency,
   onChoose,
 }: {
+  readonly told: Told;
   readonly before: KeptPlan;
   readonly after: KeptPlan;
   readonly currency: string;
@@ -103,17 +115,18 @@ function Beside({
   const { library } = useBook();
   const span = (minutes: number | undefined) => (minutes === undefined ? "–" : write.span(minutes));
   const count = (n: number | undefined) => (n === undefined ? "–" : write.number(n, 0));
-  const rows: [string, (plan: KeptPlan) => string][] = [
-    [say("compare.covers"), (plan) => count(plan.covers)],
+  const rows: [string, (plan: KeptPlan) => string, KeptFigure?][] = [
+    [say("compare.covers"), (plan) => count(plan.covers), "covers"],
     [say("compare.kitchen"), (plan) => library.kitchens.get(plan.kitchen)?.name ?? plan.kitchen],
-    [say("compare.spare"), (plan) => span(plan.spareMin)],
-    [say("compare.breaches"), (plan) => count(plan.breaches)],
-    [say("compare.hands"), (plan) => write.hours(plan.handsMinutes)],
-    [say("compare.peak"), (plan) => count(plan.peakHands)],
-    [say("compare.heatUps"), (plan) => count(plan.heatUps)],
-    [say("compare.holds"), (plan) => count(plan.holdsNearlyUsed)],
-    [say("compare.cost"), (plan) => write.money(plan.costPerCover, currency)],
+    [say("compare.spare"), (plan) => span(plan.spareMin), "spareMin"],
+    [say("compare.breaches"), (plan) => count(plan.breaches), "breaches"],
+    [say("compare.hands"), (plan) => write.hours(plan.handsMinutes), "handsMinutes"],
+    [say("compare.peak"), (plan) => count(plan.peakHands), "peakHands"],
+    [say("compare.heatUps"), (plan) => count(plan.heatUps), "heatUps"],
+    [say("compare.holds"), (plan) => count(plan.holdsNearlyUsed), "holdsNearlyUsed"],
+    [say("compare.cost"), (plan) => write.money(plan.costPerCover, currency), "costPerCover"],
   ];
+  const at = new Map(told.plan.tasks.map((task, i) => [task.id, i]));
   const moved = differences(before, after);
   return (
     <>
@@ -126,12 +139,20 @@ function Beside({
           </tr>
         </thead>
         <tbody>
-          {rows.map(([label, read]) => (
+          {rows.map(([label, read, figure]) => (
             <tr key={label}>
               <th scope="row">{label}</th>
-              <td className="num">{read(before)}</td>
               <td className="num">
-                {read(after)}
+                <KeptFigureView came={figure && before.came?.[figure]}>{read(before)}</KeptFigureView>
+              </td>
+              <td className="num">
+                {figure && read(after) !== "–" ? (
+                  <Figure at={placeOf(figure, told)} unfold="over" label={label}>
+                    {read(after)}
+                  </Figure>
+                ) : (
+                  read(after)
+                )}
                 {read(after) !== read(before) && <span aria-hidden="true"> ≠</span>}
               </td>
             </tr>
@@ -146,7 +167,14 @@ function Beside({
               {each.name}
             </Button>{" "}
             <span className="num">
-              {each.before ? write.clock(each.before) : "–"} → {each.after ? write.clock(each.after) : "–"}
+              {each.before ? write.clock(each.before) : "–"} →{" "}
+              {each.after ? (
+                <Figure at={`/plan/tasks/${at.get(each.task)}/startMin`} label={each.name}>
+                  {write.clock(each.after)}
+                </Figure>
+              ) : (
+                "–"
+              )}
             </span>
           </li>
         ))}

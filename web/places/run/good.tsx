@@ -30,11 +30,11 @@ export function Good({ plan }: { readonly plan: Plan }) {
             const at = plan.objective.findIndex((term) => term.key === key);
             const term = plan.objective[at];
             return (
-              <li key={key} className="good-row">
+              <li key={key} className="good-term">
+                <span className="good-name">{say(`good.key.${key}`)}</span>
                 <span>
-                  {say(`good.key.${key}`)}
                   {term && (
-                    <span className="block quiet">
+                    <span className="block">
                       <Figure at={`/plan/objective/${at}/value`} label={term.term}>
                         {write.quantity(term)}
                       </Figure>

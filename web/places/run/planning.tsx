@@ -1,12 +1,13 @@
 import { Button, ProgressBar } from "react-aria-components";
 import { useHands, useRunState } from "../../app/hands.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { Figure } from "../../parts/figure.tsx";
 
 /** How far the plan is; it can be stopped, and the best so far stays. The room for it is always kept. */
 export function Planning() {
   const { runner } = useHands();
   const { planning, stage, progress, plan } = useRunState();
-  const { say, write } = useWords();
+  const { say } = useWords();
   return (
     <div className="planning" data-state={planning}>
       {planning === "working" && (
@@ -38,20 +39,10 @@ export function Planning() {
       )}
       {planning === "idle" && plan && (
         <p className="quiet">
-          {say("run.tried", { tasks: plan.plan.tasks.length, schedules: plan.plan.schedules })}{" "}
-          {plan.plan.objective
-            .filter((term) => term.value > 0)
-            .slice(0, 2)
-            .map((term) =>
-              term.bound === undefined
-                ? say("run.term", { term: term.term, value: write.quantity(term) })
-                : say("run.term.bound", {
-                    term: term.term,
-                    value: write.quantity(term),
-                    bound: write.quantity({ value: term.bound, unit: term.unit }),
-                  }),
-            )
-            .join(" ")}
+          {say("run.tried", { tasks: plan.plan.tasks.length })}{" "}
+          <Figure at="/plan/schedules" label={say("run.tried.label")}>
+            {say("run.tried.schedules", { schedules: plan.plan.schedules })}
+          </Figure>
         </p>
       )}
     </div>

@@ -1,0 +1,71 @@
+import { useState } from "react";
+import { type Came, type KeptFigure, type KeptPlan, placeOf } from "../../../core/run/compare.ts";
+import { useWords } from "../../app/settings.tsx";
+import type { Told, Traced } from "../../compute/protocol.ts";
+import { ruleWords } from "../../parts/trace.tsx";
+
+/** Inputs of a figure that are kept with it. */
+const MOST = 8;
+
+const FIGURES: readonly KeptFigure[] = [
+  ...(["covers", "spareMin", "breaches", "handsMinutes"] as const),
+  ...(["peakHands", "heatUps", "holdsNearlyUsed", "costPerCover"] as const),
+];
+
+/** How the figures of a plan came, asked for when it is kept: later its trace is gone. */
+export async function cameOf(
+  told: Told,
+  trace: (at: string) => Promise<Traced | undefined>,
+  nameOf: (path: string) => string,
+): Promise<NonNullable<KeptPlan["came"]>> {
+  const came: Partial<Record<KeptFigure, Came>> = {};
+  for (const figure of FIGURES) {
+    const traced = await trace(placeOf(figure, told));
+    if (!traced) continue;
+    const inputs = traced.inputs.flatMap(({ path, node }) =>
+      node ? [{ name: nameOf(path), value: node.value, unit: node.unit }] : [],
+    );
+    came[figure] = {
+      rule: traced.node.rule,
+      inputs: inputs.slice(0, MOST),
+      more: Math.max(0, inputs.length - MOST),
+    };
+  }
+  return came;
+}
+
+/** A figure of a kept plan: tapped, it says how it came when it was kept. */
+export function KeptFigureView({
+  came,
+  children,
+}: {
+  readonly came: Came | undefined;
+  readonly children: string;
+}) {
+  const { say, write } = useWords();
+  const [open, setOpen] = useState(false);
+  if (!came) return children;
+  const value = (input: Came["inputs"][number]) =>
+    input.unit === "" || input.unit === "1" ? write.number(input.value, 4) : write.quantity(input);
+  return (
+    <span className="figure-below">
+      <button type="button" className="figure" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {children}
+        <span className="unseen">, {say("trace.how")}</span>
+      </button>
+      {open && (
+        <span className="trace">
+          <span className="trace-rule">{ruleWords(came.rule, say)}</span>
+          {came.inputs.map((input, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the list is kept as it is
+            <span key={i} className="trace-input">
+              <span className="trace-name">{input.name}</span>
+              <span className="trace-value">{value(input)}</span>
+            </span>
+          ))}
+          {came.more > 0 && <span className="small quiet">{say("trace.more", { count: came.more })}</span>}
+        </span>
+      )}
+    </span>
+  );
+}
