@@ -1,0 +1,74 @@
+import { describe, expect, test } from "vitest";
+import type { Book } from "../book/schema.ts";
+import { inspect } from "../inspection/index.ts";
+import { randomBook } from "../inspection/testing/random-book.ts";
+import { editedDocument } from "../production/apply.ts";
+import type { Remedy } from "../production/plan-types.ts";
+import { run } from "./run.ts";
+
+const SERVICE = "service-1";
+/** As many as a remedy is tried with at least. */
+const TRIED = 100;
+
+/** The book with exactly the edits of a remedy made, each where its pointer says. */
+function edited(book: Book, edits: NonNullable<Remedy["apply"]["edits"]>): Book {
+  const made = <T extends { readonly id: string }>(kind: string, list: readonly T[]): T[] =>
+    list.map((each) =>
+      editedDocument(
+        each,
+        edits.filter(({ document, id }) => document === kind && id === each.id),
+      ),
+    );
+  return {
+    ...book,
+    kitchens: made("kitchens", book.kitchens),
+    services: made("services", book.services),
+    preparations: made("preparations", book.preparations),
+  };
+}
+
+/** A random book, every third in a kitchen with one pair of hands: most such plans need a remedy. */
+function squeezed(seed: number, size: number): Book {
+  const book = randomBook(seed, size);
+  const alone = (kitchen: Book["kitchens"][number]) => ({ ...kitchen, crew: kitchen.crew.slice(0, 1) });
+  return { ...book, kitchens: seed % 3 === 0 ? book.kitchens.map(alone) : book.kitchens };
+}
+
+const seen = { edits: 0, kitchens: 0, covers: 0 };
+
+describe("P21, R4 a remedy that is told to fit", () => {
+  test.each([
+    [3, 5],
+    [6, 4],
+    [15, 5],
+  ])(
+    "random book %i of %i: planned with what it says, it is the plan of its proof and passes the inspector",
+    (seed, size) => {
+      const book = squeezed(seed, size);
+      const { plan } = run(book, SERVICE, { seed: 1, schedules: 20, trace: false });
+      expect(plan.status).toBe("broken");
+      for (const { apply, proof, status } of plan.remedies) {
+        if (status !== "feasible") continue;
+        const { covers, kitchen } = apply;
+        const changed = edited(book, apply.edits ?? []);
+        // Fewer covers are tried without attempts at what does not fit: what fits is found the same way.
+        const options = { seed: 1, schedules: TRIED, remedies: false, trace: false } as const;
+        const other = {
+          ...(covers === undefined ? {} : { covers }),
+          ...(kitchen === undefined ? {} : { kitchen }),
+        };
+        const again = run(changed, SERVICE, { ...options, ...other });
+        expect(again.plan.status).toBe("feasible");
+        expect(again.plan.tasks.map(({ id, start }) => ({ id, start }))).toEqual(proof);
+        // Minutes by heat are the plan's own here: what they come to is judged elsewhere.
+        expect(inspect(changed, again, { service: SERVICE, ...other }).findings).toEqual([]);
+        seen[apply.edits ? "edits" : kitchen ? "kitchens" : "covers"]++;
+      }
+    },
+  );
+
+  test("edits, other kitchens and fewer covers were all among them", () => {
+    expect(Math.min(...Object.values(seen))).toBeGreaterThan(0);
+    expect(seen.edits).toBeGreaterThanOrEqual(2);
+  });
+});
