@@ -54,21 +54,35 @@ function drawnItem(random: Random, suppliers: number): ItemNeed {
   return { needs, offers, worth: keeps ? cheapest / 2 : 0, worthMostG: needG };
 }
 
-/** Orders of a banquet, of a week's house, chosen with the solver and without. Time is that of the processor. */
+/**
+ * Orders of a banquet, of a week's house, chosen with the solver and without. Time is that of the processor in the thread that
+ * chooses: what a chef waits for. Beside the first order other threads compile the solver's code; that is told apart.
+ */
 export async function ordersBench(): Promise<OrdersRow[]> {
   const solver = await openSolver();
   const rows: OrdersRow[] = [];
+  const begun = process.cpuUsage();
+  const waited = timed(() => bestOrder(drawnOrder(60, 5, 1), solver)).seconds;
+  const { user, system } = process.cpuUsage(begun);
+  rows.push(
+    {
+      name: "the first order after opening, 60 ingredients",
+      value: waited,
+      unit: "s",
+      goal: "under 2 s",
+      ok: waited < 2,
+    },
+    { name: "compiled beside it, other threads", value: (user + system) / 1e6 - waited, unit: "s", ok: true },
+  );
   for (const [items, suppliers, seeds] of [
     [60, 5, [1, 2, 3]],
     [300, 8, [1, 2, 3]],
   ] as const) {
     const told = seeds.map((seed) => {
       const problem = drawnOrder(items, suppliers, seed);
-      const begun = process.cpuUsage();
-      const { total, bound } = bestOrder(problem, solver);
-      const { user, system } = process.cpuUsage(begun);
+      const { seconds, of } = timed(() => bestOrder(problem, solver));
       const own = chooseOrder(problem);
-      return { seconds: (user + system) / 1e6, gap: (total - bound) / total, own: own.total / total - 1 };
+      return { seconds, gap: (of.total - of.bound) / of.total, own: own.total / of.total - 1 };
     });
     const most = (of: (one: (typeof told)[number]) => number) => Math.max(...told.map(of));
     const name = `${items} ingredients, ${suppliers} suppliers, ${seeds.length} seeds, the worst`;
@@ -78,7 +92,7 @@ export async function ordersBench(): Promise<OrdersRow[]> {
         name: `${name}: chosen`,
         value: seconds,
         unit: "s",
-        ...(items === 300 ? { goal: "under 2 s", ok: seconds < 2 } : { ok: true }),
+        ...{ goal: "under 2 s", ok: seconds < 2 },
       },
       {
         name: `${name}: gap to the bound`,
@@ -96,4 +110,12 @@ export async function ordersBench(): Promise<OrdersRow[]> {
     );
   }
   return rows;
+}
+
+/** What something comes to, and the time of the processor it took in this thread, s. */
+function timed<T>(work: () => T): { readonly of: T; readonly seconds: number } {
+  const begun = process.threadCpuUsage();
+  const of = work();
+  const { user, system } = process.threadCpuUsage(begun);
+  return { of, seconds: (user + system) / 1e6 };
 }

@@ -45,6 +45,8 @@ function solve(highs: Highs, { columns, rows, start, gap, steps }: MixedIntegerM
       mip_rel_gap: 0,
       mip_abs_gap: gap,
       mip_heuristic_effort: 0,
+      // Orders have none worth looking for: the same answers in a sixth less time.
+      mip_detect_symmetry: false,
     });
     model.setSolution({ colValue: [...start] });
     const { mipInterrupt } = highs.constants.callbackType;
