@@ -14,6 +14,7 @@ import { judgements } from "./judgements.ts";
 import { type Observation, observations } from "./observations.ts";
 import { ODD_BELOW, oddness } from "./odd.ts";
 import { PRIOR_LOTS, priorOf } from "./prior.ts";
+import { rounded } from "./rules.ts";
 
 /** A measurement beside what it counts for. */
 export interface Measured {
@@ -135,9 +136,4 @@ function estimate(
     to: start.values.at(-1)!.observation.at,
     ...(stated.work ? { work: stated.work } : {}),
   };
-}
-
-/** At most four figures: no kitchen measures closer, and the book stays readable. */
-export function rounded(value: number): number {
-  return Number(value.toPrecision(4));
 }

@@ -1,6 +1,7 @@
 import type { LogLine } from "../safety/log-lines.ts";
 import { type Standing, standing } from "../safety/log-lines.ts";
 import { changeFactor, type Documents, type Figure, goesOn } from "./figures.ts";
+import { keptShare, outOverIn } from "./rules.ts";
 import type { Cook, Pieces, Time, Trim } from "./schema.ts";
 
 /** One measurement of one figure. */
@@ -17,9 +18,6 @@ export interface Observation {
   readonly line: LogLine<Trim | Cook | Pieces | Time>;
 }
 
-/** Half of the step of a scale, g: an empty bin weighs less than the scale can show, not nothing. */
-const LEAST_TRIM_G = 0.5;
-
 /** What was measured, in the order it was; of what the book no longer has, nothing. */
 export function observations(docs: Documents, lines: readonly LogLine[]): Observation[] {
   return standing<Trim | Cook | Pieces | Time>(lines, ["trim", "cook", "pieces", "time"]).flatMap((one) =>
@@ -33,10 +31,8 @@ function observed(docs: Documents, { first, now }: Standing<Trim | Cook | Pieces
     { figure, value, by: now.by, at: first.at, service: first.service, entry: first.id, line: now },
   ];
   switch (body.kind) {
-    case "trim": {
-      const kept = Math.min(body.epG, body.apG - Math.min(LEAST_TRIM_G, body.apG / 2));
-      return of({ kind: "cut", of: body.ingredient, part: body.cut }, kept / body.apG);
-    }
+    case "trim":
+      return of({ kind: "cut", of: body.ingredient, part: body.cut }, keptShare(body.epG, body.apG));
     case "pieces":
       return of({ kind: "piece", of: body.ingredient, part: body.piece }, body.g / body.pieces);
     case "time":
@@ -46,7 +42,10 @@ function observed(docs: Documents, { first, now }: Standing<Trim | Cook | Pieces
         .find((one) => one.id === body.preparation)
         ?.steps.find((one) => one.id === body.step);
       if (!step || !changeFactor(step)) return [];
-      return of({ kind: "step", of: body.preparation, part: body.step }, body.outG / body.inG / goesOn(step));
+      return of(
+        { kind: "step", of: body.preparation, part: body.step },
+        outOverIn(body.outG, body.inG, goesOn(step)),
+      );
     }
   }
 }

@@ -10,9 +10,13 @@ export const ODD_BELOW = 0.01;
  * posterior predictive p, each left out in turn; BDA3 §6.3, with the one judged left out).
  */
 export function oddness(prior: Belief, seen: readonly Seen[]): number[] {
-  return seen.map(({ y, by }, i) => {
-    const next = fitTo(prior, seen.toSpliced(i, 1)).nextBy(by);
-    const below = studentCdf((y - next.mean) / next.scale, next.nu);
-    return 2 * Math.min(below, 1 - below);
-  });
+  return seen.map((_, i) => oddnessAt(prior, seen, i));
+}
+
+/** The same of one of them. */
+export function oddnessAt(prior: Belief, seen: readonly Seen[], i: number): number {
+  const { y, by } = seen[i]!;
+  const next = fitTo(prior, seen.toSpliced(i, 1)).nextBy(by);
+  const below = studentCdf((y - next.mean) / next.scale, next.nu);
+  return 2 * Math.min(below, 1 - below);
 }

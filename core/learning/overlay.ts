@@ -2,7 +2,8 @@ import type { Preparation, Step } from "../formula/schema.ts";
 import type { Ingredient } from "../pantry/schema.ts";
 import type { Source } from "../quantity/schema.ts";
 import type { Documents, WorkMinutes } from "./figures.ts";
-import { type Estimate, rounded } from "./learn.ts";
+import type { Estimate } from "./learn.ts";
+import { rounded } from "./rules.ts";
 
 /**
  * The book with learned figures in the place of its own: each a measured figure, with the spread of one lot beside it.

@@ -33,6 +33,14 @@ test("L1 a trim is typed in seconds, seen learned, taken into the book with its 
   await page.getByRole("link", { name: "Learned" }).click();
   const kale = page.locator(".learned", { hasText: /^.?Kale/ });
   await expect(kale).toContainText("the book says 58 %");
+  // Each figure tells how it came, down to what was weighed.
+  await kale.getByRole("button", { name: /^1 measurement, 1 cook/ }).click();
+  await expect(kale.locator(".trace")).toContainText("measurements that count");
+  await kale
+    .locator(".trace")
+    .getByRole("button", { name: /measurement 1/ })
+    .click();
+  await expect(kale.locator(".trace").first()).toContainText("natural logarithm of share");
   await kale.locator(".fold-summary").click();
   await expect(kale.locator(".effect li").first()).toContainText(/→/, { timeout: 30_000 });
   await kale.getByRole("button", { name: /into the book/ }).click();

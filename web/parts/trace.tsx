@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useContext, useEffect, useState } from "react";
 import { Button } from "react-aria-components";
 import type { TraceNode } from "../../core/ledger/ledger.ts";
 import { isKey } from "../../words/catalogue.ts";
@@ -7,6 +7,7 @@ import { useNames } from "../app/names.ts";
 import { useWords } from "../app/settings.tsx";
 import type { Traced } from "../compute/protocol.ts";
 import { pathWords } from "./path-words.ts";
+import { TraceSource } from "./trace-source.ts";
 
 const MOST_INPUTS = 12;
 
@@ -15,16 +16,18 @@ export function TraceNote({ at, deep = 0 }: { readonly at: string; readonly deep
   const { runner } = useHands();
   const { amounts } = useTold();
   const { say } = useWords();
+  const source = useContext(TraceSource);
   const [traced, setTraced] = useState<Traced | undefined | "looking">("looking");
   // A new result has new figures under the same paths.
   // biome-ignore lint/correctness/useExhaustiveDependencies: `amounts` is what makes the question new
   useEffect(() => {
+    if (source) return setTraced(source.trace(at));
     let current = true;
     void runner.trace(at).then((answer) => current && setTraced(answer));
     return () => {
       current = false;
     };
-  }, [runner, at, amounts]);
+  }, [runner, at, amounts, source]);
   if (traced === "looking") return <span className="trace quiet small">{say("trace.loading")}</span>;
   if (!traced) return <span className="trace quiet small">{say("trace.none")}</span>;
   return (
@@ -58,7 +61,8 @@ function Input({
   const names = useNames();
   const { say } = useWords();
   const [open, setOpen] = useState(false);
-  const name = pathWords(path, { book, result: plan ?? amounts, names });
+  const own = useContext(TraceSource)?.words(path);
+  const name = own ?? pathWords(path, { book, result: plan ?? amounts, names });
   const leads = node !== undefined && (node.inputs.length > 0 || node.source !== undefined);
   const text = (
     <>

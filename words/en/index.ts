@@ -8,6 +8,7 @@ import { guests } from "./guests.ts";
 import { heat } from "./heat.ts";
 import { intake } from "./intake.ts";
 import { learn } from "./learn.ts";
+import { learnedTrace } from "./learned-trace.ts";
 import { live } from "./live.ts";
 import { log } from "./log.ts";
 import { nutrition } from "./nutrition.ts";
@@ -41,6 +42,7 @@ export const PARTS = {
   intake,
   live,
   learn,
+  learnedTrace,
 };
 
 /** English, complete: the catalogue that gives the keys. */
@@ -65,6 +67,7 @@ export const en = {
   ...intake,
   ...live,
   ...learn,
+  ...learnedTrace,
 } as const;
 
 export type Key = keyof typeof en;

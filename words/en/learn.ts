@@ -80,11 +80,8 @@ export const learn = {
   "learned.work.same": "{name}: the minutes written.",
   "learned.n":
     "{n, plural, one {# measurement} other {# measurements}}, {cooks, plural, one {# cook} other {# cooks}}",
-  "learned.next": "next lot {low} to {high}",
   "learned.known": "± {known}",
   "learned.how": "How it came",
-  "learned.prior":
-    "Before any was measured here: {value} ({source}), which counts for {lots, plural, one {# lot} other {# lots}}. Each lot varies by {spread} (one standard deviation). The next lot lies in the range nine times in ten.",
   "learned.cooks": "By cook",
   "learned.cook": "Cook",
   "learned.lots": "Lots",

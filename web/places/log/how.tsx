@@ -3,6 +3,7 @@ import type { Estimate } from "../../../core/learning/learn.ts";
 import { useWords } from "../../app/settings.tsx";
 import { useRecord } from "../../offline/use-log.ts";
 import { useFigureWords } from "./figure-words.ts";
+import { LearnedFigure } from "./learned-trace.tsx";
 import { useMoment } from "./use-moment.ts";
 
 /** How a learned figure came: what was believed before, each cook, each measurement. */
@@ -17,10 +18,19 @@ export function How({ estimate }: { readonly estimate: Estimate }) {
     <div className="how">
       <h3>{say("learned.how")}</h3>
       <p>
-        {say("learned.prior", {
-          ...{ value: show(prior.value), source: say(`trace.kind.${prior.source}`) },
-          ...{ lots: prior.lots, spread: show(spread) },
-        })}
+        {say("learned.prior.book")}{" "}
+        <LearnedFigure estimate={estimate} at="prior/value">
+          {show(prior.value)}
+        </LearnedFigure>{" "}
+        ({say(`trace.kind.${prior.source}`)}), {say("learned.prior.counts")}{" "}
+        <LearnedFigure estimate={estimate} at="prior/lots">
+          {say("learned.prior.lots", { lots: prior.lots })}
+        </LearnedFigure>
+        . {say("learned.prior.spread")}{" "}
+        <LearnedFigure estimate={estimate} at="spread">
+          {show(spread)}
+        </LearnedFigure>
+        .
       </p>
       {cooks.length > 0 && (
         <div className="scroll-x">
@@ -33,12 +43,21 @@ export function How({ estimate }: { readonly estimate: Estimate }) {
               </tr>
             </thead>
             <tbody>
-              {cooks.map((cook) => (
+              {cooks.map((cook, c) => (
                 <tr key={cook.by}>
                   <th scope="row">{cook.by}</th>
-                  <td className="num">{cook.n}</td>
                   <td className="num">
-                    {show(cook.value)} <span className="quiet">± {show(cook.known)}</span>
+                    <LearnedFigure estimate={estimate} at={`cooks/${c}/n`} over>
+                      {cook.n}
+                    </LearnedFigure>
+                  </td>
+                  <td className="num">
+                    <LearnedFigure estimate={estimate} at={`cooks/${c}/value`} over>
+                      {show(cook.value)}
+                    </LearnedFigure>{" "}
+                    <LearnedFigure estimate={estimate} at={`cooks/${c}/known`} over>
+                      <span className="quiet">± {show(cook.known)}</span>
+                    </LearnedFigure>
                   </td>
                 </tr>
               ))}
@@ -48,11 +67,13 @@ export function How({ estimate }: { readonly estimate: Estimate }) {
       )}
       <h3>{say("learned.measured")}</h3>
       <ol className="happened">
-        {measured.map(({ observation, value: one, leftOut }) => (
+        {measured.map(({ observation, value: one, leftOut }, i) => (
           <li key={observation.entry}>
             <span className="quiet">{moment(observation.at)}</span>
             <span>
-              {leftOut === undefined ? show(one) : <s>{show(one)}</s>}{" "}
+              <LearnedFigure estimate={estimate} at={`measured/${i}/value`}>
+                {leftOut === undefined ? show(one) : <s>{show(one)}</s>}
+              </LearnedFigure>{" "}
               <span className="quiet">{observation.by}</span>
               {leftOut !== undefined && (
                 <>

@@ -8,6 +8,7 @@ import { Accept } from "./accept.tsx";
 import { EffectNote } from "./effect-note.tsx";
 import { useFigureWords } from "./figure-words.ts";
 import { How } from "./how.tsx";
+import { LearnedFigure, LearnedTrace } from "./learned-trace.tsx";
 import { Odd } from "./odd.tsx";
 import { useLearned } from "./use-learned.ts";
 
@@ -54,35 +55,55 @@ function Learned({
   const { sentence, value, moves } = useFigureWords();
   const { n, cooks, next, known, measured } = estimate;
   return (
-    <Line
-      className="learned"
-      mark={measured.some(({ asked }) => asked) ? <span className="decide">▲</span> : undefined}
-      margin={
-        <ul className="plain small">
-          <li>{say("learned.n", { n, cooks: cooks.length })}</li>
-          <li>
-            {value(estimate, estimate.value)} {say("learned.known", { known: value(estimate, known) })}
-          </li>
-          <li className="quiet">
-            {say("learned.next", { low: value(estimate, next[0]), high: value(estimate, next[1]) })}
-          </li>
-        </ul>
-      }
-    >
-      <Fold summary={<span className={isOff(estimate) ? "learned-off" : "quiet"}>{sentence(estimate)}</span>}>
-        {moves(estimate) && (
-          <>
-            <EffectNote estimate={estimate} effectOf={effectOf} />
-            <Accept estimate={estimate} />
-          </>
-        )}
-        <How estimate={estimate} />
-      </Fold>
-      {measured
-        .filter(({ asked }) => asked)
-        .map((one) => (
-          <Odd key={one.observation.entry} estimate={estimate} measured={one} />
-        ))}
-    </Line>
+    <LearnedTrace estimate={estimate}>
+      <Line
+        className="learned"
+        mark={measured.some(({ asked }) => asked) ? <span className="decide">▲</span> : undefined}
+        margin={
+          <ul className="plain small">
+            <li>
+              <LearnedFigure estimate={estimate} at="n">
+                {say("learned.n", { n, cooks: cooks.length })}
+              </LearnedFigure>
+            </li>
+            <li>
+              <LearnedFigure estimate={estimate} at="value">
+                {value(estimate, estimate.value)}
+              </LearnedFigure>{" "}
+              <LearnedFigure estimate={estimate} at="known">
+                {say("learned.known", { known: value(estimate, known) })}
+              </LearnedFigure>
+            </li>
+            <li className="quiet">
+              {say("learned.next.lot")}{" "}
+              <LearnedFigure estimate={estimate} at="next/0">
+                {value(estimate, next[0])}
+              </LearnedFigure>
+              {" – "}
+              <LearnedFigure estimate={estimate} at="next/1">
+                {value(estimate, next[1])}
+              </LearnedFigure>
+            </li>
+          </ul>
+        }
+      >
+        <Fold
+          summary={<span className={isOff(estimate) ? "learned-off" : "quiet"}>{sentence(estimate)}</span>}
+        >
+          {moves(estimate) && (
+            <>
+              <EffectNote estimate={estimate} effectOf={effectOf} />
+              <Accept estimate={estimate} />
+            </>
+          )}
+          <How estimate={estimate} />
+        </Fold>
+        {measured
+          .filter(({ asked }) => asked)
+          .map((one) => (
+            <Odd key={one.observation.entry} estimate={estimate} measured={one} />
+          ))}
+      </Line>
+    </LearnedTrace>
   );
 }

@@ -6,6 +6,7 @@ import { useWords } from "../../app/settings.tsx";
 import { useRecord } from "../../offline/use-log.ts";
 import { TextEntry } from "../../parts/text-entry.tsx";
 import { useFigureWords } from "./figure-words.ts";
+import { LearnedFigure } from "./learned-trace.tsx";
 import { useMoment } from "./use-moment.ts";
 
 /** Asks about an odd measurement: only a person says that it does not count. */
@@ -35,7 +36,9 @@ export function Odd({ estimate, measured }: { readonly estimate: Estimate; reado
           question: say(`learned.odd.${estimate.figure.kind}`),
         })}{" "}
         <span className="quiet">
-          {say("learned.odd.chance", { p: perThousand < 1 ? "tiny" : String(perThousand) })}
+          <LearnedFigure estimate={estimate} at={`measured/${estimate.measured.indexOf(measured)}/p`}>
+            {say("learned.odd.chance", { p: perThousand < 1 ? "tiny" : String(perThousand) })}
+          </LearnedFigure>
         </span>
       </p>
       {leaving ? (
