@@ -13,6 +13,7 @@ import "./styles/plan.css";
 import "./styles/nutrition.css";
 import "./styles/guests.css";
 import "./styles/intake.css";
+import "./styles/paste.css";
 import "./styles/live.css";
 import "./styles/learn.css";
 import "./styles/suppliers.css";

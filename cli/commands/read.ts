@@ -1,6 +1,14 @@
-import { decodeText, type Format, linkRecipe, readSource, shelfBehind } from "../../core/intake/index.ts";
+import {
+  decodeText,
+  type Format,
+  linkRecipe,
+  measuresOf,
+  ovensOf,
+  readSource,
+  shelfBehind,
+} from "../../core/intake/index.ts";
 import { IngredientSchema } from "../../core/pantry/schema.ts";
-import { UNIT_SYMBOLS } from "../../core/quantity/index.ts";
+import { COUNTRIES, UNIT_SYMBOLS } from "../../core/quantity/index.ts";
 import {
   EXIT,
   fileOf,
@@ -16,7 +24,7 @@ import {
 
 const FORMATS: readonly Format[] = ["text", "page", "data", "table"];
 
-const help = `tournant read FILE [--as text|page|data|table] [--book FILE|demo] [--nth N] [--draft] [--json]
+const help = `tournant read FILE [--as text|page|data|table] [--book FILE|demo] [--nth N] [--country C] [--draft] [--json]
 
 Reads a recipe: pasted text, a page with schema.org Recipe data (JSON-LD), that data alone, or a table (CSV), in
 English, French, Spanish, Italian or German. FILE "-" is standard input. Lines are linked to the pantry of
@@ -29,8 +37,11 @@ JSON: {ok, title, format,
   parts   [{name, text, lines, steps}]   places in lines and steps
   steps   [{text, minutes, temperatureC, doubt, part}]   times added up, ranges by their long end
   yields  [{text, low, high, unit, what}]
-  doubts  [{path, at, ask}]   all that a person should settle, in one list
+  doubts  [{path, at, ask, choices?}]   all that a person should settle, in one list
+  measures {country, sure} or null: whose spoons, cups and pints they are, by the words of the text; units stay as the
+          text names them (tbsp, cup) unless --country says, and the draft takes them as that country's
   other   [{at, text}], problems [{at, what, mend}], recipes (how many the file holds; --nth takes another)}
+--country us, metric, imperial (British), australian or japanese: whose spoons, cups and pints they are.
 --draft adds the preparations as documents of a book, with the ingredients taken from the starter pantry.
 Units: "" for what is counted, else one of
 ${wrapped(UNIT_SYMBOLS.filter((unit) => unit !== "piece" && unit !== "dozen"))}
@@ -48,21 +59,26 @@ function wrapped(words: readonly string[]): string {
 async function run(args: string[], io: Io): Promise<number> {
   const { words, options } = readArgs(
     args,
-    { as: "text", book: "text", nth: "text", draft: "flag", json: "flag" },
+    { as: "text", book: "text", nth: "text", country: "text", draft: "flag", json: "flag" },
     { least: 1, most: 1 },
   );
   const format = FORMATS.find((one) => one === options.as);
   if (options.as !== undefined && !format)
     throw new Misuse(`--as is "${options.as}": one of ${FORMATS.join(", ")}`);
+  const country = COUNTRIES.find((one) => one === options.country);
+  if (options.country !== undefined && !country)
+    throw new Misuse(`--country is "${options.country}": one of ${COUNTRIES.join(", ")}`);
   const nth = wholeNumber("nth", options.nth, 1, 100_000) ?? 1;
   const bytes = readFileBytes(fileOf(words[0]!));
   if (!bytes.ok) return refuse(bytes.problems, options.json, io);
   const book = readBook(options.book ?? "demo");
   if (!book.ok) return refuse(book.problems, options.json, io);
   const decoded = decodeText(bytes.value);
-  const source = readSource(decoded.text, format ? { format } : {});
+  const said = country ? { country } : {};
+  const source = readSource(decoded.text, { ...said, ...(format ? { format } : {}) });
   const problems = [...decoded.problems, ...source.problems];
-  const recipe = source.recipes[nth - 1];
+  const read = source.recipes[nth - 1];
+  const recipe = read && { ...read, ...said };
   if (!recipe || (recipe.lines.length === 0 && recipe.steps.length === 0)) {
     const found = problems.map(({ at, what, mend }) => ({ path: `line ${at}`, what, mend }));
     const none = {
@@ -101,11 +117,15 @@ async function run(args: string[], io: Io): Promise<number> {
       ...{ text, minutes, temperatureC, doubt, part: partOf(part) },
     })),
     yields: recipe.yields.map(({ text, low, high, unit, what }) => ({ text, low, high, unit, what })),
+    measures: measuresOf(recipe) ?? null,
     ...{ doubts: linked.doubts, other: recipe.other, problems, recipes: source.recipes.length },
   };
   const draft = options.draft
     ? await import("../../core/intake/draft.ts").then(({ draftPreparations }) =>
-        draftPreparations(linked, new Map([...pantry, ...shelf.ingredients])),
+        draftPreparations(linked, new Map([...pantry, ...shelf.ingredients]), new Set(), {
+          ovens: ovensOf(book.value.kitchens.flatMap(({ equipment }) => equipment)),
+          chosen: {},
+        }),
       )
     : undefined;
   if (options.json)

@@ -1,8 +1,10 @@
 import type { Ingredient } from "../pantry/schema.ts";
 import { unknownIngredient } from "../pantry/unknown.ts";
+import type { Country } from "../quantity/index.ts";
 import { type Doubt, type LinkedRecipe, linkRecipe, type Shelf } from "./doubts.ts";
 import { type Drafted, draftPreparations } from "./draft.ts";
 import type { PantryIndex } from "./link.ts";
+import type { Oven } from "./ovens.ts";
 import { readLine } from "./read-line.ts";
 import { readStep } from "./read-step.ts";
 import { readYield } from "./read-yield.ts";
@@ -25,6 +27,10 @@ export interface Answers {
   readonly title?: string;
   /** "4 portions", "1.2 kg": read again. */
   readonly yield?: string;
+  /** Whose spoons and cups they are. */
+  readonly country?: Country;
+  /** Kind of oven of a step, null for none. */
+  readonly ovens?: Readonly<Record<number, string | null>>;
   readonly lines?: Readonly<Record<number, LineAnswer>>;
   readonly steps?: Readonly<Record<number, string>>;
   /** Doubts that are settled as they stand, as `doubtKey` names them. */
@@ -48,6 +54,7 @@ export interface Answered {
  * Puts a person's answers into a reading and makes the documents anew. Never throws; an answer to a place that is
  * not there changes nothing.
  * @param taken ids of preparations in the book, which no draft may take. @param shelf where to look for what it lacks.
+ * @param ovens that the kitchens of the book have.
  */
 export function answerRecipe(
   read: ReadRecipe,
@@ -56,6 +63,7 @@ export function answerRecipe(
   pantry: ReadonlyMap<string, Ingredient>,
   taken: ReadonlySet<string> = new Set(),
   shelf?: Shelf,
+  ovens: readonly Oven[] = [],
 ): Answered {
   const recipe = rewritten(read, answers);
   const first = linkRecipe(recipe, index, shelf);
@@ -83,7 +91,7 @@ export function answerRecipe(
   });
   const linked = { ...first, links };
   const all = new Map([...pantry, ...[...fresh.values()].map((one) => [one.id, one] as const)]);
-  const drafted = draftPreparations(linked, all, taken);
+  const drafted = draftPreparations(linked, all, taken, { ovens, chosen: answers.ovens ?? {} });
   const doubts = [...first.doubts, ...drafted.doubts].filter((doubt) => {
     if (settled.has(doubtKey(doubt))) return false;
     const said = answers.lines?.[Number(/^\/lines\/(\d+)$/.exec(doubt.path)?.[1] ?? -1)];
@@ -105,5 +113,6 @@ function rewritten(read: ReadRecipe, answers: Answers): ReadRecipe {
   const said = answers.yield?.trim();
   const made = said ? (readYield(said) ?? readYield(`Yield: ${said}`)) : undefined;
   const yields = made ? [{ ...made, at: read.yields[0]?.at ?? 1 }] : read.yields;
-  return { ...read, title: answers.title ?? read.title, lines, steps, yields };
+  const whose = answers.country ? { country: answers.country } : {};
+  return { ...read, ...whose, title: answers.title ?? read.title, lines, steps, yields };
 }

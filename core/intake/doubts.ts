@@ -1,5 +1,8 @@
 import type { Ingredient } from "../pantry/schema.ts";
+import type { Country } from "../quantity/index.ts";
 import { type Link, PantryIndex, SURE } from "./link.ts";
+import { measuresDoubt } from "./measures.ts";
+import { lineChoices, stepChoices } from "./text-choices.ts";
 import type { ReadRecipe } from "./types.ts";
 
 /** One thing a person should settle. */
@@ -8,9 +11,17 @@ export interface Doubt {
   readonly path: string;
   readonly at: number;
   readonly ask: string;
-  /** "link": which ingredient a line means; left out for everything else. */
-  readonly about?: "link";
+  /** "link": which ingredient a line means; "measures": whose spoons; "oven": which oven; else left out. */
+  readonly about?: "link" | "measures" | "oven";
+  /** Answers that are ready to be taken, the likeliest first. */
+  readonly choices?: readonly Choice[];
 }
+
+/** An answer to a doubt: the line or step written anew, whose measures, which kind of oven (null: none). */
+export type Choice =
+  | { readonly kind: "text"; readonly text: string; readonly label: string }
+  | { readonly kind: "country"; readonly country: Country }
+  | { readonly kind: "oven"; readonly oven: string | null; readonly name: string };
 
 /** A recipe with its lines linked to the pantry and all its doubts in one list. */
 export interface LinkedRecipe {
@@ -60,10 +71,14 @@ export function linkRecipe(
     ingredient ? (unit === "can" && canned(ingredient)) || find(ingredient) : null,
   );
   const doubts: Doubt[] = [];
+  const whose = measuresDoubt(recipe);
+  if (whose) doubts.push(whose);
   const asked = new Set<string>();
-  recipe.lines.forEach(({ doubt, ingredient, at }, i) => {
+  recipe.lines.forEach(({ text, doubt, ingredient, at }, i) => {
     const path = `/lines/${i}`;
-    if (doubt) doubts.push({ path, at, ask: `${ingredient || "this line"}: ${doubt}` });
+    const choices = doubt ? lineChoices(text, doubt) : [];
+    const ready = choices.length > 0 ? { choices } : {};
+    if (doubt) doubts.push({ path, at, ask: `${ingredient || "this line"}: ${doubt}`, ...ready });
     const link = links[i];
     const key = ingredient.toLowerCase();
     if (ingredient === "" || asked.has(key)) return;
@@ -81,8 +96,11 @@ export function linkRecipe(
       });
     if (!link || link.confidence < SURE) asked.add(key);
   });
-  recipe.steps.forEach(({ doubt, at }, i) => {
-    if (doubt) doubts.push({ path: `/steps/${i}`, at, ask: doubt });
+  recipe.steps.forEach((step, i) => {
+    if (!step.doubt) return;
+    const choices = stepChoices(step);
+    const ready = choices.length > 0 ? { choices } : {};
+    doubts.push({ path: `/steps/${i}`, at: step.at, ask: step.doubt, ...ready });
   });
   if (recipe.yields.length === 0 && recipe.lines.length > 0)
     doubts.push({ path: "/yields", at: 1, ask: "how much does it make?" });

@@ -6,6 +6,9 @@ import { type Amount, EXACT_TEXT } from "../quantity/schema.ts";
 import type { Doubt, LinkedRecipe } from "./doubts.ts";
 import { gramsOf } from "./grams-of.ts";
 import { singular } from "./link.ts";
+import { inCountry } from "./measures.ts";
+import { type Oven, type OvenUse, ovenUses } from "./ovens.ts";
+import { stickChoices } from "./text-choices.ts";
 import type { ReadLine, ReadStep } from "./types.ts";
 
 /** Documents made of a recipe, sub-preparations first, and what they still lack. */
@@ -22,15 +25,23 @@ const LONGEST_ID = 40;
  * Makes the documents of a linked recipe: one preparation for each part with lines, and one that takes them whole.
  * A range stands with its low end; a line without a link or an amount is left out; a yield that is not given as mass
  * or volume is the sum of what goes in. Each of these is a doubt: nothing is assumed in silence.
- * @param taken ids that the book has already: a draft takes another.
+ * A step with an oven and a temperature takes a shelf of the likeliest oven, which is asked, too.
+ * @param taken ids that the book has already: a draft takes another. @param heat the ovens there are, and those chosen.
  */
 export function draftPreparations(
   linked: LinkedRecipe,
   pantry: ReadonlyMap<string, Ingredient>,
   taken: ReadonlySet<string> = new Set(),
+  heat: { readonly ovens: readonly Oven[]; readonly chosen: Readonly<Record<number, string | null>> } = {
+    ovens: [],
+    chosen: {},
+  },
 ): Drafted {
-  const { recipe } = linked;
+  // Spoons and cups become those of the recipe's country; the reading itself keeps the words.
+  const recipe = inCountry(linked.recipe);
   const doubts: Doubt[] = [];
+  const uses = ovenUses(recipe.steps, heat.ovens, heat.chosen);
+  doubts.push(...uses.doubts);
   const preparations: Preparation[] = [];
   const title = recipe.title || "Untitled";
   const ids = new Set<string>(taken);
@@ -62,6 +73,9 @@ export function draftPreparations(
           path: `/lines/${i}`,
           at: line.at,
           ask: `${ingredient.name}: what does ${line.text} weigh?`,
+          ...(line.unit === "stick" && line.low === line.high && /butter|margarine/iu.test(line.ingredient)
+            ? { choices: stickChoices(line.text, line.low!) }
+            : {}),
         });
       grams += g ?? 0;
       const step = stepIds[stepOf(line, steps)]!;
@@ -86,7 +100,15 @@ export function draftPreparations(
     }
     if (lines.length === 0) return;
     const document = PreparationSchema.safeParse({
-      ...{ id, name, lines, steps: steps.length > 0 ? steps.map(stepDocument) : [bareStep(name)] },
+      ...{
+        id,
+        name,
+        lines,
+        steps:
+          steps.length > 0
+            ? steps.map((step, i) => stepDocument(step, i, uses.of.get(recipe.steps.indexOf(step))))
+            : [bareStep(name)],
+      },
       yield: yieldOf(part === null ? linked : undefined, grams, doubts),
     });
     if (document.success) preparations.push(document.data);
@@ -152,7 +174,7 @@ function stepOf(line: ReadLine, steps: readonly ReadStep[]): number {
   return Math.max(0, at);
 }
 
-function stepDocument(step: ReadStep, i: number) {
+function stepDocument(step: ReadStep, i: number, oven: OvenUse | undefined) {
   const name =
     step.text
       .split(/[.;:,\n]/, 1)[0]!
@@ -161,6 +183,7 @@ function stepDocument(step: ReadStep, i: number) {
   return {
     ...{ id: `step-${i + 1}`, name, text: step.text, from: i === 0 ? [] : [`step-${i}`] },
     ...(step.minutes === null ? {} : { passive: { min: step.minutes } }),
+    ...(oven ? { uses: [oven] } : {}),
   };
 }
 

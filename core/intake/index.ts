@@ -1,11 +1,13 @@
 export { type Answered, type Answers, answerRecipe, doubtKey, type LineAnswer } from "./answers.ts";
 export { type Compared, compareRow, missingOffers, usualCuts } from "./compare.ts";
 export { decodeText } from "./decode.ts";
-export { type Doubt, type LinkedRecipe, linkRecipe, type Shelf, shelfBehind } from "./doubts.ts";
+export { type Choice, type Doubt, type LinkedRecipe, linkRecipe, type Shelf, shelfBehind } from "./doubts.ts";
 export { type Drafted, draftPreparations } from "./draft.ts";
 export { PRICE_COLUMNS, type PriceColumn } from "./headings.ts";
 export { type Link, PantryIndex, SURE } from "./link.ts";
+export { measuresOf } from "./measures.ts";
 export { type TiedRow, takeList } from "./offers.ts";
+export { type Oven, ovensOf } from "./ovens.ts";
 export * from "./pack.ts";
 export * from "./price-list.ts";
 export { type Format, type ReadSource, readSource } from "./read.ts";

@@ -51,7 +51,9 @@ const AHEAD =
 const PER_SIDE =
   /^\s*(?:(?:per|a|each|on each|on either|on both|for each|de chaque|par|por|por cada|de cada|per|per ogni|pro|je|auf jeder|von jeder)\s+(?:sides?|face|côté|lado|lato|seite))\b/iu;
 const FAN = /^\s*(?:fan|convection|chaleur tournante|ventilado|ventilato|umluft)/iu;
-const GAS = /\bgas(?: mark)?\s*(\d{1,2})(?!\d)/iu;
+const GAS = /\bgas(?: mark)?\s*(\d{1,2}(?!\d|\/)|[¼½]|1\/[24])/iu;
+/** "180C/fan 160C": the second is the same oven with its fan on. */
+const FAN_BEFORE = /(?:fan|convection|umluft|heißluft|chaleur tournante|ventilato|ventilado)\s*:?\s*$/iu;
 const THERMOSTAT = /\bth(?:ermostat|\.)?\s*(\d{1,2})/iu;
 const OVERNIGHT =
   /(?<!\p{L})(?:overnight|over night|toute (?:une|la) nuit|une nuit|toda la noche|una noche|la víspera|tutta la notte|una notte|über nacht|eine nacht)(?!\p{L})/iu;
@@ -82,6 +84,14 @@ const OVENS: readonly (readonly [RegExp, string, string])[] = [
 /** °C of gas marks 1 to 10: 140 °C at 1, about 14 °C (25 °F) a mark. Common practice, no source. */
 const gasMarkC = (mark: number) => ((275 + 25 * (mark - 1) - 32) * 5) / 9;
 
+/** Marks ¼ and ½ are 225 and 250 °F. */
+const gasC = (said: string): number | null => {
+  const low = /^(?:¼|1\/4)$/.test(said) ? 225 : /^(?:½|1\/2)$/.test(said) ? 250 : null;
+  if (low !== null) return Math.round(((low - 32) * 5) / 9);
+  const mark = Number(said);
+  return mark >= 1 && mark <= 10 ? Math.round(gasMarkC(mark)) : null;
+};
+
 /** "425°", "350 degrees": no scale is named. */
 const BARE_DEGREES =
   /(?<![\d.,])(\d{2,3})\s?(?:°|º|degrees\b)(?!\s?(?:[cf]\b|fahrenheit|celsius|centigrade))/iu;
@@ -106,7 +116,7 @@ export function readStep(text: string): StepRead {
     };
   const body = IN_WORDS.reduce((so, [pattern, figures]) => so.replace(pattern, figures), kept);
   const { minutes, temperatures, doubts } = scan(body);
-  if (OVERNIGHT.test(kept)) {
+  if (OVERNIGHT.test(kept) && !/\(\d{1,2} h\)/.test(kept)) {
     const plainly =
       minutes === null ? "overnight is no number of hours: how long?" : "or overnight: how long at most?";
     doubts.push(plainly);
@@ -124,8 +134,7 @@ export function readStep(text: string): StepRead {
   if (temperatureC === null) {
     const [gas, thermostat] = [GAS.exec(body), THERMOSTAT.exec(body)];
     if (gas) {
-      const mark = Number(gas[1]);
-      temperatureC = mark >= 1 && mark <= 10 ? Math.round(gasMarkC(mark)) : null;
+      temperatureC = gasC(gas[1]!);
       doubts.push(`gas mark ${gas[1]} is read by common practice: check the temperature`);
     } else if (thermostat && Number(thermostat[1]) <= 10) {
       temperatureC = Number(thermostat[1]) * 30;
@@ -156,7 +165,7 @@ function scan(body: string): { minutes: number | null; temperatures: number[]; d
     from = match.index + read.end;
     if (dimension === "temperature") {
       if (/[°º˚][\s.]*$/u.test(window.slice(0, read.end)) && toNumber(read.low) >= HOTTEST_OVEN_C) continue;
-      if (FAN.test(after) && temperatures.length > 0) continue;
+      if ((FAN.test(after) || FAN_BEFORE.test(before)) && temperatures.length > 0) continue;
       const sign = /(?:^|\s)[-−]$/u.test(before) ? -1 : 1;
       const inC = convert({ value: sign * toNumber(read.low), unit: read.unit }, "°C");
       if (inC.ok) temperatures.push(Math.round(inC.value * 100) / 100);

@@ -1,4 +1,4 @@
-import type { Unit } from "../quantity/index.ts";
+import type { Country, Unit } from "../quantity/index.ts";
 
 /** One line of ingredients as read. No word of the text is lost: it is in the amount, the ingredient or the note. */
 export interface ReadLine {
@@ -65,6 +65,8 @@ export interface ReadProblem {
 
 /** A recipe as read: nothing is linked or computed yet. */
 export interface ReadRecipe {
+  /** Whose spoons and cups it means, where someone said so; else it is judged by its words. */
+  readonly country?: Country;
   readonly title: string;
   readonly yields: readonly ReadYield[];
   readonly parts: readonly ReadPart[];

@@ -6,5 +6,5 @@ export type { ReadOptions } from "./read-quantity.ts";
 export * from "./schema.ts";
 export { roundToScoop, roundToStep } from "./steps.ts";
 export { BASE_UNIT, pieceName, UNIT_SYMBOLS, unitFacts } from "./units.ts";
-export { unitWord } from "./words.ts";
+export { COUNTRIES, type Country, localUnit, unitWord } from "./words.ts";
 export { type WriteOptions, type Written, writeAmount } from "./write.ts";

@@ -10,8 +10,9 @@ import {
 } from "../numerics/rational.ts";
 import { convertExactly } from "./convert.ts";
 import { type DecimalMark, type NumberRead, readNumber } from "./read-number.ts";
-import { type Country, numberedUnit, readUnit, type UnitRead } from "./read-unit.ts";
+import { numberedUnit, readUnit, type UnitRead } from "./read-unit.ts";
 import { type Unit, unitFacts } from "./units.ts";
+import type { Country } from "./words.ts";
 
 export type ReadOptions = {
   /** Whose spoons, cups and pints English names mean; US when left out. */

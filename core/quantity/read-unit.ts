@@ -1,9 +1,6 @@
 import { type Rational, toNumber } from "../numerics/rational.ts";
 import { LADLE_FL_OZ, SCOOP_NUMBERS, type Unit } from "./units.ts";
-import { localUnit, longestUnit, unitWord } from "./words.ts";
-
-/** Whose spoons, cups and pints English names mean: US customary, metric (spoons and cups of 5, 15, 250 mL) or imperial. */
-export type Country = "us" | "metric" | "imperial";
+import { type Country, localUnit, longestUnit, unitWord } from "./words.ts";
 
 /** A measure found in a text and where it ends. */
 export type UnitRead = {

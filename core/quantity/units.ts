@@ -9,6 +9,7 @@ export type Dimension = "mass" | "volume" | "count" | "length" | "temperature" |
  */
 const NIST = "NIST SP 811 (2008) App. B.8; HB 44 App. C";
 const SI = "SI";
+const AS = "AS 1325, household measures (cited from memory)";
 const TABLE = {
   mg: ["mass", "1/1000", SI],
   g: ["mass", "1", SI],
@@ -31,10 +32,12 @@ const TABLE = {
   "imp pt": ["volume", "568.26125", NIST],
   "imp qt": ["volume", "1136.5225", NIST],
   "imp gal": ["volume", "4546.09", NIST],
-  "metric tsp": ["volume", "5", "common practice, no source"],
+  "metric tsp": ["volume", "5", AS],
   "metric tbsp": ["volume", "15", "common practice, no source"],
-  "metric cup": ["volume", "250", "common practice, no source"],
-  "australian tbsp": ["volume", "20", "common practice, no source"],
+  "metric cup": ["volume", "250", AS],
+  "australian tbsp": ["volume", "20", AS],
+  "japanese cup": ["volume", "200", "common practice, no source"],
+  "rice cup": ["volume", "180", "a gō, as rice is measured: common practice, no source"],
   "label cup": ["volume", "240", "21 CFR 101.9(b)(5)(viii)"],
   drop: ["volume", "1/20", "common practice, no source"],
   pinch: ["volume", "0.308057599609375", "1/16 tsp: common practice, no source"],

@@ -163,12 +163,23 @@ const SYSTEMS: readonly (readonly [family: string, prefixes: readonly string[], 
   ["imp", ["imp", "imperial", "uk", "british"], ["fl oz", "pt", "qt", "gal"]],
   ["metric", ["metric"], ["tsp", "tbsp", "cup"]],
   ["australian", ["australian", "au"], ["tbsp"]],
+  ["japanese", ["japanese"], ["cup"]],
+  ["rice", ["rice", "rice cooker"], ["cup"]],
   ["label", ["label"], ["cup"]],
 ];
 
+/**
+ * Whose spoons, cups and pints English names mean: US customary; metric (5, 15, 250 mL); imperial, the British ones (metric
+ * spoons and cups, imperial pints); australian (a tablespoon of 20 mL); japanese (a cup of 200 mL).
+ */
+export const COUNTRIES = ["us", "metric", "imperial", "australian", "japanese"] as const;
+export type Country = (typeof COUNTRIES)[number];
+
 /** An English measure as a recipe of another country means it. */
-export function localUnit(unit: Unit, country: "us" | "metric" | "imperial"): Unit {
-  if (country === "us") return unit;
+export function localUnit(unit: Unit, country: Country): Unit {
+  if (country === "us" || !LOCAL.includes(unit)) return unit;
+  if (country === "australian" && unit === "tbsp") return "australian tbsp";
+  if (country === "japanese" && unit === "cup") return "japanese cup";
   const spoon = unit === "tsp" || unit === "tbsp" || unit === "cup";
   return (spoon ? `metric ${unit}` : `imp ${unit}`) as Unit;
 }

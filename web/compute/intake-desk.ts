@@ -23,7 +23,7 @@ import type { Asked, Found, Intake, IntakeBook, ListQuestion, OpenedFile } from 
 
 /** Answers the questions of intake; the worker hands them over. What was read last is kept, so that answers are quick. */
 export class IntakeDesk {
-  #book: IntakeBook = { ingredients: [], preparations: [] };
+  #book: IntakeBook = { ingredients: [], preparations: [], ovens: [] };
   #index = new PantryIndex([]);
   #pantry: ReadonlyMap<string, Ingredient> = new Map();
   #source: { key: string; read: ReadSource; problems: ReadSource["problems"] } | undefined;
@@ -65,7 +65,15 @@ export class IntakeDesk {
     const starter = await this.#starterOnce();
     this.#shelf ??= shelfBehind(this.#pantry, starter);
     return {
-      answered: answerRecipe(recipe, answers, this.#index, this.#pantry, taken, this.#shelf),
+      answered: answerRecipe(
+        recipe,
+        answers,
+        this.#index,
+        this.#pantry,
+        taken,
+        this.#shelf,
+        this.#book.ovens,
+      ),
       titles: read.recipes.map((one) => one.title),
       problems,
     };

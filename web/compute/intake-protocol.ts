@@ -3,6 +3,7 @@ import type {
   Answers,
   Confirmed,
   ListFile,
+  Oven,
   ReadProblem,
   TiedList,
 } from "../../core/intake/index.ts";
@@ -16,6 +17,7 @@ export interface IntakeBook {
     readonly id: string;
     readonly lines: readonly { readonly item: object }[];
   }[];
+  readonly ovens: readonly Oven[];
 }
 
 /** A file as it was dropped or opened. */

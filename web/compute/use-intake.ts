@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "react";
+import { ovensOf } from "../../core/intake/ovens.ts";
 import { useBook } from "../app/hands.tsx";
 import type { Asked, FromIntake, Intake, ToIntake } from "./intake-protocol.ts";
 
@@ -53,10 +54,14 @@ export function useIntake(): <Q extends Asked>(
     (what, asked) => {
       hand.current ??= new IntakeHand();
       if (known.current !== book) {
-        const { ingredients, preparations } = book;
+        const { ingredients, preparations, kitchens } = book;
         hand.current.tell({
           type: "book",
-          book: { ingredients, preparations: preparations.map(({ id, lines }) => ({ id, lines })) },
+          book: {
+            ingredients,
+            preparations: preparations.map(({ id, lines }) => ({ id, lines })),
+            ovens: ovensOf(kitchens.flatMap(({ equipment }) => equipment)),
+          },
         });
         known.current = book;
       }

@@ -1,6 +1,7 @@
 import { another } from "./another.ts";
 import { argue } from "./argue.ts";
 import { bench } from "./bench.ts";
+import { choices } from "./choices.ts";
 import { common } from "./common.ts";
 import { cost } from "./cost.ts";
 import { food } from "./food.ts";
@@ -40,6 +41,7 @@ export const PARTS = {
   pass,
   log,
   intake,
+  choices,
   live,
   learn,
   learnedTrace,
@@ -65,6 +67,7 @@ export const en = {
   ...pass,
   ...log,
   ...intake,
+  ...choices,
   ...live,
   ...learn,
   ...learnedTrace,

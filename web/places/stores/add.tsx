@@ -11,6 +11,7 @@ import { useAnswer } from "../../compute/use-intake.ts";
 import { FileDrop } from "../../parts/file-drop.tsx";
 import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
+import { Unread } from "../../parts/unread.tsx";
 import { IngredientSheet } from "./ingredient.tsx";
 
 /** Drawn at once; the rest is found by typing. */
@@ -84,7 +85,7 @@ export function AddPlace() {
       </FileDrop>
       <p className="quiet small">{say("add.file.what")}</p>
       {failed && <p className="harm">✕ {say("list.failed", { why: failed })}</p>}
-      {told && <Unread told={told} />}
+      {told && <Unread problems={told.problems} />}
       {free.length > 0 && (
         <Button className="link-button" onPress={() => choose(free, true)}>
           {say("add.all", { count: free.length })}
@@ -160,21 +161,5 @@ function Doubts({ of, told }: { readonly of: Ingredient; readonly told: Found })
         <li key={what}>▲ {what}</li>
       ))}
     </ul>
-  );
-}
-
-function Unread({ told }: { readonly told: Found }) {
-  const { say } = useWords();
-  if (told.problems.length === 0) return null;
-  return (
-    <Fold summary={say("list.unread", { count: told.problems.length })}>
-      <ul className="plain">
-        {told.problems.slice(0, 100).map(({ at, what, mend }) => (
-          <li key={`${at}${what}`}>
-            <span className="quiet">{at}</span> {what}. <span className="quiet">{mend}.</span>
-          </li>
-        ))}
-      </ul>
-    </Fold>
   );
 }

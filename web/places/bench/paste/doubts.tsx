@@ -2,6 +2,7 @@ import { Button } from "react-aria-components";
 import {
   type Answered,
   type Answers,
+  type Choice,
   type Doubt,
   doubtKey,
   type LineAnswer,
@@ -11,6 +12,7 @@ import { useNames } from "../../../app/names.ts";
 import { useWords } from "../../../app/settings.tsx";
 import { FindPick } from "../../../parts/find-pick.tsx";
 import { TextEntry } from "../../../parts/text-entry.tsx";
+import { Choices } from "./choices.tsx";
 
 interface Props {
   readonly answered: Answered;
@@ -26,16 +28,26 @@ export function PasteDoubts({ answered, answers, onAnswer }: Props) {
   return (
     <section className="paste-doubts">
       <h2 className="part">{say("paste.doubts", { count: doubts.length })}</h2>
-      <ul className="rows">
-        {doubts.map((doubt) => (
-          <li key={doubtKey(doubt)}>
-            <OneDoubt doubt={doubt} {...{ answered, answers, onAnswer }} />
-          </li>
-        ))}
-      </ul>
+      {[doubts.filter(isLink), doubts.filter((doubt) => !isLink(doubt))].map(
+        (some, i) =>
+          some.length > 0 && (
+            <div key={i === 0 ? "links" : "rest"} className={i === 0 ? undefined : "paste-wait"}>
+              <p className="quiet">{say(i === 0 ? "paste.first" : "paste.may")}</p>
+              <ul className="rows">
+                {some.map((doubt) => (
+                  <li key={doubtKey(doubt)}>
+                    <OneDoubt doubt={doubt} {...{ answered, answers, onAnswer }} />
+                  </li>
+                ))}
+              </ul>
+            </div>
+          ),
+      )}
     </section>
   );
 }
+
+const isLink = ({ about }: Doubt) => about === "link";
 
 function OneDoubt({ doubt, answered, answers, onAnswer }: Props & { readonly doubt: Doubt }) {
   const { say } = useWords();
@@ -58,6 +70,17 @@ function OneDoubt({ doubt, answered, answers, onAnswer }: Props & { readonly dou
   };
   const link = links[at];
   const nameOf = (id: string) => answered.fresh.find((one) => one.id === id)?.name ?? names.ingredient(id);
+  const take = (choice: Choice) => {
+    if (choice.kind === "country") return onAnswer({ ...answers, country: choice.country });
+    if (choice.kind === "oven")
+      return onAnswer({ ...answers, ovens: { ...answers.ovens, [at]: choice.oven } });
+    return step
+      ? onAnswer({ ...answers, steps: { ...answers.steps, [at]: choice.text } })
+      : onAnswer({
+          ...answers,
+          lines: { ...answers.lines, [at]: { ...answers.lines?.[at], text: choice.text } },
+        });
+  };
   return (
     <div className="paste-doubt">
       <p>
@@ -73,6 +96,8 @@ function OneDoubt({ doubt, answered, answers, onAnswer }: Props & { readonly dou
             ? say("paste.isNot", { said: line!.ingredient })
             : doubt.ask}
       </p>
+      {step && doubt.about === "oven" && <p className="quiet">{step.text}</p>}
+      {doubt.choices && <Choices choices={doubt.choices} onTake={take} />}
       {doubt.about === "link" ? (
         <div className="row wrap">
           {link && (
@@ -91,6 +116,19 @@ function OneDoubt({ doubt, answered, answers, onAnswer }: Props & { readonly dou
           </Button>
           <Button className="link-button" onPress={() => answerLines({ leave: true })}>
             {say("paste.leave")}
+          </Button>
+        </div>
+      ) : doubt.about === "measures" || doubt.about === "oven" ? null : doubt.path === "/yields" ? (
+        <div className="row wrap">
+          <TextEntry
+            label={say("paste.yield")}
+            hideLabel
+            className="paste-line"
+            value={answers.yield ?? recipe.yields[0]?.text ?? ""}
+            onChange={(text) => onAnswer({ ...answers, yield: text })}
+          />
+          <Button className="button quiet-button" onPress={settle}>
+            {say("paste.asItIs")}
           </Button>
         </div>
       ) : (

@@ -7,9 +7,9 @@ import type { Kept } from "../../../book/api.ts";
 import type { Intake, OpenedFile } from "../../../compute/intake-protocol.ts";
 import { useAnswer, useIntake } from "../../../compute/use-intake.ts";
 import { FileDrop } from "../../../parts/file-drop.tsx";
-import { Fold } from "../../../parts/fold.tsx";
 import { Pick } from "../../../parts/pick.tsx";
 import { TextEntry } from "../../../parts/text-entry.tsx";
+import { Unread } from "../../../parts/unread.tsx";
 import { type KeptDocument, useKeepTogether } from "../keep-together.ts";
 import { KeptNote } from "../kept-note.tsx";
 import { ListRows } from "./rows.tsx";
@@ -127,7 +127,7 @@ export function PriceListReader({
               }
             />
           </div>
-          <Unread told={told} />
+          <Unread problems={told.problems} />
           <ListRows
             told={told}
             currency={currency}
@@ -187,23 +187,5 @@ function ColumnPick({
             : ""}
       </p>
     </div>
-  );
-}
-
-/** Rows that were not read, by line; the first ones at once. */
-function Unread({ told }: { readonly told: Told }) {
-  const { say } = useWords();
-  if (told.problems.length === 0) return null;
-  return (
-    <Fold summary={say("list.unread", { count: told.problems.length })}>
-      <ul className="plain">
-        {told.problems.slice(0, 100).map(({ at, what, mend }) => (
-          <li key={`${at}${what}`}>
-            <span className="quiet">{say("list.line", { at })}</span> {what}.{" "}
-            <span className="quiet">{mend}.</span>
-          </li>
-        ))}
-      </ul>
-    </Fold>
   );
 }
