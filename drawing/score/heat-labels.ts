@@ -13,6 +13,8 @@ export interface HeatLabel {
 const LINE = 15;
 /** Least room between labels side by side. */
 const BESIDE = 4;
+/** Half the breadth of the line of the service. */
+const WALL = 4;
 
 interface Box {
   readonly left: number;
@@ -22,8 +24,8 @@ interface Box {
 }
 
 /**
- * Where the temperatures of an oven are written along time: above their stretch, else below it, else, where another
- * stands in the way on both sides, nowhere: none lies on another (D9), and the tasks below say theirs. Longer stretches
+ * Where the temperatures of an oven are written along time: above their stretch or below it, else before its begin, else,
+ * where others stand in the way everywhere, nowhere: none lies on another (D9), and the tasks below say theirs. Longer stretches
  * choose first.
  * @param place of a stretch: where it begins and ends along time, and its line across
  */
@@ -32,9 +34,17 @@ export function heatLabels(
   place: (span: HeatSpan) => { readonly from: number; readonly to: number; readonly across: number },
   write: (celsius: number) => string,
   size: number,
-  within: { readonly top: number; readonly bottom: number; readonly end: number },
+  within: {
+    readonly top: number;
+    readonly bottom: number;
+    readonly end: number;
+    /** Lines across time that no label may cross. */
+    readonly walls?: readonly number[];
+  },
 ): HeatLabel[] {
-  const taken: Box[] = [];
+  const taken: Box[] = (within.walls ?? []).map((wall) => ({
+    ...{ left: wall - WALL, right: wall + WALL, top: within.top, bottom: within.bottom },
+  }));
   const labels: HeatLabel[] = [];
   const inOrder = [...spans].sort((a, b) => b.to - b.from - (a.to - a.from) || a.from - b.from);
   for (const span of inOrder) {
@@ -42,8 +52,10 @@ export function heatLabels(
     const text = write(span.setC);
     // They are set heavier than the widths are of.
     const width = 1.06 * textWidth(text, size);
-    const x = Math.max(0, Math.min(from + 3, within.end - width));
-    for (const y of [across - 5, across + size + 2]) {
+    const ways = [from + 3, from - width - BESIDE].flatMap((x) =>
+      [across - 5, across + size + 2].map((y) => [Math.max(0, Math.min(x, within.end - width)), y] as const),
+    );
+    for (const [x, y] of ways) {
       const box = { left: x, right: x + width + BESIDE, top: y - LINE + 3, bottom: y + 3 };
       if (box.top < within.top || box.bottom > within.bottom) continue;
       if (taken.some((other) => meet(box, other))) continue;

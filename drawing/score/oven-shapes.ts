@@ -103,7 +103,12 @@ function alongLabels(
   const place = ({ from, to, setC }: Heat["spans"][number]) => ({
     ...{ from: time.at(from), to: time.at(to), across: across(setC) },
   });
-  const within = { top: laid.start - 2, bottom: laid.start + measures.heat + 8, end: time.length };
+  const within = {
+    top: laid.start - 2,
+    bottom: laid.start + measures.heat + 8,
+    end: time.length,
+    walls: [time.at(sheet.serviceMinute)],
+  };
   return heatLabels(spans, place, sheet.writeC, TEXT, within).map(({ text, x, y }) =>
     draw("text", { x, y, "font-size": TEXT, "font-weight": 600, fill: ink.ink }, text),
   );

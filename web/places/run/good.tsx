@@ -42,7 +42,6 @@ export function Good({ plan }: { readonly plan: Plan }) {
                         `, ${say("good.bound", { bound: write.quantity({ value: term.bound, unit: term.unit }) })}`}
                     </span>
                   )}
-                  {key === "peaks" && <Peaks plan={plan} />}
                 </span>
                 <CountEntry
                   label={`${say("good.weight")}: ${say(`good.key.${key}`)}`}
@@ -52,6 +51,7 @@ export function Good({ plan }: { readonly plan: Plan }) {
                   step={STEPS[key]}
                   onChange={(value) => set(key, value)}
                 />
+                {key === "peaks" && <Peaks plan={plan} />}
               </li>
             );
           })}
@@ -75,12 +75,14 @@ export function Good({ plan }: { readonly plan: Plan }) {
 /** The hours that are too full, each with how it came. */
 function Peaks({ plan }: { readonly plan: Plan }) {
   const { say, write } = useWords();
-  return plan.peaks.map(({ from, workedMin, thereMin }, i) => (
-    <span key={from} className="block quiet">
+  if (plan.peaks.length === 0) return null;
+  const lines = plan.peaks.map(({ from, workedMin, thereMin }, i) => (
+    <span key={from} className="block">
       {say("good.peak", { from: write.clock(from) })}{" "}
       <Figure at={`/plan/peaks/${i}/overMin`} label={say("good.peak.over")}>
         {say("good.peak.share", { worked: write.span(workedMin), there: write.span(thereMin) })}
       </Figure>
     </span>
   ));
+  return <span className="good-name quiet">{lines}</span>;
 }
