@@ -1,7 +1,8 @@
 import type { Ingredient } from "../pantry/schema.ts";
 import { unknownIngredient } from "../pantry/unknown.ts";
 import type { Country } from "../quantity/index.ts";
-import { type Doubt, type LinkedRecipe, linkRecipe, type Shelf } from "./doubts.ts";
+import type { Doubt } from "./doubt.ts";
+import { type LinkedRecipe, linkRecipe, type Shelf } from "./doubts.ts";
 import { type Drafted, draftPreparations } from "./draft.ts";
 import type { PantryIndex } from "./link.ts";
 import type { Oven } from "./ovens.ts";

@@ -1,27 +1,9 @@
 import type { Ingredient } from "../pantry/schema.ts";
-import type { Country } from "../quantity/index.ts";
+import type { Doubt } from "./doubt.ts";
 import { type Link, PantryIndex, SURE } from "./link.ts";
 import { measuresDoubt } from "./measures.ts";
 import { lineChoices, stepChoices } from "./text-choices.ts";
 import type { ReadRecipe } from "./types.ts";
-
-/** One thing a person should settle. */
-export interface Doubt {
-  /** Where: "/lines/3", "/steps/0", "/yields", or "" for the whole. */
-  readonly path: string;
-  readonly at: number;
-  readonly ask: string;
-  /** "link": which ingredient a line means; "measures": whose spoons; "oven": which oven; else left out. */
-  readonly about?: "link" | "measures" | "oven";
-  /** Answers that are ready to be taken, the likeliest first. */
-  readonly choices?: readonly Choice[];
-}
-
-/** An answer to a doubt: the line or step written anew, whose measures, which kind of oven (null: none). */
-export type Choice =
-  | { readonly kind: "text"; readonly text: string; readonly label: string }
-  | { readonly kind: "country"; readonly country: Country }
-  | { readonly kind: "oven"; readonly oven: string | null; readonly name: string };
 
 /** A recipe with its lines linked to the pantry and all its doubts in one list. */
 export interface LinkedRecipe {

@@ -1,7 +1,8 @@
 export { type Answered, type Answers, answerRecipe, doubtKey, type LineAnswer } from "./answers.ts";
 export { type Compared, compareRow, missingOffers, usualCuts } from "./compare.ts";
 export { decodeText } from "./decode.ts";
-export { type Choice, type Doubt, type LinkedRecipe, linkRecipe, type Shelf, shelfBehind } from "./doubts.ts";
+export type { Choice, Doubt } from "./doubt.ts";
+export { type LinkedRecipe, linkRecipe, type Shelf, shelfBehind } from "./doubts.ts";
 export { type Drafted, draftPreparations } from "./draft.ts";
 export { PRICE_COLUMNS, type PriceColumn } from "./headings.ts";
 export { type Link, PantryIndex, SURE } from "./link.ts";

@@ -1,5 +1,5 @@
 import { COUNTRIES, type Country, localUnit } from "../quantity/index.ts";
-import type { Doubt } from "./doubts.ts";
+import type { Doubt } from "./doubt.ts";
 import type { ReadRecipe } from "./types.ts";
 
 /** Words that tell where an English recipe comes from; common practice, no source. */

@@ -1,4 +1,4 @@
-import type { Doubt } from "./doubts.ts";
+import type { Doubt } from "./doubt.ts";
 import type { ReadStep } from "./types.ts";
 
 /** A kind of oven that a kitchen has. */

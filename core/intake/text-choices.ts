@@ -1,4 +1,4 @@
-import type { Choice } from "./doubts.ts";
+import type { Choice } from "./doubt.ts";
 import type { ReadStep } from "./types.ts";
 
 type Written = Extract<Choice, { kind: "text" }>;
