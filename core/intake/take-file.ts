@@ -1,7 +1,7 @@
 import type { Ingredient } from "../pantry/schema.ts";
 import type { Offer } from "../purchasing/schema.ts";
 import { type Compared, compareRow } from "./compare.ts";
-import type { Doubt } from "./doubts.ts";
+import type { Doubt } from "./doubt.ts";
 import { type PantryIndex, SURE } from "./link.ts";
 import type { PriceRow } from "./price-list.ts";
 import { type Tie, tieRows } from "./tie.ts";
