@@ -51,7 +51,8 @@ const FULL = 5;
 
 function peaks(sheet: Sheet, head: number): Drawn[] {
   const { time, ink } = sheet;
-  return (sheet.peaks ?? []).map(({ from, to }) => {
+  const seen = (sheet.peaks ?? []).filter(({ from, to }) => to > time.from && from < time.to);
+  return seen.map(({ from, to }) => {
     const [a, b] = [time.at(from) + 1, time.at(to) - 1];
     return draw("rect", { ...box(sheet, a, head - FULL, Math.max(2, b - a), FULL), fill: ink.decide });
   });

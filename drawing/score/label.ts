@@ -39,12 +39,7 @@ function along({ ink }: Sheet, { task, from, to, free, across, bar, marked }: La
     case "milestone":
       return write(from + bar / 2 + 2, fitText(task.name, TEXT, free - from - bar), ink.ink);
     case "passive":
-      return write(
-        from + 4,
-        fitText(task.name, TEXT, Math.max(to, free) - from - 8),
-        ink.quiet,
-        across + bar - 10,
-      );
+      return write(from + 4, fitText(task.name, TEXT, free - from - 8), ink.quiet, across + bar - 10);
   }
 }
 
