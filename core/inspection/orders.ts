@@ -1,3 +1,4 @@
+import { normalChance } from "../numerics/normal.ts";
 import type { Ingredient } from "../pantry/schema.ts";
 import type { OrderLine, PlateCount, SupplierOrder } from "../run/result.ts";
 import { enoughFor } from "./enough.ts";
@@ -21,6 +22,8 @@ interface Lot {
   good(atMin: number | undefined): boolean;
   /** Grams of the ingredient ready for the pot that a gram comes to, where it stands in for it. */
   readonly standsFor?: number;
+  /** Of packs that vary in weight: the variance of its grams. */
+  readonly variance?: number;
 }
 
 /**
@@ -65,13 +68,17 @@ export function judgeOrders(
         found.push(one("pack", `${line.packs} packs of ${named(line.offer, "offer")} are no whole packs`));
       else found.push(...judgePrice(offer, line));
       const goods = scope.ingredients.get(line.ingredient)!;
+      const packG = offer.innerPerPack * gramsOfIngredient(offer.inner, goods);
       const id = line.insteadOf?.ingredient ?? line.ingredient;
       ordered.add(id);
       const stands = line.insteadOf && standIn(scope, line, offer.cut, offer.allergens);
       if (typeof stands === "string") found.push(one("substitute", stands));
       have(id, {
-        grams: line.packs * offer.innerPerPack * gramsOfIngredient(offer.inner, goods),
+        grams: line.packs * packG,
         cut: offer.cut ?? "",
+        ...(offer.catchWeight && offer.weightSpread
+          ? { variance: line.packs * (packG * offer.weightSpread) ** 2 }
+          : {}),
         fromMin: scope.minuteOf(order.deliver),
         good: (atMin) => atMin === undefined || daysFrom(scope, order, atMin) <= goods.storage.days,
         ...(stands === undefined ? {} : { standsFor: typeof stands === "string" ? 0 : stands }),
@@ -141,6 +148,8 @@ function judgeCover(
         (!inTime || lot.fromMin <= use.firstMin) &&
         (!fresh || lot.good(use.lastMin)),
     });
+  const light = judgeWeights(scope, id, uses, lots);
+  if (light.length > 0 && !(warnings && told(scope, warnings, id))) return light;
   const over = (lacks: readonly number[]) => lacks.reduce((sum, each) => sum + each, 0) > 3e-6 * whole + 1e-3;
   const lacks = lack(true, true);
   if (!over(lacks) || (warnings && told(scope, warnings, id))) return [];
@@ -174,6 +183,34 @@ function judgeCover(
     },
   ];
 }
+
+/**
+ * Whether packs that vary in weight are enough with the chance wanted, where everything is bought whole: what is there, by its
+ * mean, less what is needed, over the spread of all that varies (covers, the yield of each cut, each pack), as all of it may be
+ * used for all: so that what is told is sure.
+ */
+function judgeWeights(scope: Scope, id: string, uses: readonly Use[], lots: readonly Lot[]): Finding[] {
+  const packs = lots.reduce((sum, lot) => sum + (lot.variance ?? 0), 0);
+  if (packs === 0 || lots.some((lot) => lot.cut !== "" || lot.standsFor !== undefined)) return [];
+  const { chance, coversSpread = 0 } = scope.service;
+  const needG = uses.reduce((sum, use) => sum + use.epG / use.trim, 0);
+  const thereG = lots.reduce((sum, lot) => sum + lot.grams, 0);
+  const cuts = Map.groupBy(uses, (use) => use.cut);
+  const yields = [...cuts.values()].reduce((sum, own) => {
+    const { trim } = own[0]!;
+    const spread = spreadOf(scope, own[0]!) / trim;
+    const share = own.reduce((all, use) => all + use.epG / use.trim, 0) / needG;
+    return sum + (share * thereG * spread) ** 2;
+  }, 0);
+  const spread = Math.sqrt(yields + packs + (needG * coversSpread) ** 2);
+  const found = normalChance((thereG - needG) / spread);
+  if (found >= chance - 1e-3) return [];
+  const what = `${id} is enough with a chance of ${found.toFixed(3)}, not ${chance}: its packs vary in weight`;
+  return [{ rule: "order", tasks: [], by: chance - found, unit: "chance", what }];
+}
+
+const spreadOf = (scope: Scope, use: Use) =>
+  scope.ingredients.get(use.ingredient)!.cuts.find((cut) => cut.id === use.cut)?.spread ?? 0;
 
 /** What a gram of a substitute comes to, or what speaks against it. */
 function standIn(

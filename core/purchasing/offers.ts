@@ -1,7 +1,7 @@
 import type { FormulaCells } from "../formula/cells.ts";
 import type { Cell } from "../ledger/ledger.ts";
 import { over, times } from "../ledger/rules.ts";
-import { stated } from "../ledger/stated.ts";
+import { nothing, stated } from "../ledger/stated.ts";
 import { gramsCell } from "../pantry/grams.ts";
 import type { Problem } from "../pantry/refusal.ts";
 import type { Kitchen } from "../production/schema.ts";
@@ -21,6 +21,8 @@ export interface OfferCells {
   readonly packG: Cell;
   /** One pack without any break, in the kitchen's currency. */
   readonly price: Cell;
+  /** Standard deviation of one pack's weight, as a ratio; nothing when none is known. */
+  readonly spread: Cell;
   /** Price by gram as sold. */
   readonly perG: Cell;
 }
@@ -87,6 +89,10 @@ export class OfferBook {
       offer.innerPerPack === 1 ? inner : ledger.derive(`${path}/pack`, "g", times, [inner, inPack]);
     const price = stated(ledger, `book:${at}/price`, this.#currency, Number(offer.price));
     const perG = ledger.derive(`${path}/per-g`, `${this.#currency}/g`, over, [price, packG]);
-    return { ...each, packG, price, perG };
+    const spread =
+      offer.catchWeight && offer.weightSpread !== undefined
+        ? stated(ledger, `book:${at}/weightSpread`, "ratio", offer.weightSpread)
+        : nothing(ledger);
+    return { ...each, packG, price, spread, perG };
   }
 }

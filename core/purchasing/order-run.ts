@@ -1,4 +1,5 @@
 import type { Buying } from "./buying.ts";
+import { enoughByWeight } from "./catch.ts";
 import { bestOrder } from "./choose.ts";
 import type { MixedInteger } from "./mixed-integer.ts";
 import { type OrderChoice, OrderTotal } from "./order.ts";
@@ -36,8 +37,7 @@ export interface OrderRun {
 
 /** Puts the question and answers it. */
 export function runOrders(buying: Buying, when: When, solver: MixedInteger | undefined): OrderRun {
-  const question = questionOf(buying, when);
-  const choice = putOff(question, bestOrder(question.problem, solver));
+  const { question, choice } = answered(buying, when, solver);
   const orders = orderLines(buying, question, choice);
   const lines = orders.flatMap((order) => order.lines);
   const linesOf = question.items.map((): OrderLine[] => []);
@@ -54,6 +54,20 @@ export function runOrders(buying: Buying, when: When, solver: MixedInteger | und
     value: choice.total / MILLION,
     bound: choice.bound / MILLION,
   };
+}
+
+/** The question and its answer; where packs of differing weight mix so that the chance is missed, asked again more carefully. */
+function answered(buying: Buying, when: When, solver: MixedInteger | undefined) {
+  const ask = (apart?: ReadonlySet<number>) => {
+    const question = questionOf(buying, when, apart);
+    return { question, choice: putOff(question, bestOrder(question.problem, solver)) };
+  };
+  const first = ask();
+  const coversSpread = buying.ledger.value(buying.coversSpread);
+  const short = first.question.items.flatMap((of, i) =>
+    enoughByWeight(buying.ledger, of, first.choice.packs[i]!, when, coversSpread) ? [] : [i],
+  );
+  return short.length > 0 ? ask(new Set(short)) : first;
 }
 
 /** Orders are as good as proven when no others can be cheaper by half a coin of two decimals. */

@@ -11,6 +11,8 @@ import type { OrderRun } from "./order-run.ts";
 import type { ItemQuestion } from "./question.ts";
 import {
   asSold,
+  catchShare,
+  leastPacks,
   leftoverValue,
   meanTrim,
   metBy,
@@ -115,7 +117,10 @@ export function noteOrders(tracer: Tracer, told: Told): void {
 
 /** Paths of what an item still needs: by need g EP, then by cut its EP and whole grams. */
 interface NeedPaths {
+  readonly chance: Cell;
   readonly net: readonly string[];
+  /** By need: the mean share left after trimming. */
+  readonly trims: readonly string[];
   readonly ofCut: ReadonlyMap<
     string | undefined,
     { readonly ep: string; readonly whole: string; readonly trim: string }
@@ -130,7 +135,7 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
     return path;
   };
   const given = new Map<unknown, string[]>();
-  const paths = new Map<TimedNeed, { readonly net: string; readonly whole: string }>();
+  const paths = new Map<TimedNeed, { readonly net: string; readonly whole: string; readonly trim: string }>();
   of.all.forEach((need, k) => {
     const at = `${base}/needs/${k}`;
     const ep = note(`${at}/ep`, need.epG, "g", sum.name, need.ep);
@@ -158,7 +163,11 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
       leftG = shortOf(leftG, serves);
       left = note(`${here}/left`, leftG, "g", shortOf.name, [left, served]);
     });
-    paths.set(need, { net: left, whole: note(`${at}/whole`, need.wholeG, "g", over.name, [left, share]) });
+    paths.set(need, {
+      trim,
+      net: left,
+      whole: note(`${at}/whole`, need.wholeG, "g", over.name, [left, share]),
+    });
   });
   const ofCut = new Map(
     cutsOf(of).map((cut) => {
@@ -182,7 +191,8 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
       return [cut, { ep, whole, trim: note(`${at}/trim`, epG / wholeG, "ratio", over.name, [ep, whole]) }];
     }),
   );
-  return { net: of.needs.map((need) => paths.get(need)!.net), ofCut };
+  const mine = of.needs.map((need) => paths.get(need)!);
+  return { chance, net: mine.map(({ net }) => net), trims: mine.map(({ trim }) => trim), ofCut };
 }
 
 function noteLine(
@@ -243,7 +253,7 @@ function noteLine(
     note(`${at}/need/value`, line.needG, "g", metBy.name, [`${at}/bought/value`, need, brought]);
     return;
   }
-  const one = bringsPath(tracer, line, needs);
+  const one = bringsPath(tracer, buying, line, needs);
   const rest = note(`${base}/rest`, line.streamG, "g", shortOf.name, [
     whole(),
     bought(ofCut(undefined), `${base}/whole-bought`),
@@ -259,28 +269,62 @@ function noteLine(
 }
 
 /** What one pack covers of what was asked for, as purchased. */
-function bringsPath(tracer: Tracer, { of, at }: Pick<OrderLine, "of" | "at">, needs: NeedPaths): Input {
-  const { offer, instead, brings } = at;
+function bringsPath(
+  tracer: Tracer,
+  buying: Buying,
+  { of, at }: Pick<OrderLine, "of" | "at">,
+  needs: NeedPaths,
+): Input {
+  const { offer, instead } = at;
   const { cut, id } = offer.offer;
-  const path = `calc:/orders/items/${of.item.ingredient.id}/brings/${id}`;
+  const varies = buying.ledger.value(offer.spread) > 0;
+  const end = `calc:/orders/items/${of.item.ingredient.id}/brings/${id}`;
+  // Of goods that vary in weight first what a pack covers at its nominal weight.
+  const path = varies ? `${end}/nominal` : end;
   const unit = "g";
+  const whole = at.brings / at.counted;
+  const counted = (nominal: Input): Input => {
+    if (!varies) return nominal;
+    const note = (key: string, value: number, u: string, rule: string, inputs: readonly Input[]) => {
+      tracer.note(`${end}/${key}`, { value, unit: u, rule, inputs });
+      return `${end}/${key}`;
+    };
+    const { ledger } = buying;
+    const wholes = of.needs.reduce((all, each) => all + each.wholeG, 0);
+    const all = note(
+      "needed",
+      wholes,
+      "g",
+      sum.name,
+      [...needs.ofCut.values()].map((each) => each.whole),
+    );
+    const evens =
+      at.evens === leastPacks(wholes, whole)
+        ? note("packs", at.evens, "pack", leastPacks.name, [all, nominal])
+        : number(ledger, at.evens);
+    const cuts = needs.trims.flatMap((trim, k) => [trim, of.needs[k]!.of.spread]);
+    const inputs = [needs.chance, buying.coversSpread, offer.spread, evens, ...cuts];
+    const share = note("counted-on", at.counted, "ratio", catchShare.name, inputs);
+    tracer.note(end, { value: at.brings, unit, rule: times.name, inputs: [nominal, share] });
+    return end;
+  };
   if (instead) {
     tracer.note(path, {
-      value: brings,
+      value: whole,
       unit,
       rule: standsFor.name,
       inputs: [offer.packG, instead.trim, instead.factor, widestTrim(of, needs)],
     });
-    return path;
+    return counted(path);
   }
-  if (cut === undefined) return offer.packG;
+  if (cut === undefined) return counted(offer.packG);
   tracer.note(path, {
-    value: brings,
+    value: whole,
     unit,
     rule: over.name,
     inputs: [offer.packG, needs.ofCut.get(cut)!.trim],
   });
-  return path;
+  return counted(path);
 }
 
 /** Path of the largest share left of all cuts. */
@@ -333,7 +377,7 @@ function noteOrdering(
     const base = `calc:/orders/items/${of.item.ingredient.id}`;
     const brings = lines.flatMap((line): Input[] => [
       `${placeOf.get(line)!}/packs`,
-      bringsPath(tracer, line, needs[item]!),
+      bringsPath(tracer, buying, line, needs[item]!),
     ]);
     const brought = lines.reduce((all, line) => all + line.packs * line.at.brings, 0);
     note(`${base}/brought`, brought, "g", sumOfProducts.name, brings);
@@ -345,7 +389,7 @@ function noteOrdering(
       .flatMap((each) =>
         tierCells(ledger, each.offer)
           .filter((_, k) => k % 2 === 1)
-          .flatMap((price): Input[] => [price, bringsPath(tracer, { of, at: each }, needs[item]!)]),
+          .flatMap((price): Input[] => [price, bringsPath(tracer, buying, { of, at: each }, needs[item]!)]),
       );
     if (of.worthPerG === 0) {
       note(`${at}/worth`, worth, currency, worthOfLeft.name, [
@@ -372,6 +416,7 @@ function questionInputs({ ledger, termsOf }: Buying, { question }: OrderRun): Ce
       item.offers.flatMap(({ offer, slot }) => [
         number(ledger, slot),
         offer.packG,
+        offer.spread,
         ...tierCells(ledger, offer),
       ]),
     ),

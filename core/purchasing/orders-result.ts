@@ -127,7 +127,11 @@ function knownToVary(buying: Buying): boolean {
   const { ledger } = buying;
   return (
     ledger.value(buying.coversSpread) > 0 ||
-    buying.items.some((item) => item.cuts.some((cut) => ledger.value(cut.spread) > 0))
+    buying.items.some(
+      (item) =>
+        item.cuts.some((cut) => ledger.value(cut.spread) > 0) ||
+        item.offers.some((offer) => ledger.value(offer.spread) > 0),
+    )
   );
 }
 

@@ -1,10 +1,11 @@
 import type { Ingredient } from "../pantry/schema.ts";
 import type { Buying, ItemCells, SubstituteCells } from "./buying.ts";
+import { cutsVary } from "./catch.ts";
 import { type Delivery, deliveryFor } from "./delivery.ts";
 import type { OfferCells } from "./offers.ts";
 import type { OrderProblem } from "./order.ts";
 import { CRUMB_G, type ItemNeed, type PackOffer, type Tier } from "./packs.ts";
-import { MILLION, standsFor, worthPerGram } from "./rules.ts";
+import { catchShare, leastPacks, MILLION, standsFor, worthPerGram } from "./rules.ts";
 import type { Supplier } from "./schema.ts";
 import { type TimedNeed, timedNeeds, type When } from "./timed-needs.ts";
 
@@ -22,8 +23,12 @@ export interface OfferAt {
   readonly slot: number;
   /** Where the goods stand in for what was asked for. */
   readonly instead: SubstituteCells | undefined;
-  /** What one pack covers, g as purchased of what was asked for. */
+  /** What one pack covers, g as purchased of what was asked for, with the chance wanted. */
   readonly brings: number;
+  /** Share of its nominal weight that is counted on; 1 where its weight does not vary. */
+  readonly counted: number;
+  /** Packs over which its weight is taken to even out. */
+  readonly evens: number;
 }
 
 /** One ingredient with its needs in time and all that could cover them. */
@@ -53,8 +58,15 @@ const LAST_BIT = 29;
 
 const exact = (price: string) => Math.round(Number(price) * MILLION);
 
-/** Puts the question for the newest amounts. */
-export function questionOf(buying: Buying, when: When): OrderQuestion {
+/**
+ * Puts the question for the newest amounts.
+ * @param apart places of items whose packs are counted on one by one, as if each were bought alone.
+ */
+export function questionOf(
+  buying: Buying,
+  when: When,
+  apart: ReadonlySet<number> = new Set(),
+): OrderQuestion {
   const slots = slotsOf(buying, when);
   const arrivals = slots.map((slot) => slot.arrivesMin).sort((a, b) => a - b);
   const sameTime = (minute: number) => {
@@ -66,8 +78,16 @@ export function questionOf(buying: Buying, when: When): OrderQuestion {
   slots.forEach(({ supplier }, s) => {
     bySupplier.set(supplier.id, [...(bySupplier.get(supplier.id) ?? []), s]);
   });
-  const items = buying.items.map((item) =>
-    itemQuestion(buying, item, timedNeeds(buying, item, when, sameTime), slots, bySupplier),
+  const items = buying.items.map((item, i) =>
+    itemQuestion(
+      buying,
+      item,
+      timedNeeds(buying, item, when, sameTime),
+      slots,
+      bySupplier,
+      (needs, packG) => (apart.has(i) ? 1 : leastPacks(needs, packG)),
+      when.chance,
+    ),
   );
   const problem: OrderProblem = {
     slots: slots.map(({ supplier }) => ({
@@ -114,6 +134,8 @@ function itemQuestion(
   all: readonly TimedNeed[],
   slots: readonly Slot[],
   bySupplier: ReadonlyMap<string, readonly number[]>,
+  evensOver: (needG: number, packG: number) => number,
+  chance: number,
 ): ItemQuestion {
   const { ledger } = buying;
   // Whatever is asked for in less than a crumb is there already.
@@ -131,7 +153,10 @@ function itemQuestion(
     return sum ? sum.ep / sum.whole : 1;
   };
   const offersAt = (offer: OfferCells, brings: number, instead?: SubstituteCells): OfferAt[] =>
-    (bySupplier.get(offer.supplier.id) ?? []).map((slot) => ({ offer, slot, instead, brings }));
+    (bySupplier.get(offer.supplier.id) ?? []).map((slot) => ({
+      ...{ offer, slot, instead, brings },
+      ...{ counted: 1, evens: 1 },
+    }));
   const own = item.offers.flatMap((offer) => {
     const { cut } = offer.offer;
     if (cut !== undefined && !totals.has(cut)) return [];
@@ -151,11 +176,22 @@ function itemQuestion(
   });
   const may = (each: OfferAt, need: TimedNeed) =>
     serves(each, need) && (each.instead?.when !== "missing" || lacking.has(need));
-  const offers = [...own, ...others].filter((each) => needs.some((need) => may(each, need)));
-  const unserved = needs.filter((need) => !offers.some((each) => may(each, need)));
+  const fitting = [...own, ...others].filter((each) => needs.some((need) => may(each, need)));
+  const unserved = needs.filter((need) => !fitting.some((each) => may(each, need)));
   const served = needs.filter((need) => !unserved.includes(need));
+  const wholeG = served.reduce((sum, each) => sum + each.wholeG, 0);
+  const vary = cutsVary(ledger, served);
+  const coversSpread = ledger.value(buying.coversSpread);
+  const offers = fitting.map((each): OfferAt => {
+    const spread = ledger.value(each.offer.spread);
+    if (spread === 0) return each;
+    const evens = evensOver(wholeG, each.brings);
+    const counted = catchShare(chance, coversSpread, spread, evens, ...vary);
+    return { ...each, evens, counted, brings: each.brings * counted };
+  });
   const keeps = item.ingredient.storage.days >= buying.keepsDays;
-  const worthPerG = keeps ? worthOfGram(buying, own) : 0;
+  const mine = offers.filter((each) => each.instead === undefined);
+  const worthPerG = keeps ? worthOfGram(buying, mine) : 0;
   // Needs past the last bit are one: what serves it must serve them all.
   const grouped = [...served.slice(0, LAST_BIT).map((one) => [one]), served.slice(LAST_BIT)].filter(
     (group) => group.length > 0,
@@ -172,7 +208,7 @@ function itemQuestion(
       }),
     ),
     worth: worthPerG * MILLION,
-    worthMostG: served.reduce((sum, each) => sum + each.wholeG, 0),
+    worthMostG: wholeG,
   };
   return { item, all, needs: served, offers, need, worthPerG, unserved };
 }

@@ -69,6 +69,36 @@ export function trimForChance(
   return Math.min(1, Math.max(trim / 10, (trim * Math.max(0, 1 + z * coversSpread)) / ratio));
 }
 
+/** So many packs at least, when all come from one offer. */
+export function leastPacks(needG: number, packG: number): number {
+  return Math.max(1, Math.ceil(needG / packG - 1e-9));
+}
+
+/**
+ * The share of a pack's nominal weight to count on when packs vary in weight by `packSpread` each, one by one, and n of them are
+ * bought: of (trim, spread) by cut the least. The weight of n packs varies by packSpread / √n, and that times the yield by
+ * √((1 + a²)(1 + s²/n) − 1), with a the spread of the yield by its mean: so the same question as for the yield alone
+ * (`trimForChance`) with this in its place. 1 where no weight varies.
+ */
+export function catchShare(
+  chance: number,
+  coversSpread: number,
+  packSpread: number,
+  packs: number,
+  ...cuts: number[]
+): number {
+  if (packSpread === 0) return 1;
+  let share = 1;
+  for (let i = 0; i + 1 < cuts.length; i += 2) {
+    const trim = cuts[i]!;
+    const a = cuts[i + 1]! / trim;
+    const both = Math.sqrt((1 + a ** 2) * (1 + packSpread ** 2 / packs) - 1);
+    const sure = trimForChance(trim, chance, cuts[i + 1]!, coversSpread);
+    share = Math.min(share, trimForChance(trim, chance, both * trim, coversSpread) / sure);
+  }
+  return Math.min(1, share);
+}
+
 /** What a lot still gives to a need: the lot less what it gave, at most what the need still lacks. */
 export function takenOf(lotG: number, givenG: number, needG: number, hadG: number): number {
   return Math.max(0, Math.min(lotG - givenG, needG - hadG));

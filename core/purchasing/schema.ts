@@ -21,6 +21,8 @@ export const OfferSchema = z.strictObject({
     .array(z.strictObject({ fromPacks: z.number().int().positive(), price: MoneyTextSchema }))
     .default([]),
   catchWeight: z.boolean().optional(),
+  /** Of catch-weight goods: standard deviation of the weight of one pack, as a ratio of its nominal weight. */
+  weightSpread: z.number().nonnegative().max(0.5).optional(),
   /** What this supplier declares beyond the ingredient's own allergens. */
   allergens: z
     .strictObject({

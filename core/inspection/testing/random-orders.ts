@@ -13,6 +13,15 @@ interface Drawn {
  */
 export function randomOrders(random: Random, { ingredients, suppliers, service }: Drawn): Drawn {
   const bought = ingredients.filter((each) => !each.free);
+  const weights = random.derive("weights");
+  const catchWeights = (each: Docs<"suppliers">) => ({
+    ...each,
+    offers: (each.offers ?? []).map((offer) =>
+      chance(weights, 0.2)
+        ? { ...offer, catchWeight: true, weightSpread: between(weights, 2, 25) / 100 }
+        : offer,
+    ),
+  });
   return {
     ingredients: ingredients.map((each) => ({
       ...each,
@@ -37,7 +46,7 @@ export function randomOrders(random: Random, { ingredients, suppliers, service }
           }
         : {}),
     })),
-    suppliers: suppliers.map((each) =>
+    suppliers: suppliers.map(catchWeights).map((each) =>
       chance(random, 0.5)
         ? {
             ...each,
