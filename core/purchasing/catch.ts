@@ -2,12 +2,7 @@ import type { Ledger } from "../ledger/ledger.ts";
 import { CRUMB_G, coverRows } from "./packs.ts";
 import type { ItemQuestion, OfferAt } from "./question.ts";
 import { catchShare } from "./rules.ts";
-import type { TimedNeed, When } from "./timed-needs.ts";
-
-/** (trim, spread) by cut of these needs: what `catchShare` asks for. */
-export function cutsVary(ledger: Ledger, needs: readonly TimedNeed[]): number[] {
-  return needs.flatMap((need) => [need.trim, ledger.value(need.of.spread)]);
-}
+import { cutsVary, type When } from "./timed-needs.ts";
 
 /**
  * Whether the packs chosen for one ingredient are enough with the chance wanted, as they really mix: each set of needs against

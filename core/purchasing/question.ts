@@ -1,13 +1,12 @@
 import type { Ingredient } from "../pantry/schema.ts";
 import type { Buying, ItemCells, SubstituteCells } from "./buying.ts";
-import { cutsVary } from "./catch.ts";
 import { type Delivery, deliveryFor } from "./delivery.ts";
 import type { OfferCells } from "./offers.ts";
 import type { OrderProblem } from "./order.ts";
 import { CRUMB_G, type ItemNeed, type PackOffer, type Tier } from "./packs.ts";
 import { catchShare, leastPacks, MILLION, standsFor, worthPerGram } from "./rules.ts";
 import type { Supplier } from "./schema.ts";
-import { type TimedNeed, timedNeeds, type When } from "./timed-needs.ts";
+import { cutsVary, type TimedNeed, timedNeeds, type When } from "./timed-needs.ts";
 
 /** A delivery that a supplier could make. */
 export interface Slot {

@@ -1,4 +1,4 @@
-import type { Cell } from "../ledger/ledger.ts";
+import type { Cell, Ledger } from "../ledger/ledger.ts";
 import { shortOf } from "../ledger/rules.ts";
 import { type Clock, dayName } from "../production/clock.ts";
 import type { UseSpan } from "../production/first-needs.ts";
@@ -108,6 +108,11 @@ export function timedNeeds(
         wholeG: netG / sureTrim,
       };
     });
+}
+
+/** (trim, spread) by cut of these needs: what `catchShare` asks for. */
+export function cutsVary(ledger: Ledger, needs: readonly TimedNeed[]): number[] {
+  return needs.flatMap((need) => [need.trim, ledger.value(need.of.spread)]);
 }
 
 interface Group {
