@@ -17,6 +17,7 @@ const SETS = [
   "eighth.txt",
   "ninth.txt",
   "tenth.txt",
+  "eleventh.txt",
   ...["practice-a.txt", "practice-b.txt", "practice-c.txt", "practice-d.txt", "practice-e.txt"],
 ];
 

@@ -81,43 +81,33 @@ class LineCount {
   }
 }
 
-const ENTITIES: Readonly<Record<string, string>> = {
-  ...{
-    amp: "&",
-    lt: "<",
-    gt: ">",
-    quot: '"',
-    apos: "'",
-    nbsp: " ",
-    deg: "°",
-    ndash: "–",
-    mdash: "—",
-    hellip: "…",
-  },
-  ...{
-    frac12: "½",
-    frac14: "¼",
-    frac34: "¾",
-    frac13: "⅓",
-    frac23: "⅔",
-    rsquo: "’",
-    lsquo: "‘",
-    ldquo: "“",
-    rdquo: "”",
-  },
-  ...{
-    eacute: "é",
-    egrave: "è",
-    agrave: "à",
-    ccedil: "ç",
-    ntilde: "ñ",
-    uuml: "ü",
-    ouml: "ö",
-    auml: "ä",
-    szlig: "ß",
-    times: "×",
-  },
+const ENTITIES: Readonly<Record<string, string>> = Object.fromEntries(
+  (
+    "amp & lt < gt > quot \" apos ' deg ° ndash – mdash — hellip … rsquo ’ lsquo ‘ ldquo “ rdquo ” laquo « raquo » times × frasl ⁄ " +
+    "frac12 ½ frac14 ¼ frac34 ¾ frac13 ⅓ frac23 ⅔ frac15 ⅕ frac18 ⅛ frac38 ⅜ frac58 ⅝ frac78 ⅞ half ½ szlig ß aelig æ AElig Æ oelig œ " +
+    "OElig Œ oslash ø Oslash Ø euro € pound £ cent ¢ bull • middot · prime ′ Prime ″ ordm º ordf ª micro µ plusmn ± minus − copy © reg ®"
+  )
+    .split(" ")
+    .flatMap((word, i, all) => (i % 2 === 0 ? [[word, all[i + 1]!]] : [])),
+);
+/** Spaces of several widths are one space; what only guides a line break is nothing. */
+const BLANK = /^(?:nbsp|ensp|emsp|thinsp)$/;
+const NOTHING = /^(?:shy|zwj|zwnj)$/;
+const MARKS: Readonly<Record<string, string>> = {
+  ...{ acute: "\u0301", grave: "\u0300", circ: "\u0302", uml: "\u0308" },
+  ...{ tilde: "\u0303", ring: "\u030a", cedil: "\u0327", caron: "\u030c" },
 };
+
+/** The letter that an entity names: "eacute" is an e with its mark; undefined when it names none. */
+function entity(name: string): string | undefined {
+  if (BLANK.test(name)) return " ";
+  if (NOTHING.test(name)) return "";
+  if (Object.hasOwn(ENTITIES, name)) return ENTITIES[name];
+  const mark = MARKS[name.slice(1)];
+  if (mark) return `${name[0]}${mark}`.normalize("NFC");
+  const small = name.toLowerCase();
+  return Object.hasOwn(ENTITIES, small) ? ENTITIES[small] : undefined;
+}
 
 /** Text without tags and with its entities as letters; breaks and list items become new lines. Linear. */
 export function plainText(html: string): string {
@@ -125,7 +115,7 @@ export function plainText(html: string): string {
   return untagged(html).replace(
     /&(?:#(\d{1,7})|#x([0-9a-f]{1,6})|([a-z]{2,8}\d{0,2}));/gi,
     (whole, decimal, hex, name) => {
-      if (name !== undefined) return ENTITIES[String(name).toLowerCase()] ?? whole;
+      if (name !== undefined) return entity(String(name)) ?? whole;
       const code = decimal === undefined ? Number.parseInt(hex, 16) : Number(decimal);
       return code > 31 && code <= 0x10ffff && !(code >= 0xd800 && code <= 0xdfff)
         ? String.fromCodePoint(code)

@@ -44,7 +44,9 @@ function parse(text: string): { ok: true; value: unknown } | { ok: false; why: s
   let why = "";
   // Pages often hold raw line breaks inside strings, which JSON forbids.
   const joined = bare.replace(/[\t\r\n\f\v]+/g, " ");
-  for (const attempt of joined === bare ? [bare] : [bare, joined]) {
+  // … and a comma before the end of a list.
+  const trimmed = joined.replace(/,(\s*[}\]])/g, "$1");
+  for (const attempt of new Set([bare, joined, trimmed])) {
     try {
       return { ok: true, value: JSON.parse(attempt) };
     } catch (error) {
@@ -107,7 +109,7 @@ function recipeOf(node: Json, at: number, options: ReadOptions): ReadRecipe {
   const steps = stepsOf(node.recipeInstructions, at, partAt, problems);
   const title = typeof node.name === "string" ? plainText(node.name).trim() : "";
   const other = ["description", "prepTime", "cookTime", "totalTime"].flatMap((key) =>
-    typeof node[key] === "string" ? [{ at, text: `${key}: ${plainText(node[key]).trim()}` }] : [],
+    typeof node[key] === "string" ? [{ at, text: `${key}: ${duration(plainText(node[key]).trim())}` }] : [],
   );
   return {
     title,
@@ -118,6 +120,20 @@ function recipeOf(node: Json, at: number, options: ReadOptions): ReadRecipe {
     other,
     problems,
   };
+}
+
+/** A duration of ISO 8601 ("PT1H30M") in words; any other text as it stands. */
+export function duration(text: string): string {
+  const [whole, days, hours, minutes, seconds] =
+    /^P(?:(\d{1,4})D)?(?:T(?:(\d{1,5})H)?(?:(\d{1,6})M)?(?:(\d{1,6})(?:\.\d+)?S)?)?$/.exec(text) ?? [];
+  if (whole === undefined) return text;
+  const said = [
+    [days, "day"],
+    [hours, "h"],
+    [minutes, "min"],
+    [seconds, "s"],
+  ].filter(([number]) => number !== undefined && Number(number) > 0);
+  return said.map(([number, unit]) => `${Number(number)} ${unit}`).join(" ") || text;
 }
 
 function headingOf(text: string): string | undefined {

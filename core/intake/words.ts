@@ -27,7 +27,7 @@ export const NOTE_HEADINGS = set(
 
 /** Times of the whole recipe, which are no steps. */
 export const META =
-  /^(?:prep(?:aration|aración|arazione|aratoin)?|préparation|cook(?:ing)?|total|active|hands-on|resting|chill(?:ing)?|cuisson|repos|cocción|reposo|cottura|riposo|vorbereitung\w*|arbeits\w*|back\w*|koch\w*|gar\w*|ruhe\w*|gesamt\w*|(?:temps|tiempo|tempo|zeit)\b[^:]{0,30}|difficulty|difficulté|dificultad|difficoltà|schwierigkeit\w*|cuisine|course|category|source|author|calories|level|notes?|n\.?b\.?|tips?|subs?|substitutes?|(?:special )?equipment|allerg[eè]n[es]?|al[eé]rgenos|allergeni|shelf life|storage|astuce|conseil|consejo|consiglio|nota|hinweis|tipp|cost|coût|coste|costo|dlc|haltbarkeit|haltbar|station|date|adapted from|from the kitchen of|recipe by|wine)(?: ?(?:time|zeit|temps|tiempo))?\s*[:=–-]\s*\S/iu;
+  /^(?:prep(?:aration|aración|arazione|aratoin)?|préparation|cook(?:ing)?|total|active|hands-on|resting|chill(?:ing)?|cuisson|repos|cocción|reposo|cottura|riposo|vorbereitung\w*|arbeits\w*|back(?:zeit|dauer|en)\w*|koch(?:zeit|dauer|en)\w*|gar(?:zeit|dauer|en)\w*|ruhe\w*|gesamt\w*|(?:temps|tiempo|tempo|zeit)\b[^:]{0,30}|difficulty|difficulté|dificultad|difficoltà|schwierigkeit\w*|cuisine|course|category|source|author|calories|level)(?: ?(?:time|zeit|temps|tiempo))?\s*[:=–-]\s*\S|^(?:notes?|n\.?b\.?|tips?|subs?|substitutes?|(?:special )?equipment|allerg[eè]n[es]?|al[eé]rgenos|allergeni|shelf life|storage|astuce|conseil|consejo|consiglio|nota|hinweis|tipp|cost|coût|coste|costo|dlc|haltbarkeit|haltbar|station|date|adapted from|from the kitchen of|recipe by)\s*:\s*\S/iu;
 
 /** "Serves 4": what is made is portions. */
 export const PORTION_KEY =

@@ -71,7 +71,7 @@ const NAMES: Partial<Record<Unit, string>> = {
   jar: "jar|jars|bocal|bocaux|tarro|tarros|vasetto|vasetti",
   leaf: "leaf|leaves|feuille|feuilles|hoja|hojas|foglia|foglie|blatt|blatter",
   packet:
-    "packet|packets|pkt|pkg|pkgs|envelope|envelopes|bag|bags|box|boxes|carton|cartons|tub|tubs|package|packages|pack|packs|sachet|sachets|paquet|paquets|sobre|sobres|paquete|paquetes|bustina|bustine|pacchetto|pacchetti|pacco|packchen|paeckchen|pck|packung|packungen|pkg|pak|packerl|briefchen|beutel|tute|tuten|tutchen",
+    "packet|packets|env|pkt|pkg|pkgs|envelope|envelopes|bag|bags|box|boxes|carton|cartons|tub|tubs|package|packages|pack|packs|sachet|sachets|paquet|paquets|sobre|sobres|paquete|paquetes|bustina|bustine|pacchetto|pacchetti|pacco|packchen|paeckchen|pck|packung|packungen|pkg|pak|packerl|briefchen|beutel|tute|tuten|tutchen",
   sheet: "sheet|sheets|plaque|plaques|lamina|laminas|foglio|fogli",
   slice:
     "slice|slices|rasher|rashers|strips|tranche|tranches|rebanada|rebanadas|loncha|lonchas|rodaja|rodajas|fetta|fette|fettina|fettine|feta|fetas|lonja|lonjas|scheibe|scheiben|schb",

@@ -6,6 +6,7 @@ const FIGURE = /^\d[\d.,/ ]*$|^[½¼¾⅓⅔⅛]$/u;
 
 const CELL_UNIT_FIRST = /^(kg|grs?|gr?|ml|cl|dl|lt?|lb|oz)\.?\s?(\d[\d.,]*)$/iu;
 
+const PIECES = /^\d+(?:[.,]\d+)?\s?(?:ea|each|pcs?|pces?|nos?|stk|pz|uds?)\.?$/iu;
 const COUNTED = /^(?:[1-9]\d{0,2}|\d\s?\/\s?\d|[½¼¾])$/u;
 
 /** "Water 1    1750 g    70%": the name, the amount and what else stands in columns. */
@@ -26,7 +27,8 @@ export function columns(body: string, notes: string[], options: ReadOptions): Fo
         ? `${cell} ${next}`
         : cell.replace(CELL_UNIT_FIRST, "$2 $1");
     const read = readAmount(said, options);
-    if (read.low === null || (read.unit === "piece" && !paired) || read.rest !== "") continue;
+    if (read.low === null || (read.unit === "piece" && !paired && !PIECES.test(cell)) || read.rest !== "")
+      continue;
     if (paired && size) notes.push(size);
     notes.push(...cells.slice(i + (paired || both ? 2 : 1)));
     return measured({ ...read, rest: cells.slice(0, i).join(" ") }, body, notes);

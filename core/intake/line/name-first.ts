@@ -7,7 +7,7 @@ const INSIDE = /[\s,:;–—-]+(?:[x×]\s?)?(?=\.?\d|[½¼¾⅓⅔⅛])/gu;
 
 /** What may follow a measure without a mark: a shape or pack, a size. */
 const SHAPE =
-  /^(?:pieces?|knobs?|chunks?|tubs?|blocks?|bags?|packs?|packets?|pots?|bars?|bottles?|jars?|tins?|cans?|cartons?|sachets?|fresh|frozen|dried|large|small|medium|cold|warm|melted|softened|heaped|level|rounded|packed|approx\.?|total|net)(?=$|[\s,(])/iu;
+  /^(?:pieces?|knobs?|chunks?|tubs?|blocks?|bags?|packs?|packets?|pots?|bars?|bottles?|jars?|tins?|cans?|cartons?|sachets?|fresh|frozen|dried|large|small|medium|cold|warm|melted|softened|heaped|level|rounded|packed|approx\.?|total|net|veg|vegetable|chicken|beef|veal|fish|white|brown|dark)(?=$|[\s,(])/iu;
 
 /** "Butter, 80 g, cold", "Ginger - 1 inch piece, chopped", "mayo 2kg tub": name, measure, and what is said of it. */
 export function amountInside(body: string, notes: string[], options: ReadOptions): Found | undefined {
