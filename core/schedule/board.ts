@@ -5,6 +5,9 @@ import { Profile } from "./profile.ts";
 import { type Ties, tiesOf } from "./ties.ts";
 import { Windows } from "./windows.ts";
 
+/** Windows moved that count as a place looked for: several times what a kitchen's plan needs. */
+const MOVES = 50;
+
 /** What is left out of account: shifts, longest waits. */
 export interface Leave {
   readonly anytime?: boolean;
@@ -75,6 +78,14 @@ export class Board {
     this.sameOn = new Int32Array(model.sames).fill(-1);
     this.sameCount = new Int32Array(model.sames);
     this.teams = Array.from({ length: model.teams }, () => []);
+  }
+
+  /**
+   * Work done, in places looked for: their number, or where one place moves many windows, as in a long chain, a
+   * share of those moved.
+   */
+  get effort(): number {
+    return Math.max(this.tried, (this.windows.moves + this.open.moves) / MOVES);
   }
 
   get placedCount(): number {

@@ -39,7 +39,7 @@ export class FirstPlan {
     this.g.settle();
     this.generate();
     this.ejector = new Ejector(this.g, random);
-    this.until = board.tried + LEVELS[0].schedules * board.model.n;
+    this.until = board.effort + LEVELS[0].schedules * board.model.n;
   }
 
   /** Serial generation by each rule until everything has a place; else what left the fewest without. */
@@ -68,7 +68,7 @@ export class FirstPlan {
 
   /** Schedules' worth of places looked for. */
   get schedules(): number {
-    return this.board.tried / this.board.model.n;
+    return this.board.effort / this.board.model.n;
   }
 
   /** Whether every kind of cluster has been tried for as long as a first plan is worth. */
@@ -79,12 +79,12 @@ export class FirstPlan {
   /** One cluster more; true when everything has a place. */
   step(): boolean {
     if (this.complete) return true;
-    if (this.board.tried >= this.until) {
+    if (this.board.effort >= this.until) {
       this.ejector.restore();
       this.level++;
       this.g = this.generator(this.level);
       this.ejector = new Ejector(this.g, this.random);
-      this.until = this.board.tried + LEVELS[this.level % 2]!.schedules * this.board.model.n;
+      this.until = this.board.effort + LEVELS[this.level % 2]!.schedules * this.board.model.n;
     }
     this.ejector.step();
     return this.complete;

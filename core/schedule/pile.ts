@@ -50,9 +50,13 @@ export class Pile {
     let last = -1;
     for (let k = 0; k < STARTS; k++) {
       const mark = windows.mark();
-      const sound = windows.raise(first, Math.round(lo + ((hi - lo) * k) / (STARTS - 1)));
+      if (!windows.raise(first, Math.round(lo + ((hi - lo) * k) / (STARTS - 1)))) {
+        // What comes too late for the rest now does so at every later start.
+        windows.undo(mark);
+        break;
+      }
       const start = windows.lo[first]!;
-      if (sound && start !== last) {
+      if (start !== last) {
         last = start;
         const spots = this.spots(tasks, windows, least);
         if (spots) {

@@ -1,7 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { Board } from "./board.ts";
 import { checkSchedule } from "./check.ts";
+import { FirstPlan } from "./first.ts";
+import { buildModel } from "./model.ts";
 import { objectiveOf, totalOf } from "./objective.ts";
 import { plantService } from "./planted.ts";
+import { Random } from "./random.ts";
 import { solve } from "./solve.ts";
 import { validateProblem } from "./validate.ts";
 
@@ -63,6 +67,32 @@ describe("S13: when not everything fits, the best attempt says what it breaks", 
       const late = result.violations.filter((v) => v.rule === "deadline").flatMap((v) => v.tasks);
       expect(late).not.toContain(critical);
     }
+  });
+
+  it("S22: a chain longer than the day is attempted, not fought for; in a long one windows moved count", () => {
+    const chain = (length: number, horizon: number) => ({
+      horizon,
+      tasks: Array.from({ length }, (_, i) => ({
+        id: `t${i}`,
+        modes: [{ duration: 1, people: [{ count: 1 }] }],
+      })),
+      lags: Array.from({ length: length - 1 }, (_, i) => ({
+        from: { task: `t${i}`, at: "end" as const },
+        to: { task: `t${i + 1}`, at: "start" as const },
+        least: 0,
+      })),
+      persons: [{ id: "p", skills: [], shifts: [{ from: 0, to: horizon }] }],
+    });
+    const tooLong = solve(chain(150, 120), { schedules: 400 });
+    expect(tooLong.status).toBe("infeasible");
+    expect(tooLong.violations.length).toBeGreaterThan(0);
+    expect(tooLong.schedules).toBeLessThan(40);
+    const fits = chain(200, 400);
+    const board = new Board(buildModel(fits, { mirrored: true }));
+    const first = new FirstPlan(board, new Random(1));
+    expect(first.complete).toBe(true);
+    expect(board.effort).toBeGreaterThan(board.tried);
+    expect(solve(fits, { schedules: 20 }).status).toBe("optimal");
   });
 
   it("the order of what is given up is the caller's", () => {

@@ -19,8 +19,8 @@ export interface SolveOptions {
   /** Default 1. The same seed and count of schedules give the same answer; more schedules give none that is worse. */
   readonly seed?: number;
   /**
-   * Schedules to generate; as many places looked for as there are tasks count as one. A first plan may take up to
-   * twenty whatever is asked for. Default 400.
+   * Schedules to generate; as many places looked for as there are tasks count as one, and so does their like in
+   * windows moved (see Board.effort). A first plan may take up to twenty whatever is asked for. Default 400.
    */
   readonly schedules?: number;
   /** Asked now and then; true ends the search with the best so far. The only way in for a clock. */
@@ -82,9 +82,9 @@ class Run {
     this.total = options.schedules ?? 400;
   }
 
-  /** As many places looked for as there are tasks count as a schedule. */
+  /** Work for as many places as there are tasks counts as a schedule. */
   get schedules(): number {
-    return Math.ceil(this.board.tried / Math.max(1, this.model.n)) + this.attempts;
+    return Math.ceil(this.board.effort / Math.max(1, this.model.n)) + this.attempts;
   }
 
   private get stopped(): boolean {
@@ -95,7 +95,8 @@ class Run {
     const { model, board, random } = this;
     const score = new Score(model);
     const first = new FirstPlan(board, random);
-    const { hopeless = false } = this.options;
+    // What dates and waits alone rule out is not fought for.
+    const hopeless = this.options.hopeless || !board.sound;
     let stopped = false;
     let best: Attempt | null = null;
     // Attempts are due at fixed counts, whatever was asked for: what more schedules find is added to what fewer found.

@@ -19,6 +19,8 @@ export class Windows {
   readonly because: Int32Array;
   /** The moment at which the last refusal showed, -1 if none. */
   clash = -1;
+  /** How often a window was moved. */
+  moves = 0;
   private readonly arcs: Arcs;
   private readonly ignoreLongest: boolean;
   private readonly hours: Hours | null;
@@ -196,6 +198,7 @@ export class Windows {
 
   private note(m: number): void {
     this.grow();
+    this.moves++;
     const t = this.trailLength;
     this.trail[t] = m;
     this.trail[t + 1] = this.lo[m]!;
