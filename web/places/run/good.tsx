@@ -38,8 +38,15 @@ export function Good({ plan }: { readonly plan: Plan }) {
                       <Figure at={`/plan/objective/${at}/value`} label={term.term}>
                         {write.quantity(term)}
                       </Figure>
-                      {term.bound !== undefined &&
-                        `, ${say("good.bound", { bound: write.quantity({ value: term.bound, unit: term.unit }) })}`}
+                      {term.bound !== undefined && (
+                        <span className="block quiet small">
+                          <Figure at={`/plan/objective/${at}/bound`} label={term.term}>
+                            {say("good.bound", {
+                              bound: write.quantity({ value: term.bound, unit: term.unit }),
+                            })}
+                          </Figure>
+                        </span>
+                      )}
                     </span>
                   )}
                 </span>
