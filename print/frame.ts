@@ -14,6 +14,7 @@ export type Listed =
   | "pack.batches"
   | "pack.labels"
   | "pack.matrix"
+  | "pack.nutrition"
   | "pack.front"
   | "pack.cards"
   | "pack.line"

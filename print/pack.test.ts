@@ -203,6 +203,27 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
           expect(arrives).toContain(compact(path.slice(1).map(item).join(" › ")));
   });
 
+  it("N12 has the nutrition of every plate, as the law of the place writes it", () => {
+    const text = under("Nutrition by plate").join("");
+    for (const label of result.nutrition)
+      if (label.dish !== undefined)
+        for (const line of label.eu.perPortion ?? [])
+          if (line.shown !== undefined)
+            expect(text).toContain(compact(line.shown.replace("less than ", "< ")));
+  });
+
+  it("N5 names the guest's seat on what is made for that guest alone", () => {
+    const own = result.labels.filter((label) => label.for !== undefined);
+    expect(own.length).toBeGreaterThan(5);
+    const text = under("Container labels").join("");
+    for (const label of own) {
+      expect(label.for).toMatch(/seats? \d/);
+      expect(text).toContain(compact(`For: ${label.for}`));
+      const uses = result.needs.find((need) => need.preparation === label.preparation)!.usedBy;
+      expect(uses.length, label.name).toBeGreaterThan(0);
+    }
+  });
+
   it("N6 draws the run of every day of work, and a card of every plate with its gestures", () => {
     const { shortDate, library, variant } = paperOf(book, result);
     for (const list of result.prepLists)

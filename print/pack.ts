@@ -16,6 +16,7 @@ import { frontPages } from "./sheets/front.ts";
 import { labelPages } from "./sheets/labels.ts";
 import { linePages } from "./sheets/line.ts";
 import { logPages } from "./sheets/log.ts";
+import { nutritionPages } from "./sheets/nutrition.ts";
 import { orderPages } from "./sheets/orders.ts";
 import { prepPages } from "./sheets/prep.ts";
 import { pullPages } from "./sheets/pull.ts";
@@ -42,6 +43,7 @@ const SHEETS: readonly (readonly [Listed, (paper: Paper) => SheetPages[]])[] = [
   ["pack.batches", batchPages],
   ["pack.labels", labelPages],
   ["pack.matrix", allergenPages],
+  ["pack.nutrition", nutritionPages],
   ["pack.front", frontPages],
   ["pack.cards", cardPages],
   ["pack.line", linePages],

@@ -11,6 +11,7 @@ import "./styles/cost.css";
 import "./styles/orders.css";
 import "./styles/plan.css";
 import "./styles/nutrition.css";
+import "./styles/prep.css";
 import "./styles/guests.css";
 import "./styles/intake.css";
 import "./styles/paste.css";

@@ -6,6 +6,7 @@ import { gramsCell } from "../pantry/grams.ts";
 import { type Problem, Refusal } from "../pantry/refusal.ts";
 import type { Item } from "../pantry/schema.ts";
 import type { Amounts } from "../production/amounts.ts";
+import { besideG } from "../production/beside.ts";
 import type { BuyingDocuments } from "../purchasing/documents.ts";
 import type { PreparationCosts } from "./preparation-costs.ts";
 import { surroundByRatio } from "./rules.ts";
@@ -50,7 +51,7 @@ export function surroundCells(
   const items = surround.items.map(({ item, amount }, i) => {
     const path = `calc:/costs/surround/${i}`;
     const itemAt = `${at}/items/${i}/amount`;
-    const g = gramsCell(ledger, `${path}/g`, amount, itemAt, formula.matterOf(item), problems);
+    const g = gramsCell(ledger, besideG(i), amount, itemAt, formula.matterOf(item), problems);
     const perG =
       "preparation" in item ? costs.of(item.preparation) : costs.prices.of(item.ingredient, item.cut);
     return { item, g, perG, cost: ledger.derive(path, currency, times, [g, perG]) };

@@ -142,6 +142,8 @@ export const StepSchema = z.strictObject({
         smallware: z.string().min(1),
         count: z.number().positive(),
         per: z.enum(["batch", "kg", "piece"]).default("batch"),
+        /** Whether it is washed and used again; by its name unless said: film, bags, paper, cloth are used up. */
+        reusable: z.boolean().optional(),
       }),
     )
     .default([]),

@@ -1,6 +1,6 @@
 import type { PlateCount } from "../run/result.ts";
 import { namedForm } from "./forms.ts";
-import { lineG, placementG, yieldG } from "./grams.ts";
+import { gramsOfIngredient, lineG, placementG, yieldG } from "./grams.ts";
 import type { Made } from "./needs.ts";
 import type { Parts } from "./parts.ts";
 import type { Scope } from "./scope.ts";
@@ -60,5 +60,13 @@ export function usesOf(
       const { ingredient, cut } = placement;
       add({ ingredient, cut }, (row.count + row.spare) * placementG(scope, placement), undefined, tasks);
     }
+  // What goes with every cover stands there from the first plate-up to the last.
+  const { surround } = scope.menu;
+  if (surround && "items" in surround)
+    for (const { item, amount } of surround.items)
+      if ("ingredient" in item) {
+        const grams = gramsOfIngredient(amount, scope.ingredients.get(item.ingredient)!);
+        add(item, scope.covers * grams, undefined, parts?.plates ?? []);
+      }
   return uses;
 }

@@ -55,6 +55,8 @@ export interface UseAmount {
   readonly preparation?: string | undefined;
   /** Line of that preparation. */
   readonly line?: string | undefined;
+  /** Place in the menu's list of what goes with every cover. */
+  readonly beside?: number | undefined;
   readonly grams: number;
 }
 
@@ -91,7 +93,7 @@ export interface IngredientAmount {
   readonly epG: number;
   /** As purchased uncut, g. */
   readonly apG: number;
-  /** By line of a preparation or by dish (grams are EP). */
+  /** By line of a preparation, by dish, or beside the plates (grams are EP). */
   readonly usedBy: readonly UseAmount[];
 }
 

@@ -11,9 +11,13 @@ export interface UseSpan {
 export const lineUse = (preparation: string, line: string) => `line ${preparation}/${line}`;
 export const plateUse = (course: string, dish: string) => `plate ${course}/${dish}`;
 
+/** Key of what goes with every cover, by its place in the menu's list. */
+export const besideUse = (place: number) => `beside ${place}`;
+
 /**
  * When each use takes its ingredients in the plan (README, P20): from the start of the first task of its step, or of
- * its thawing, to the start of the last; on plates, the starts of the plate-up. Uses of no task are absent.
+ * its thawing, to the start of the last; on plates, the starts of the plate-up; beside the plates, from the first to the
+ * last plate-up of all. Uses of no task are absent.
  */
 export function spansOfUse(site: Site, planned: readonly Planned[]): Map<string, UseSpan> {
   const spans = new Map<string, UseSpan>();
@@ -28,9 +32,13 @@ export function spansOfUse(site: Site, planned: readonly Planned[]): Map<string,
         const key = `${id}/${line.step}`;
         entering.set(key, [...(entering.get(key) ?? []), line.id]);
       }
+  const { surround } = site.amounts.menu;
+  const beside = surround && "items" in surround ? surround.items.map((_, place) => besideUse(place)) : [];
   for (const { task, plan } of planned) {
-    if (task.kind === "plate") seen(plateUse(task.step, task.preparation), plan.startMin);
-    else if (task.kind === "thaw") {
+    if (task.kind === "plate") {
+      seen(plateUse(task.step, task.preparation), plan.startMin);
+      for (const key of beside) seen(key, plan.startMin);
+    } else if (task.kind === "thaw") {
       const [, preparation = "", line = ""] = task.id.split("/");
       seen(lineUse(preparation, line), plan.startMin);
     } else

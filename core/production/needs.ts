@@ -5,6 +5,7 @@ import { over, shortOf, sum, sumOfProducts, times } from "../ledger/rules.ts";
 import { nothing, stated } from "../ledger/stated.ts";
 import { cutKey } from "../pantry/cuts.ts";
 import { gramsCell } from "../pantry/grams.ts";
+import type { BesideCells } from "./beside.ts";
 import type { PlateCells } from "./plates.ts";
 import type { Service } from "./schema.ts";
 
@@ -15,6 +16,8 @@ export interface UseCell {
   readonly variant?: string | undefined;
   readonly preparation?: string | undefined;
   readonly line?: string | undefined;
+  /** Place in the menu's list of what goes with every cover. */
+  readonly beside?: number | undefined;
   readonly g: Cell;
 }
 
@@ -55,6 +58,7 @@ export function needCells(
   plates: readonly PlateCells[],
   service: Service,
   serviceAt: string,
+  beside: { readonly covers: Cell; readonly items: readonly BesideCells[] },
 ): { preparations: NeedCells[]; ingredients: IngredientCells[] } {
   const { ledger } = formula;
   const onPlates = usesOnPlates(plates);
@@ -116,6 +120,9 @@ export function needCells(
   for (const uses of onPlates.values())
     for (const use of uses) if (use.ingredient !== undefined) want(use.ingredient, use.cut, use);
 
+  for (const { place, ingredient, cut, ep, ap } of beside.items)
+    want(ingredient, cut, { beside: place, pairs: [beside.covers, ep], apPairs: [beside.covers, ap] });
+
   const ingredients = [...wanted.values()].map(({ ingredient, cut, uses }): IngredientCells => {
     const path = `calc:/ingredients/${ingredient}/${cut === undefined ? "whole" : `cuts/${cut}`}`;
     const made = uses.map(({ pairs, apPairs: _, ...by }, i): UseCell => {
@@ -154,6 +161,7 @@ interface WeighedUse {
   readonly variant?: string;
   readonly preparation?: string;
   readonly line?: string;
+  readonly beside?: number;
   /** Cells in pairs whose products add to the grams. */
   readonly pairs: Cell[];
   readonly apPairs: Cell[];

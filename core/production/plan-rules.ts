@@ -159,3 +159,18 @@ export function pulledWhole(written: number, times: number): number {
 export function beyondShare(workedMin: number, thereMin: number, share: number): number {
   return Math.max(0, workedMin - share * thereMin);
 }
+
+/**
+ * The most of something in use at one time.
+ * @param uses count, from and until of each use in turn; one that begins when another ends takes its place
+ */
+export function mostInUse(...uses: readonly number[]): number {
+  let most = 0;
+  for (let i = 0; i < uses.length; i += 3) {
+    const at = uses[i + 1]!;
+    let now = 0;
+    for (let k = 0; k < uses.length; k += 3) if (uses[k + 1]! <= at && at < uses[k + 2]!) now += uses[k]!;
+    most = Math.max(most, now);
+  }
+  return most;
+}

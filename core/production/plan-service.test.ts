@@ -178,7 +178,7 @@ describe("P18 to P20 lists", () => {
     expect(cook.equipment).toEqual(["Oven, 180 °C"]);
     expect(cook.pull).toEqual(["2 × GN 1/1 tray"]);
     expect(cook.note).toMatch(
-      /^then 50 min by itself, until D \d\d:\d\d; keep hot, at most 40 min, until D \d\d:\d\d\.$/,
+      /^50 min by itself until D \d\d:\d\d; keep hot until D \d\d:\d\d \(40 min at most\)\.$/,
     );
     expect(cook.hands).toEqual([expect.stringMatching(/^(Ann|Bob)$/)]);
     const pass = result.prepLists.find((l) => l.station === "pass")!;

@@ -128,6 +128,8 @@ export interface PrepEntry {
   readonly hands: readonly string[];
   readonly equipment: readonly string[];
   readonly pull: readonly string[];
+  /** What is cleaned before it begins, and from what. */
+  readonly clean?: string;
   readonly note?: string;
 }
 

@@ -1,4 +1,5 @@
 import type { Step } from "../formula/schema.ts";
+import { cleanFirst } from "./clean-first.ts";
 import { massText, minutesText, nameOf } from "./names.ts";
 import { pulledWhole, THAWED_IN_WATER_G } from "./plan-rules.ts";
 import type { PlanTask, PrepEntry, PrepList } from "./plan-types.ts";
@@ -24,6 +25,7 @@ export function plannedTasks(set: TaskSet, plan: readonly PlanTask[]): Planned[]
 export function prepLists(site: Site, planned: readonly Planned[]): PrepList[] {
   const byId = new Map(planned.map((p) => [p.task.id, p]));
   const firstUse = firstUses(site, planned);
+  const cleaned = cleanFirst(site, planned);
   const lists = new Map<
     string,
     { list: Omit<PrepList, "entries">; from: number; entries: [number, PrepEntry][] }
@@ -42,7 +44,9 @@ export function prepLists(site: Site, planned: readonly Planned[]): PrepList[] {
       found = { list, from: site.clock.spanOf(day).from, entries: [] };
       lists.set(key, found);
     }
-    found.entries.push([plan.startMin, entryOf(site, p, byId.get(`${task.id}/wait`), firstUse)]);
+    const wait = byId.get(`${task.id}/wait`);
+    const clean = [...new Set([task.id, wait?.task.id ?? ""].flatMap((id) => cleaned.get(id) ?? []))];
+    found.entries.push([plan.startMin, entryOf(site, p, wait, firstUse, clean)]);
   }
   const order = new Map(site.kitchen.stations.map((s, i) => [s.id, i]));
   return [...lists.values()]
@@ -71,6 +75,7 @@ function entryOf(
   { task, plan }: Planned,
   wait: Planned | undefined,
   firstUse: ReadonlyMap<string, string>,
+  clean: readonly string[],
 ): PrepEntry {
   const prep = site.docs.preparations.get(task.preparation);
   const step = prep?.steps.find((s) => s.id === task.step);
@@ -94,6 +99,7 @@ function entryOf(
     hands: plan.hands.map((id) => people.get(id) ?? id),
     equipment: [...new Set(equipment.map((e) => equipmentText(site, e)))],
     pull: task.kind === "work" || task.kind === "wait" ? pullTexts(step, task) : [],
+    ...(clean.length > 0 ? { clean: `${clean.join(". ")}.` } : {}),
     ...(notes.length > 0 ? { note: `${[...new Set(notes)].join("; ")}.` } : {}),
   };
 }

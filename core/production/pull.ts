@@ -1,5 +1,5 @@
 import { massText } from "./names.ts";
-import { pulledWhole } from "./plan-rules.ts";
+import { mostInUse, pulledWhole } from "./plan-rules.ts";
 import type { PullItem } from "./plan-types.ts";
 import { type Planned, timesPulled } from "./prep-lists.ts";
 import type { Site } from "./site.ts";
@@ -17,17 +17,69 @@ export interface PulledPart {
   /** Task whose batches, kilograms or pieces `times` are. */
   readonly task: string;
   readonly per: "batch" | "kg" | "piece" | "plate";
+  /** Of what is washed and used again: when it is in use; undefined for what is used up. */
+  readonly inUse?: InUse;
 }
 
-/** An item of the pull list with the parts that add to its count. */
+/** From the start of a task until what it holds is used, and it is washed. Places in the plan; minutes. */
+interface InUse {
+  readonly first: number;
+  readonly last: number;
+  readonly from: number;
+  readonly until: number;
+  /** Waiting in it counts: the hold of the last task. */
+  readonly held: boolean;
+  /** Uses of different groups never share one: a guest's allergy depends on it. */
+  readonly group: string;
+}
+
+/** An item of the pull list with the parts that add to its count; of tools the most in use at once. */
 export interface CountedPull {
   readonly item: PullItem;
   readonly parts: readonly PulledPart[];
 }
 
+/** Minutes from the end of a use until the thing is washed and back (common practice, no source). */
+export const WASHED_IN_MIN = 15;
+
+/** Last words of what is used up (common practice, no source). */
+const USED_UP =
+  /\b(label|film|foil|paper|parchment|bag|sack|muslin|cheesecloth|cloth|string|twine|skewer|stick|glove|liner|case)s?$/i;
+
+/** Whether a thing is washed and used again. */
+export function isReusable(item: {
+  readonly smallware: string;
+  readonly reusable?: boolean | undefined;
+}): boolean {
+  return item.reusable ?? !USED_UP.test(item.smallware.split(",")[0]!.trim());
+}
+
+/** Parts that are used up one by one, and groups of uses that take turns. */
+export function turnsOf(parts: readonly PulledPart[]) {
+  const groups = new Map<string, (PulledPart & { readonly inUse: InUse })[]>();
+  const spent: PulledPart[] = [];
+  for (const part of parts) {
+    if (!part.inUse) spent.push(part);
+    else
+      groups.set(part.inUse.group, [...(groups.get(part.inUse.group) ?? []), { ...part, inUse: part.inUse }]);
+  }
+  return { spent, groups };
+}
+
+/** How many to lay out: what is used up adds, of what is washed the most in use at once. */
+function countOf(parts: readonly PulledPart[]): number {
+  const { spent, groups } = turnsOf(parts);
+  const sum = spent.reduce((all, part) => all + part.count, 0);
+  return [...groups.values()].reduce(
+    (all, group) =>
+      all + mostInUse(...group.flatMap(({ count, inUse }) => [count, inUse.from, inUse.until])),
+    sum,
+  );
+}
+
 /**
  * What to lay out on each day: smallwares, plates, labels, and what comes out of the freezer (README, P19).
- * A thing used twice on a day is counted twice: it is washed between only where somebody has the time.
+ * Of what is washed and used again only the most in use at one time of the day is laid out.
  */
 export function pullList(site: Site, planned: readonly Planned[]): CountedPull[] {
   const items = new Map<
@@ -53,7 +105,8 @@ export function pullList(site: Site, planned: readonly Planned[]): CountedPull[]
     items.set(key, { item, at: site.clock.spanOf(day).from, parts: [part], for: new Set([what]) });
   };
   const counted = new Set<string>();
-  for (const { task, plan } of planned) {
+  const places = new Map(planned.map(({ task }, i) => [task.id, i]));
+  for (const [place, { task, plan }] of planned.entries()) {
     if (task.kind === "plate") {
       const dish = site.docs.dishes.get(task.preparation);
       const plates = { ...ONE, count: task.pieces, times: task.pieces, task: task.id, per: "plate" } as const;
@@ -76,7 +129,13 @@ export function pullList(site: Site, planned: readonly Planned[]): CountedPull[]
       const times = timesPulled(item, task);
       const pointer = `book:${site.docs.pointer("preparations", prep.id)}/steps/${prep.steps.indexOf(step!)}/pull/${k}/count`;
       const count = pulledWhole(item.count, times);
-      const part = { count, written: item.count, pointer, times, task: task.id, per: item.per };
+      const held = step?.hold !== undefined && CONTAINER.test(item.smallware);
+      const inUse =
+        isReusable(item) && inUseOf(site, planned, place, places.get(`${load}/wait`) ?? place, held);
+      const part = {
+        ...{ count, written: item.count, pointer, times, task: task.id, per: item.per },
+        ...(inUse ? { inUse } : {}),
+      };
       add(plan.startMin, item.smallware, task.station, part, prep.name);
       if (step?.hold && CONTAINER.test(item.smallware))
         add(plan.endMin, "label", task.station, part, prep.name);
@@ -90,9 +149,22 @@ export function pullList(site: Site, planned: readonly Planned[]): CountedPull[]
         compare(a.item.smallware, b.item.smallware),
     )
     .map(({ item, parts, for: what }) => ({
-      item: { ...item, count: parts.reduce((sum, part) => sum + part.count, 0), for: [...what] },
+      item: { ...item, count: countOf(parts), for: [...what] },
       parts,
     }));
+}
+
+/** When a task's tools are in use: a container until what is in it is taken. */
+function inUseOf(site: Site, planned: readonly Planned[], first: number, last: number, held: boolean): InUse {
+  const { preparation } = planned[first]!.task;
+  const { endMin, hold } = planned[last]!.plan;
+  const kept = held && hold !== undefined;
+  return {
+    ...{ first, last, held: kept },
+    from: planned[first]!.plan.startMin,
+    until: endMin + (kept ? hold.usedMin : 0) + WASHED_IN_MIN,
+    group: (site.apart?.keptFrom(preparation).size ?? 0) > 0 ? preparation : "",
+  };
 }
 
 const ONE = { count: 1, written: 1, pointer: undefined, times: 1, per: "batch" } as const;

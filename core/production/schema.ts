@@ -15,7 +15,7 @@ export const ClockSchema = z
 
 /**
  * What goes with every cover and stands on no plate (the trade's Q-factor: seasoning, frying fat, bread, butter):
- * an amount of money a cover, a share of the cost of the plates, or the items themselves. It is costed, not ordered.
+ * an amount of money a cover, a share of the cost of the plates, or the items themselves. Ingredients listed are costed and ordered.
  */
 export const SurroundSchema = z.union([
   z.strictObject({ perCover: MoneyTextSchema, source: SourceSchema.optional() }),

@@ -6,8 +6,8 @@ import { gramsCell } from "../pantry/grams.ts";
 import type { Problem } from "../pantry/refusal.ts";
 import type { Ingredient } from "../pantry/schema.ts";
 import type { Amounts } from "../production/amounts.ts";
-import { lineUse, plateUse } from "../production/first-needs.ts";
-import type { IngredientCells } from "../production/needs.ts";
+import { besideUse, lineUse, plateUse } from "../production/first-needs.ts";
+import type { IngredientCells, UseCell } from "../production/needs.ts";
 import type { BuyingDocuments } from "./documents.ts";
 import { OfferBook, type OfferCells } from "./offers.ts";
 import type { Supplier } from "./schema.ts";
@@ -143,7 +143,7 @@ export class Buying {
       return {
         cut: use.cut,
         uses: use.uses.map(({ g, ...by }, i) => ({
-          key: by.line === undefined ? plateUse(by.course!, by.dish!) : lineUse(by.preparation!, by.line),
+          key: keyOf(by),
           ep: g,
           ap: () => use.apOf(i),
         })),
@@ -192,6 +192,12 @@ export class Buying {
         }));
     });
   }
+}
+
+/** The key under which the plan says when a use takes its ingredients. */
+function keyOf({ course, dish, preparation, line, beside }: Omit<UseCell, "g">): string {
+  if (beside !== undefined) return besideUse(beside);
+  return line === undefined ? plateUse(course!, dish!) : lineUse(preparation!, line);
 }
 
 /** The cell of a small whole number that only says how many or which. */

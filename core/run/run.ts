@@ -34,6 +34,7 @@ import { type AllergenCell, allergenMatrix, type ServedPlate, withShared } from 
 import { type NutritionLabels, nutritionLabels } from "../safety/nutrition-labels.ts";
 import { seatingSheet, seatsTaken } from "../safety/seating.ts";
 import { exposuresIn } from "../safety/shared.ts";
+import { whoseOf } from "../safety/whose.ts";
 import { solve } from "../schedule/index.ts";
 import { declaredBy } from "./declared.ts";
 import { heatResult, heatRules, targetFiller, traceHeat } from "./fill.ts";
@@ -244,6 +245,7 @@ function compute(
       write: (min) => clock.textOf(min),
       received: (ingredient) => Math.max(0, planned?.firstNeeds.get(ingredient) ?? 0),
     },
+    whoseOf(amounts),
   );
   const described = frontOfHouse(
     contents,

@@ -1,7 +1,8 @@
 import type { Tracer } from "../ledger/tracer.ts";
 import type { StepTimes } from "../production/amounts-result.ts";
+import { mostInUse } from "../production/plan-rules.ts";
 import type { Plan } from "../production/plan-types.ts";
-import type { CountedPull } from "../production/pull.ts";
+import { type CountedPull, type PulledPart, turnsOf, WASHED_IN_MIN } from "../production/pull.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
 import type { BatchSheet, PlateCount, PreparationNeed } from "./result.ts";
@@ -53,23 +54,48 @@ export function traceSheets(tracer: Tracer, sheets: readonly BatchSheet[], plan:
   });
 }
 
-/** What to lay out is counted task by task from what the steps write. */
+/** What to lay out is counted task by task from what the steps write; tools by how many are in use at once. */
 export function tracePull(tracer: Tracer, pull: readonly CountedPull[]): void {
   const given = (path: string, value: number, unit: string, inputs: readonly string[] = []) => {
     tracer.note(path, { value, unit, rule: "given", inputs });
     return path;
   };
+  const countOf = (part: PulledPart): string => {
+    const times = given(`calc:/pull/times/${part.task}/${part.per}`, part.times, part.per);
+    if (part.per === "plate") return times;
+    const written = part.pointer ?? "const:/number/1";
+    given(written, part.written, "piece");
+    const path = `calc:/pull/${part.task}/${written.replace(/^[a-z]+:/, "")}`;
+    tracer.note(path, { value: part.count, unit: "piece", rule: "pulledWhole", inputs: [written, times] });
+    return path;
+  };
+  const untilOf = ({ last, held, until }: NonNullable<PulledPart["inUse"]>): string => {
+    const path = `calc:/pull/until/${last}${held ? "/used" : ""}`;
+    const inputs = [
+      `/plan/tasks/${last}/endMin`,
+      ...(held ? [`/plan/tasks/${last}/hold/usedMin`] : []),
+      given("const:/pull/washed-in", WASHED_IN_MIN, "min"),
+    ];
+    tracer.note(path, { value: until, unit: "min", rule: "sum", inputs });
+    return path;
+  };
   pull.forEach(({ item, parts }, i) => {
-    const counts = parts.map((part) => {
-      const times = given(`calc:/pull/times/${part.task}/${part.per}`, part.times, part.per);
-      if (part.per === "plate") return times;
-      const written = part.pointer ?? "const:/number/1";
-      given(written, part.written, "piece");
-      const path = `calc:/pull/${part.task}/${written.replace(/^[a-z]+:/, "")}`;
-      tracer.note(path, { value: part.count, unit: "piece", rule: "pulledWhole", inputs: [written, times] });
+    const { spent, groups } = turnsOf(parts);
+    const turns = [...groups.values()].map((group, k) => {
+      const path = `calc:/pull/at-once/${i}/${k}`;
+      const uses = group.flatMap(({ count, inUse }) => [count, inUse.from, inUse.until]);
+      const inputs = group.flatMap((part) => [
+        countOf(part),
+        `/plan/tasks/${part.inUse.first}/startMin`,
+        untilOf(part.inUse),
+      ]);
+      tracer.note(path, { value: mostInUse(...uses), unit: "piece", rule: "mostInUse", inputs });
       return path;
     });
-    tracer.note(`/pull/${i}/count`, { value: item.count, unit: "piece", rule: "sum", inputs: counts });
+    tracer.note(`/pull/${i}/count`, {
+      ...{ value: item.count, unit: "piece", rule: "sum" },
+      inputs: [...spent.map(countOf), ...turns],
+    });
   });
 }
 

@@ -27,6 +27,7 @@ export interface Label {
   readonly allergens: readonly Allergen[];
   /** What may be in it; an allergen nobody has spoken of stands here too. */
   readonly mayContain: readonly Allergen[];
+  /** Whose it is, where it goes on guests' own plates alone: needs and seats. */
   readonly for?: string;
 }
 
@@ -50,6 +51,7 @@ const STORAGE: Readonly<Record<string, string>> = {
  * Labels of every batch, with a use-by inherited from every part at any depth. Several batches of one
  * preparation that go into another: the earliest of them counts.
  * @param order preparations in order of making, parts before what they enter
+ * @param whose for whom it is made, where it is no one else's
  */
 export function labels(
   larder: Larder,
@@ -57,6 +59,7 @@ export function labels(
   order: readonly string[],
   batches: readonly MadeBatch[],
   clock: LabelClock,
+  whose: (preparation: string) => string | undefined = () => undefined,
 ): Label[] {
   const byPreparation = Map.groupBy(batches, (batch) => batch.preparation);
   const earliest = new Map<string, UseBy>();
@@ -74,6 +77,7 @@ export function labels(
       const atMin = clock.dayEnd(clock.received(ingredient.id)) + (ingredient.storage.days - 1) * 1440;
       return [{ atMin, from: ingredient.id }];
     });
+    const guest = whose(id);
     for (const batch of byPreparation.get(id) ?? []) {
       if (batch.madeMin === undefined) continue;
       const useBy = inheritedUseBy(
@@ -100,6 +104,7 @@ export function labels(
         storage: STORAGE[state]!,
         allergens: contents.allergens([{ preparation: id }], ["contains"]),
         mayContain: contents.allergens([{ preparation: id }], ["may", "unknown"]),
+        ...(guest === undefined ? {} : { for: guest }),
       });
     }
   }

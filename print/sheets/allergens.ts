@@ -1,11 +1,11 @@
 import type { Content, ContentTable, TableCell } from "pdfmake/interfaces.js";
 import { ALLERGENS } from "../../core/pantry/schema.ts";
 import type { AllergenCell } from "../../core/run/result.ts";
-import { type Drawn, PAPER_INK, svgText } from "../../drawing/index.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { headCells, LONG, QUIET, quiet, RULED, ruled, SERIF, sheetTitle, TYPE } from "../parts.ts";
+import { upright } from "../upright.ts";
 
 const STATES = { contains: "●", may: "M", unknown: "?", free: "·" } as const;
 const MEETS = { contains: "✗", may: "?", unknown: "?", free: "✓" } as const;
@@ -101,27 +101,6 @@ function matrix(
       paddingBottom: () => 0,
     },
   };
-}
-
-/** A word read upwards, so that fifteen columns and their words fit a page. */
-function upright(word: string, width: number): TableCell {
-  const height = 68;
-  const text = {
-    tag: "text",
-    attributes: {
-      transform: `translate(${width / 2 + 4} ${height}) rotate(-90)`,
-      "font-family": PAPER_INK.font,
-      "font-size": TYPE.note,
-      "font-weight": 600,
-    },
-    children: [word],
-  };
-  const drawn: Drawn = {
-    tag: "svg",
-    attributes: { xmlns: "http://www.w3.org/2000/svg", width, height },
-    children: [text],
-  };
-  return { svg: svgText(drawn), width, height, font: "SourceSans3" };
 }
 
 /** By dish and allergen: each way of arrival once, with the plates that have it. */

@@ -3,11 +3,11 @@ import type { Label } from "../../core/run/result.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { QUIET, quiet, sheetTitle, label as small, TYPE, WIDTH, writeLine } from "../parts.ts";
+import { QUIET, sheetTitle, label as small, TYPE, WIDTH, writeLine } from "../parts.ts";
 
 const COLUMNS = 2;
 const PADDING = 9;
-const HEIGHT = 101;
+const HEIGHT = 86;
 
 /** Lines to cut along. */
 const CUT: CustomTableLayout = {
@@ -56,8 +56,13 @@ function face(paper: Paper, one: Label, of: number): TableCell {
   const { say, write, allergens, item } = paper;
   const upper = (ids: readonly string[]) =>
     write.list(ids.map((id) => wordFor(say, "allergen", id).toUpperCase()));
-  const dated = (word: string, [day, hour]: readonly [string, string], size: number): Column => ({
-    width: "*",
+  const dated = (
+    word: string,
+    [day, hour]: readonly [string, string],
+    size: number,
+    width: number,
+  ): Column => ({
+    width,
     stack: [
       small(word),
       {
@@ -77,48 +82,42 @@ function face(paper: Paper, one: Label, of: number): TableCell {
   return {
     stack: [
       { text: one.name, bold: true, fontSize: TYPE.board },
-      ...(one.for ? [{ text: say("pack.labels.for", { who: one.for }), bold: true }] : []),
-      quiet(
-        [
-          write.quantity(one.amount),
-          ...(of > 1 ? [say("pack.labels.batch", { n: one.batch, of })] : []),
-          one.storage,
-        ].join(", "),
-      ),
+      {
+        text: [
+          { text: one.for ? `${say("pack.labels.for", { who: one.for })}.  ` : "", bold: true },
+          {
+            text: [
+              write.quantity(one.amount),
+              ...(of > 1 ? [say("pack.labels.batch", { n: one.batch, of })] : []),
+              one.storage,
+            ].join(", "),
+            color: QUIET,
+          },
+        ],
+        fontSize: TYPE.note,
+      },
       {
         columns: [
-          dated(say("pack.labels.made"), dayAndHour(paper, one.madeOn), TYPE.body),
-          dated(say("pack.labels.useBy"), untilEnd(paper, one.useBy), TYPE.body + 1.5),
+          dated(say("pack.labels.made"), dayAndHour(paper, one.madeOn), TYPE.body, 84),
+          dated(say("pack.labels.useBy"), untilEnd(paper, one.useBy), TYPE.body + 1.5, 104),
+          { width: 36, stack: [writeLine(say("pack.labels.who"), 36, 14)] },
         ],
-        columnGap: 8,
+        columnGap: 4,
         margin: [0, 3, 0, 3],
       },
-      {
-        columns: [
-          {
-            width: "*",
-            stack: [
-              ...(contains === ""
-                ? []
-                : [{ text: contains, bold: one.allergens.length > 0, fontSize: TYPE.note }]),
-              ...(one.mayContain.length > 0
-                ? [{ text: say("labels.may", { list: allergens(one.mayContain) }), fontSize: TYPE.note }]
-                : []),
-              ...(one.useByFrom === one.preparation
-                ? []
-                : [
-                    {
-                      text: say("labels.from", { name: item(one.useByFrom) }),
-                      fontSize: TYPE.running,
-                      color: QUIET,
-                    },
-                  ]),
-            ],
-          },
-          { width: 44, stack: [writeLine(say("pack.labels.who"), 44, 14)] },
-        ],
-        columnGap: 8,
-      },
+      ...(contains === "" ? [] : [{ text: contains, bold: one.allergens.length > 0, fontSize: TYPE.note }]),
+      ...(one.mayContain.length > 0
+        ? [{ text: say("labels.may", { list: allergens(one.mayContain) }), fontSize: TYPE.note }]
+        : []),
+      ...(one.useByFrom === one.preparation
+        ? []
+        : [
+            {
+              text: say("labels.from", { name: item(one.useByFrom) }),
+              fontSize: TYPE.running,
+              color: QUIET,
+            },
+          ]),
     ],
   };
 }

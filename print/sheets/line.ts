@@ -71,7 +71,7 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
         stack: [
           ...(k === 0 ? [heading] : []),
           beside(
-            { text: dish(id), font: SERIF, fontSize: TYPE.board },
+            { text: dish(id), font: SERIF, fontSize: TYPE.body + 1 },
             task
               ? {
                   text: `${say("pack.line.plate")} ${write.hour(task.start)} to ${write.hour(task.end)}`,
@@ -108,7 +108,7 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
                 ]),
                 COLUMN,
               ),
-              2,
+              1,
             ),
             [
               ...(task && task.hands.length > 0
@@ -120,7 +120,6 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
               quiet(say("pass.onePlate", { window: write.span(written.windowMin) })),
             ],
           ),
-          { text: "", margin: [0, 4, 0, 0] },
           close(
             ruled(
               [18, "*", 60, 80, 90],
@@ -150,7 +149,7 @@ function courseLine(paper: Paper, course: Paper["menu"]["courses"][number], i: n
                 { text: onLine(placement.preparation), alignment: "right", fontSize: TYPE.note, bold: true },
               ]),
             ),
-            1.5,
+            1,
           ),
           ...(others.length > 0
             ? [

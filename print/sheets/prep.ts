@@ -72,7 +72,7 @@ function dayOf(paper: Paper, list: PrepList, known: Known, first: boolean): Cont
       [heading, {}, {}],
       list.entries.map((entry) => row(paper, list, entry, known)),
     ),
-    3,
+    2.5,
   );
 }
 
@@ -94,6 +94,7 @@ function row(
   const [amount, pieces] = entry.amount.split(/, (?=\d)/);
   const said = [
     ...(pieces === undefined ? [] : [{ text: pieces, bold: true }]),
+    { text: entry.clean === undefined ? "" : `▲ ${set(entry.clean)}`, bold: true },
     { text: entry.hands.map(cook).join("; ") },
     ...entry.equipment.map((text) => ({ text: set(text), bold: true })),
     ...entry.pull.map((text) => ({ text: set(text) })),

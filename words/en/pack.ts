@@ -76,7 +76,7 @@ export const pack = {
   "pack.labels.endOf": "end of day",
   "pack.labels.batch": "batch {n} of {of}",
   "pack.labels.free": "None of the fifteen allergens",
-  "pack.labels.for": "For {who}",
+  "pack.labels.for": "For: {who}",
   "pack.labels.who": "Who",
 
   "pack.matrix": "Allergens and diets",
@@ -85,6 +85,11 @@ export const pack = {
   "pack.paths": "How each arrives",
   "pack.paths.all": "every plate of it",
   "pack.paths.may": "may",
+
+  "pack.nutrition": "Nutrition by plate",
+  "pack.nutrition.per100": "100 g",
+  "pack.nutrition.daily": "of a day",
+  "pack.nutrition.check": "Informational: check it before it goes on a package. “?”: not known in full.",
 
   "pack.front": "Front of house",
   "pack.front.ask": "Ask the kitchen before promising anything that is not written here.",

@@ -87,6 +87,7 @@ function List({ list }: { readonly list: PrepList }) {
                   <strong>{head}</strong>
                   {entry.text.slice(head.length)}
                 </p>
+                {entry.clean && <p className="prep-clean">▲ {entry.clean}</p>}
                 {entry.note && <p className="quiet">{entry.note}</p>}
                 {(entry.pull.length > 0 || entry.equipment.length > 0) && (
                   <p className="quiet small">{[...entry.equipment, ...entry.pull].join(" · ")}</p>

@@ -1,0 +1,90 @@
+import { isPacked, passingOf } from "./contact.ts";
+import { benchOf, contactsOf } from "./contacts.ts";
+import type { Planned } from "./prep-lists.ts";
+import type { Site } from "./site.ts";
+import { type Unit, VESSELS } from "./units.ts";
+
+/** Longer than any plan: of equipment nobody says how to clean. */
+const NEVER = 1e6;
+
+/**
+ * What is cleaned before a task begins, in words by task (README, P18): a vessel that another preparation was in, and a
+ * unit or bench that had what a guest's food must be kept from. The plan has the minutes for it.
+ */
+export function cleanFirst(site: Site, planned: readonly Planned[]): Map<string, string[]> {
+  const told = new Map<string, string[]>();
+  const contacts = contactsOf(
+    site,
+    planned.map(({ task }) => task),
+    NEVER,
+  );
+  const units = new Map(site.units.all.map((unit) => [unit.id, unit]));
+  const say = ({ task }: Planned, text: string) => {
+    const known = told.get(task.id) ?? [];
+    if (!known.includes(text)) told.set(task.id, [...known, text]);
+  };
+  for (const [place, uses] of byPlace(planned)) {
+    const unit = units.get(place);
+    const name = unit?.name ?? "the bench";
+    uses.forEach((use, i) => {
+      const before = uses.slice(0, i).reverse();
+      const kept = carriedBefore(site, contacts, place, unit, use, before);
+      const last = before[0];
+      if (kept.length > 0) say(use, `Clean ${name} first, no trace of ${kept.join(" or ")} may be left`);
+      else if (last && unit && isVessel(unit) && last.task.preparation !== use.task.preparation)
+        say(use, `Clean ${name} first`);
+    });
+  }
+  return told;
+}
+
+/** Vessels are cleaned before every other preparation (P9). */
+const isVessel = ({ equipment }: Unit) => VESSELS.has(equipment.kind) && (equipment.cleanMin ?? 0) > 0;
+
+/** What was there since the place was last clean and must not come to this food; the words of the allergens. */
+function carriedBefore(
+  site: Site,
+  contacts: ReturnType<typeof contactsOf>,
+  place: string,
+  unit: Unit | undefined,
+  { task }: Planned,
+  before: readonly Planned[],
+): string[] {
+  const apart = site.apart;
+  if (!apart || !touches(site, unit, task)) return [];
+  const keptFrom = apart.keptFrom(task.preparation);
+  if (keptFrom.size === 0) return [];
+  for (const other of before) {
+    if (!touches(site, unit, other.task)) continue;
+    const carried = apart.carried(other.task.preparation, other.task.step);
+    const found = [...keptFrom].filter((allergen) => carried.has(allergen));
+    if (found.length > 0 && (isVesselOrApart(unit) || contacts.gap(place, other.task, task) > 0))
+      return found.map((allergen) => allergen.replaceAll("-", " "));
+    // It was clean for one that is kept from the same, and nothing of that came since.
+    const guarded = apart.keptFrom(other.task.preparation);
+    if ([...keptFrom].every((allergen) => guarded.has(allergen))) return [];
+  }
+  return [];
+}
+
+const isVesselOrApart = (unit: Unit | undefined) => unit !== undefined && isVessel(unit);
+
+/** Whether food of a task touches the place: a bench always, a unit by its kind. */
+function touches(site: Site, unit: Unit | undefined, task: Planned["task"]): boolean {
+  if (task.kind !== "work" && task.kind !== "wait") return false;
+  if (!unit) return task.kind === "work";
+  const preparation = site.docs.preparations.get(task.preparation);
+  return passingOf(unit.equipment, preparation !== undefined && isPacked(preparation, task.step)) === "touch";
+}
+
+/** Who uses each unit and each bench, in the order of the plan. */
+function byPlace(planned: readonly Planned[]): Map<string, Planned[]> {
+  const places = new Map<string, Planned[]>();
+  const put = (place: string, one: Planned) => places.set(place, [...(places.get(place) ?? []), one]);
+  for (const one of [...planned].sort((a, b) => a.plan.startMin - b.plan.startMin)) {
+    if (one.task.kind !== "work" && one.task.kind !== "wait") continue;
+    for (const { id } of one.plan.equipment) put(id, one);
+    if (one.task.kind === "work" && one.task.station !== undefined) put(benchOf(one.task.station), one);
+  }
+  return places;
+}

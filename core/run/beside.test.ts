@@ -1,0 +1,62 @@
+import { expect, test } from "vitest";
+import { demoBook } from "../../data/demo/book.ts";
+import { parseBook } from "../book/index.ts";
+import type { Book } from "../book/schema.ts";
+import { inspect } from "../inspection/index.ts";
+import { replayTrace } from "./replay.ts";
+import type { Result } from "./result.ts";
+import { run } from "./run.ts";
+
+const parsed = parseBook(demoBook);
+if (!("value" in parsed)) throw new Error("the demo does not parse");
+const demo = parsed.value;
+const OPTIONS = { schedules: 2, remedies: false, sensitivity: false } as const;
+
+/** The bench trial with so many g of butter a cover beside the plates. */
+function laid(grams: number): Book {
+  const book = structuredClone(demo);
+  const service = book.services.find(({ id }) => id === "bench-trial")!;
+  const menu = book.menus.find(({ id }) => id === service.menu)!;
+  delete menu.surround;
+  if (grams > 0)
+    menu.surround = { items: [{ item: { ingredient: "butter" }, amount: { value: grams, unit: "g" } }] };
+  return book;
+}
+
+const butterOf = (result: Result) =>
+  result.orders
+    .flatMap(({ lines }) => lines)
+    .filter((line) => line.ingredient === "butter")
+    .reduce((sum, line) => sum + line.need.value * (line.need.unit === "kg" ? 1000 : 1), 0);
+
+test("P20 O1 what goes with every cover is ordered by the covers, in time, and the inspector agrees", () => {
+  const [without, with400] = [laid(0), laid(400)];
+  const bare = run(without, "bench-trial", { ...OPTIONS, trace: false });
+  const result = run(with400, "bench-trial", OPTIONS);
+  const covers = result.summary.covers;
+  expect(butterOf(result) - butterOf(bare)).toBeCloseTo(400 * covers, 6);
+  expect(Number(result.summary.orderTotal)).toBeGreaterThan(Number(bare.summary.orderTotal));
+  // The plates cost what they cost; it stands beside them, at the usable price.
+  expect(result.cost.menu).toBeCloseTo(bare.cost.menu, 9);
+  expect(inspect(with400, result, { service: "bench-trial" }).findings).toEqual([]);
+  const delivery = result.orders.find(({ lines }) => lines.some((line) => line.ingredient === "butter"))!;
+  expect(delivery.deliver).not.toBe("");
+  expect(replayTrace(with400, result, OPTIONS)).toEqual([]);
+});
+
+test("I13 orders made without it are told as too little", () => {
+  const book = laid(2000);
+  const bare = run(laid(0), "bench-trial", { ...OPTIONS, trace: false });
+  const findings = inspect(book, bare, { service: "bench-trial" }).findings;
+  expect(findings.some(({ what }) => what.includes("butter"))).toBe(true);
+});
+
+test("A6 a preparation that goes with every cover is told as made by nobody", () => {
+  const book = laid(0);
+  const service = book.services.find(({ id }) => id === "bench-trial")!;
+  const menu = book.menus.find(({ id }) => id === service.menu)!;
+  const [bread] = book.preparations;
+  menu.surround = { items: [{ item: { preparation: bread!.id }, amount: { value: 50, unit: "g" } }] };
+  const { warnings } = run(book, "bench-trial", { plan: false });
+  expect(warnings.filter(({ what }) => what.includes("nothing asks for it to be made"))).toHaveLength(1);
+});
