@@ -11,7 +11,7 @@ import type {
 export const TYPE = { running: 9, note: 10.5, body: 12, board: 15, head: 21, title: 30 } as const;
 
 /** A4 in points, the inner edge wide enough for a binder's holes. */
-export const PAGE = { width: 595.28, height: 841.89, left: 50, right: 36, top: 56, bottom: 42 } as const;
+export const PAGE = { width: 595.28, height: 841.89, left: 50, right: 36, top: 54, bottom: 40 } as const;
 /** The text column, the margin that annotates it, and the room between. */
 export const WIDTH = PAGE.width - PAGE.left - PAGE.right;
 export const MARGIN = 146;

@@ -71,8 +71,7 @@ function countOf(parts: readonly PulledPart[]): number {
   const { spent, groups } = turnsOf(parts);
   const sum = spent.reduce((all, part) => all + part.count, 0);
   return [...groups.values()].reduce(
-    (all, group) =>
-      all + mostInUse(...group.flatMap(({ count, inUse }) => [count, inUse.from, inUse.until])),
+    (all, group) => all + mostInUse(...group.flatMap(({ count, inUse }) => [count, inUse.from, inUse.until])),
     sum,
   );
 }

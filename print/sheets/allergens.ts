@@ -106,8 +106,10 @@ function matrix(
 /** By dish and allergen: each way of arrival once, with the plates that have it. */
 function paths(paper: Paper, rows: readonly Row[]): Content[] {
   const { say, dish, item, variant } = paper;
-  return [...Map.groupBy(rows, (row) => row.dish)].map(([id, own]): Content => {
-    const starts = [1];
+  return [...Map.groupBy(rows, (row) => row.dish)].map(([id, own], place): Content => {
+    // The words of the columns stand once, above the first dish.
+    const headed = place === 0;
+    const starts = [headed ? 1 : 0];
     const body = ALLERGENS.flatMap((allergen): TableCell[][] => {
       const ways = new Map<string, { words: string; plates: string[]; sure: boolean }>();
       for (const row of own) {
@@ -137,19 +139,21 @@ function paths(paper: Paper, rows: readonly Row[]): Content[] {
             stack: [
               {
                 ...(ruled(
-                  [72, "*", 150],
-                  headCells([say("stores.allergens"), say("pack.paths"), say("guests.variant")]),
+                  [58, "*", 116],
+                  headed
+                    ? headCells([say("stores.allergens"), say("pack.paths"), say("guests.variant")])
+                    : undefined,
                   body,
                 ) as ContentTable),
                 layout: {
                   ...RULED,
-                  hLineWidth: (i) => (i === 1 ? 1 : starts.includes(i) ? 0.5 : 0),
-                  paddingTop: (i) => (starts.includes(i) ? 3 : 0),
-                  paddingBottom: (i) => (starts.includes(i + 1) ? 3 : 0),
+                  hLineWidth: (i) => (i === starts[0] ? 1 : starts.includes(i) ? 0.5 : 0),
+                  paddingTop: (i) => (starts.includes(i) ? 2 : 0),
+                  paddingBottom: (i) => (starts.includes(i + 1) ? 1 : 0),
                 },
               },
             ],
-            fontSize: TYPE.running + 0.5,
+            fontSize: TYPE.running,
           },
     ];
   });

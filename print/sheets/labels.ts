@@ -98,9 +98,9 @@ function face(paper: Paper, one: Label, of: number): TableCell {
       },
       {
         columns: [
-          dated(say("pack.labels.made"), dayAndHour(paper, one.madeOn), TYPE.body, 84),
-          dated(say("pack.labels.useBy"), untilEnd(paper, one.useBy), TYPE.body + 1.5, 104),
-          { width: 36, stack: [writeLine(say("pack.labels.who"), 36, 14)] },
+          dated(say("pack.labels.made"), dayAndHour(paper, one.madeOn), TYPE.body, 80),
+          dated(say("pack.labels.useBy"), untilEnd(paper, one.useBy), TYPE.body + 1.5, 114),
+          { width: 30, stack: [writeLine(say("pack.labels.who"), 30, 14)] },
         ],
         columnGap: 4,
         margin: [0, 3, 0, 3],

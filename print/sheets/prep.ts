@@ -72,7 +72,7 @@ function dayOf(paper: Paper, list: PrepList, known: Known, first: boolean): Cont
       [heading, {}, {}],
       list.entries.map((entry) => row(paper, list, entry, known)),
     ),
-    2.5,
+    2,
   );
 }
 
@@ -116,7 +116,7 @@ function row(
           stack: [
             {
               text: [
-                { text: set(name), bold: true, fontSize: TYPE.body + 1.5 },
+                { text: set(name), bold: true, fontSize: TYPE.body + 1 },
                 ...(method || rest === "" ? [] : [{ text: `  ${set(rest)}` }]),
               ],
             },
@@ -127,7 +127,7 @@ function row(
           width: AMOUNT,
           stack: [
             { text: amount ?? "", bold: true, fontSize: TYPE.board, alignment: "right" },
-            ...(task?.kind === "work" ? [writeLine(say("pack.prep.wrote"), AMOUNT, 11)] : []),
+            ...(task?.kind === "work" ? [writeLine(say("pack.prep.wrote"), AMOUNT, 10)] : []),
           ],
         },
       ],
