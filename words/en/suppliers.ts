@@ -1,5 +1,8 @@
 /** Suppliers: the form, a price list of which nobody has said whose it is. */
 export const suppliers = {
+  "stores.varies": "A pack’s weight varies by, %",
+  "stores.varies.wrong":
+    "“{typed}” is no such share. Write the standard deviation in percent, 0 to 50, or leave it empty when it is not known.",
   "supplier.new": "New supplier",
   "supplier.new.what": "When it delivers and by when it wants the order decide what can be ordered in time.",
   "supplier.keep": "Keep the supplier",

@@ -1,4 +1,5 @@
 import type { Ingredient } from "../../../core/pantry/schema.ts";
+import type { Supplier } from "../../../core/purchasing/schema.ts";
 import type { Source } from "../../../core/quantity/index.ts";
 import { wordFor } from "../../../words/catalogue.ts";
 import { useBook, useTold } from "../../app/hands.tsx";
@@ -29,6 +30,16 @@ export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredien
       offers: supplier.offers.map((o) => (o.id === offerId ? { ...o, price: text } : o)),
     });
   };
+  const vary = (supplier: Supplier, offerId: string, typed: string) =>
+    store.edit("suppliers", {
+      ...supplier,
+      offers: supplier.offers.map((o) => {
+        if (o.id !== offerId) return o;
+        const { weightSpread: _, ...rest } = o;
+        const percent = readPercent(typed);
+        return percent ? { ...rest, weightSpread: percent / 100 } : rest;
+      }),
+    });
   return (
     <div className="ingredient">
       <dl className="pairs">
@@ -126,6 +137,23 @@ export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredien
                     <th scope="row">{supplier.name}</th>
                     <td>
                       {packText(offer)}
+                      {offer.catchWeight && (
+                        <TextEntry
+                          label={say("stores.varies")}
+                          className="price"
+                          value={
+                            offer.weightSpread === undefined
+                              ? ""
+                              : String(+(100 * offer.weightSpread).toFixed(2))
+                          }
+                          onChange={(typed) => vary(supplier, offer.id, typed)}
+                          check={(typed) =>
+                            readPercent(typed) === undefined
+                              ? say("stores.varies.wrong", { typed })
+                              : undefined
+                          }
+                        />
+                      )}
                       {offer.breaks.map((b) => (
                         <span key={b.fromPacks} className="quiet block small">
                           {say("stores.break", { from: b.fromPacks, price: b.price })}
@@ -169,6 +197,14 @@ export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredien
       {ingredient.notes && <p className="quiet">{ingredient.notes}</p>}
     </div>
   );
+}
+
+/** "12" or "12,5" as so many percent up to 50, none as 0; undefined when it is no such number. */
+function readPercent(typed: string): number | undefined {
+  const text = typed.trim().replace(/\s*%$/, "").replace(",", ".");
+  if (text === "") return 0;
+  const percent = /^\d{1,2}(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+  return percent <= 50 ? percent : undefined;
 }
 
 /** An offer that held before: kept as the history of its price. */
