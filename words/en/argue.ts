@@ -12,6 +12,7 @@ export const argue = {
   "move.keys":
     "Enter moves the chosen task: arrows by 5 minutes, or to another person or oven across; Enter keeps it as a pin, Escape gives up.",
   "move.start": "Move it",
+  "move.elsewhere": "Put it on another unit",
   "move.earlier": "5 minutes earlier",
   "move.later": "5 minutes later",
   "move.person": "Who instead of {name}",

@@ -40,7 +40,7 @@ export function Pinned({ task, move }: { readonly task: PlanTask; readonly move:
       )}
       <div className="row move-do">
         <Button className="button" onPress={() => move.to(task, task.startMin)}>
-          {say("move.start")}
+          {say(movable(task) ? "move.start" : "move.elsewhere")}
         </Button>
         <Button
           className="button quiet-button"
