@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { preparation, smallSite, step } from "../../tests/small-kitchen.ts";
 import { cleanFirst } from "./clean-first.ts";
-import type { Planned } from "./prep-lists.ts";
+import type { Planned } from "./planned.ts";
 import type { Site } from "./site.ts";
 
 const site: Site = {

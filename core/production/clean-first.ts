@@ -1,6 +1,6 @@
 import { isPacked, passingOf } from "./contact.ts";
 import { benchOf, contactsOf } from "./contacts.ts";
-import type { Planned } from "./prep-lists.ts";
+import type { Planned } from "./planned.ts";
 import type { Site } from "./site.ts";
 import { type Unit, VESSELS } from "./units.ts";
 

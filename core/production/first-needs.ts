@@ -1,4 +1,4 @@
-import type { Planned } from "./prep-lists.ts";
+import type { Planned } from "./planned.ts";
 import type { Site } from "./site.ts";
 
 /** From the first to the last time that one use takes of an ingredient, minutes. */

@@ -3,15 +3,10 @@ import { cleanFirst } from "./clean-first.ts";
 import { massText, minutesText, nameOf } from "./names.ts";
 import { pulledWhole, THAWED_IN_WATER_G } from "./plan-rules.ts";
 import type { PlanTask, PrepEntry, PrepList } from "./plan-types.ts";
+import type { Planned } from "./planned.ts";
 import type { Site } from "./site.ts";
 import type { Task, TaskSet } from "./tasks.ts";
 import { capacityOf } from "./units.ts";
-
-/** A task with its place in the plan. */
-export interface Planned {
-  readonly task: Task;
-  readonly plan: PlanTask;
-}
 
 /** Tasks beside their plan, in its order; empty when there is no plan. */
 export function plannedTasks(set: TaskSet, plan: readonly PlanTask[]): Planned[] {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { preparation, smallSite, step } from "../../tests/small-kitchen.ts";
 import { mostInUse } from "./plan-rules.ts";
-import type { Planned } from "./prep-lists.ts";
+import type { Planned } from "./planned.ts";
 import { isReusable, pullList, WASHED_IN_MIN } from "./pull.ts";
 import type { Site } from "./site.ts";
 

@@ -1,7 +1,8 @@
 import { massText } from "./names.ts";
 import { mostInUse, pulledWhole } from "./plan-rules.ts";
 import type { PullItem } from "./plan-types.ts";
-import { type Planned, timesPulled } from "./prep-lists.ts";
+import type { Planned } from "./planned.ts";
+import { timesPulled } from "./prep-lists.ts";
 import type { Site } from "./site.ts";
 
 /** Words of smallwares that are filled and kept, and so want a label. */
