@@ -58,12 +58,20 @@ function eventsOf(open: OpenLive): [string, object][] {
   const next = tasks
     .filter((t) => t.startMin >= now && t.kind === "work" && t.hands.length > 0)
     .sort((a, b) => a.startMin - b.startMin)[0]!;
+  const free = tasks
+    .filter((t) => t.startMin >= now && t.kind === "work" && t.hands.length > 0)
+    .sort((a, b) => a.startMin - b.startMin)
+    .find(
+      (t) =>
+        !tasks.some((o) => o.startMin < now && o.endMin > now && o.hands.some((id) => t.hands.includes(id))),
+    )!;
   const at = { when: clock.textOf(now), turn: 1 };
   const person = crew.find((cook) => under.hands.includes(cook.id))!.id;
   const hot = tasks.find((t) => t.startMin > now + 30 && t.equipment.some((e) => e.setC !== undefined))!;
   const unit = hot.equipment.find((e) => e.setC !== undefined)!.id;
   return [
-    ["started", { ...at, kind: "started", task: next.id }],
+    ["started", { ...at, kind: "started", task: free.id }],
+    ["started while its cook is still at something else", { ...at, kind: "started", task: next.id }],
     ["done", { ...at, kind: "done", task: under.id }],
     [
       "10 min late",

@@ -158,6 +158,14 @@ export async function sqlStore(
       return rows.map(loggedOf);
     },
 
+    async newestLog() {
+      const row = await db
+        .selectFrom("log")
+        .select((e) => e.fn.max("seq").as("seq"))
+        .executeTakeFirst();
+      return Number(row?.seq ?? 0);
+    },
+
     async wholeLog(afterSeq, most) {
       const rows = await db
         .selectFrom("log")

@@ -49,6 +49,12 @@ export interface Logged extends LogEntry {
  * Where a book is kept. Every implementation passes one acceptance suite (`acceptance.ts`).
  * An acknowledged write is on the disk.
  */
+/** What another process has written: the book's newest revision, or services whose log has grown. */
+export interface Heard {
+  readonly revision?: number;
+  readonly services?: readonly string[];
+}
+
 export interface BookStore {
   /** Newest revision of the book, 0 when nothing was ever saved. */
   revision(): Promise<number>;
@@ -76,7 +82,9 @@ export interface BookStore {
   log(service: string, afterSeq?: number): Promise<readonly Logged[]>;
   /** The log of all services after a place, in order, at most so many lines. */
   wholeLog(afterSeq: number, most: number): Promise<readonly Logged[]>;
-  /** Tells when another process has saved; undefined where no other process can be heard of. */
-  listen?(heard: (revision: number) => void): Promise<() => Promise<void>>;
+  /** Place of the newest line of the log, 0 when there is none. */
+  newestLog(): Promise<number>;
+  /** Tells what another process has written; undefined where no other process can be heard of. */
+  listen?(heard: (what: Heard) => void): Promise<() => Promise<void>>;
   close(): Promise<void>;
 }

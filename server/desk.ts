@@ -240,14 +240,11 @@ export class Desk {
 
   async appendLog(entries: readonly LogEntry[]): Promise<number> {
     const added = await this.#store.appendLog(entries);
-    if (added > 0) {
-      const services = [...new Set(entries.map((entry) => entry.service))];
-      for (const heard of this.#logListeners) heard(services);
-    }
+    if (added > 0) this.#tellLog([...new Set(entries.map((entry) => entry.service))]);
     return added;
   }
 
-  /** Hears of which services' logs grow, as this process writes them. Returns how to stop. */
+  /** Hears of which services' logs grow, by this process or another. Returns how to stop. */
   listenLog(heard: (services: readonly string[]) => void): () => void {
     this.#logListeners.add(heard);
     return () => this.#logListeners.delete(heard);
@@ -259,9 +256,11 @@ export class Desk {
     return () => this.#listeners.delete(heard);
   }
 
-  /** Begins to hear of other processes' saves, where the store can tell. */
+  /** Begins to hear of what other processes write, where the store can tell. */
   async hearOthers(): Promise<() => Promise<void>> {
-    const stop = await this.#store.listen?.(async (revision) => {
+    const stop = await this.#store.listen?.(async ({ revision, services }) => {
+      if (services) this.#tellLog(services);
+      if (revision === undefined) return;
       const known = this.#book?.revision ?? revision - 1;
       const documents = (await this.#store.since(known)).map(({ kind, id }) => ({ kind, id }));
       this.#tell({ revision, documents });
@@ -274,6 +273,10 @@ export class Desk {
     const done = this.#turn.then(change);
     this.#turn = done.catch(() => {});
     return done;
+  }
+
+  #tellLog(services: readonly string[]): void {
+    for (const heard of this.#logListeners) heard(services);
   }
 
   #tell(change: Change): void {

@@ -7,6 +7,7 @@ import { judgeEquipment } from "./equipment.ts";
 import { judgeFeeding } from "./feeding.ts";
 import { Unweighable } from "./grams.ts";
 import { judgeMatrix } from "./matrix.ts";
+import { judgeMoment, type Moment, scopeAt, tasksAt } from "./moment.ts";
 import { judgeMoments } from "./moments.ts";
 import { named, namesIn } from "./named.ts";
 import { judgeNeeds, type Made, madeOf } from "./needs.ts";
@@ -44,7 +45,31 @@ export function inspect(book: Book, result: Judged, options: InspectOptions): Re
   }
 }
 
-function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
+/**
+ * Judges a plan as it stands in the middle of a service: what has begun or is over stands as it was told and is not
+ * judged otherwise, what is to come keeps every rule with the people and the equipment that are there (I19).
+ */
+export function inspectAt(book: Book, result: Judged, options: InspectOptions, moment: Moment): Report {
+  const scope = scopeAt(scopeOf(book, options), moment);
+  const { plan } = result;
+  const now = { ...result, plan: { ...plan, tasks: tasksAt(plan.tasks, scope, moment) } };
+  try {
+    return judge(scope, now, options, judgeMoment(plan.tasks, moment), moment.elsewhere);
+  } catch (error) {
+    if (!(error instanceof Unweighable)) throw error;
+    return reportOf(scope, result, [
+      { rule: "amount", tasks: [], by: 1, unit: "amount", what: error.message },
+    ]);
+  }
+}
+
+function judge(
+  scope: Scope,
+  result: Judged,
+  options: InspectOptions,
+  ofMoment?: readonly Finding[],
+  elsewhere: ReadonlySet<string> = new Set(),
+): Report {
   const { plates, plan, allergens, balance } = result;
   const wrongPlates = judgePlates(scope, plates);
   if (wrongPlates.length > 0) return reportOf(scope, result, wrongPlates);
@@ -58,14 +83,18 @@ function judge(scope: Scope, result: Judged, options: InspectOptions): Report {
     ...(allergens ? judgeMatrix(scope, plates, allergens, parts) : []),
     ...(balance ? judgeBalance(scope, made, balance) : []),
     ...judgeStatus(plan),
-    ...judgeBetter(scope, result),
+    // What a day half over is worth is nobody's question.
+    ...(ofMoment ? [] : judgeBetter(scope, result)),
   ];
   const past = happened(scope);
-  return reportOf(
-    scope,
-    result,
-    found.filter((each) => each.tasks.length === 0 || !each.tasks.every((task) => past.has(task))),
-  );
+  return reportOf(scope, result, [
+    ...(ofMoment ?? []),
+    ...found.filter(
+      (each) =>
+        each.tasks.length === 0 ||
+        !each.tasks.every((task) => past.has(task) || (each.rule === "equipment" && elsewhere.has(task))),
+    ),
+  ]);
 }
 
 function judgePlan(

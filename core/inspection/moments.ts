@@ -6,6 +6,7 @@ import { named } from "./named.ts";
 import type { Made } from "./needs.ts";
 import { lastTask } from "./order.ts";
 import { madeMin, type Parts } from "./parts.ts";
+import { happened } from "./pins.ts";
 import type { Scope } from "./scope.ts";
 import type { Lot, Take } from "./supply.ts";
 import { takenTooEarly } from "./supply.ts";
@@ -25,6 +26,7 @@ export function judgeMoments(
   const found: Finding[] = [];
   const check = parts.milestones.get("line-check");
   const due = scope.serviceMin - LINE_CHECK_MIN;
+  const past = happened(scope);
   found.push(...momentAt("line-check", check, due));
   for (const course of scope.menu.courses) {
     const moment = scope.serviceMin + course.afterMin;
@@ -36,8 +38,13 @@ export function judgeMoments(
           scope,
           parts.plates.filter((task) => task.step === course.id && task.preparation === option.dish),
           plates.filter((row) => row.course === course.id && row.dish === option.dish),
-          // A course that the plan moves is told once: its plates are judged by where it stands.
-          milestone?.startMin ?? moment,
+          // A course that the plan moves is told once: its plates are judged by where it stands. One that was marked
+          // as served before its plates were does not make them late.
+          !milestone
+            ? moment
+            : past.has(milestone.id)
+              ? Math.max(moment, milestone.startMin)
+              : milestone.startMin,
         ),
       );
   }

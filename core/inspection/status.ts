@@ -20,6 +20,9 @@ const ALSO_SAID_AS: Readonly<Record<string, readonly string[]>> = {
   "line-check": ["pin"],
   "plate-up": ["course"],
   horizon: ["delivery"],
+  now: ["delivery", "plate-up"],
+  away: ["shift", "hands"],
+  out: ["equipment", "room"],
   missing: ["equipment", "room", "range", "skill", "hands", "shift"],
 };
 

@@ -37,11 +37,21 @@ interface Food {
   readonly keptFrom: readonly string[];
 }
 
+const known = new WeakMap<readonly Task[], { site: Site; never: number; contacts: Contacts }>();
+
 /**
  * The places of a kitchen where the order of work, or a cleaning, keeps an allergen from a guest (README, P25).
  * @param never minutes so long that nothing may follow: of a unit that nobody has said how to clean
  */
 export function contactsOf(site: Site, tasks: readonly Task[], never: number): Contacts {
+  const found = known.get(tasks);
+  if (found?.site === site && found.never === never) return found.contacts;
+  const contacts = contactsAmong(site, tasks, never);
+  known.set(tasks, { site, never, contacts });
+  return contacts;
+}
+
+function contactsAmong(site: Site, tasks: readonly Task[], never: number): Contacts {
   const { apart } = site;
   if (!apart) return NONE;
   const guarded = new Set(
@@ -49,12 +59,14 @@ export function contactsOf(site: Site, tasks: readonly Task[], never: number): C
   );
   if (guarded.size === 0) return NONE;
   const foods = new Map<string, Food>();
+  const byTask = new Map<Task, Food>();
   const foodOf = (task: Task): Food => {
+    const asked = byTask.get(task);
+    if (asked) return asked;
     const at = `${task.preparation} ${task.step}`;
-    const known = foods.get(at);
-    if (known) return known;
-    const food = foodIn(apart, task, guarded);
+    const food = foods.get(at) ?? foodIn(apart, task, guarded);
     foods.set(at, food);
+    byTask.set(task, food);
     return food;
   };
   const there = new Map<

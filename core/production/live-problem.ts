@@ -1,8 +1,9 @@
 import type { Task as Piece, Pin, Placement, Problem, Schedule } from "../schedule/problem.ts";
+import { benchOf } from "./contacts.ts";
+import { problemAgain } from "./live-again.ts";
 import { type Interruption, interruptions, originalId, restId } from "./live-rest.ts";
 import type { Out, Place, Stand } from "./live-stand.ts";
 import { ofLoad, wholeRoom } from "./plan-rules.ts";
-import { problemOf } from "./problem.ts";
 import type { Site } from "./site.ts";
 import type { At, RoomNeed, Task, TaskSet } from "./tasks.ts";
 import { WHOLE_ROOM } from "./units.ts";
@@ -30,6 +31,8 @@ export interface LiveProblem {
 export interface LiveProblemOf {
   readonly site: Site;
   readonly set: TaskSet;
+  /** Of the site and the tasks before anything happened. */
+  readonly problem: Problem;
   readonly places: ReadonlyMap<string, Place>;
   readonly stands: ReadonlyMap<string, Stand>;
   /** Units that these tasks may use instead. */
@@ -50,11 +53,14 @@ export function liveProblem(given: LiveProblemOf): LiveProblem {
   const widened = given.set.tasks.map((task) => servable(given, task, noUnit));
   const rests = interruptions(given, widened);
   const set = withRests({ ...given.set, tasks: widened }, rests, stands, now);
-  const problem = problemOf(site, set);
+  const begun = [...stands.values()].filter((stand) => stand.status !== "open");
+  const latest = begun.reduce((most, stand) => Math.max(most, stand.end), 0);
+  const problem = problemAgain(given, site, set, latest);
   const pinned = problem.tasks.map((piece, i) => pinnedPiece(piece, set.tasks[i]!, given, rests));
   const fixed = fixedUnits(set, places);
+  const byId = new Map(pinned.map((piece) => [piece.id, piece]));
   const spans = problem.spans?.map((span) => {
-    const from = pinned.find((piece) => piece.id === span.from.task);
+    const from = byId.get(span.from.task);
     const unit = fixed.get(span.id);
     return from?.status !== undefined && unit !== undefined && span.need.of.includes(unit)
       ? { ...span, need: { ...span.need, of: [unit] } }
@@ -79,23 +85,27 @@ export function liveProblem(given: LiveProblemOf): LiveProblem {
 
 /** Shifts without the time people are away; units there but for the time they are closed. */
 function siteNow({ site, away, closed }: LiveProblemOf): Site {
-  const crew = site.crew.map((cook) => {
-    const gone = away.filter((out) => out.id === cook.id);
-    if (gone.length === 0) return cook;
-    const shifts = gone.reduce(
-      (list, out) =>
-        list.flatMap((shift) =>
-          without(shift, out).map((span) => ({
-            ...span,
-            breaks: shift.breaks
-              .map((b) => ({ from: Math.max(b.from, span.from), to: Math.min(b.to, span.to) }))
-              .filter((b) => b.from < b.to),
-          })),
-        ),
-      [...cook.shifts],
-    );
-    return { ...cook, shifts };
-  });
+  if (away.length === 0 && closed.length === 0) return site;
+  const crew =
+    away.length === 0
+      ? site.crew
+      : site.crew.map((cook) => {
+          const gone = away.filter((out) => out.id === cook.id);
+          if (gone.length === 0) return cook;
+          const shifts = gone.reduce(
+            (list, out) =>
+              list.flatMap((shift) =>
+                without(shift, out).map((span) => ({
+                  ...span,
+                  breaks: shift.breaks
+                    .map((b) => ({ from: Math.max(b.from, span.from), to: Math.min(b.to, span.to) }))
+                    .filter((b) => b.from < b.to),
+                })),
+              ),
+            [...cook.shifts],
+          );
+          return { ...cook, shifts };
+        });
   const all = site.units.all.map((unit) => {
     const shut = closed.filter((out) => out.id === unit.id);
     if (shut.length === 0) return unit;
@@ -190,7 +200,10 @@ function withRests(
             at: stand.start,
             status: stand.status,
             // The unit that was kept from the work through the waiting is left: the rest asks for one anew.
-            uses: task.uses.filter((use) => use.same === undefined || !kept.has(use.same)),
+            uses:
+              kept.size === 0
+                ? task.uses
+                : task.uses.filter((use) => use.same === undefined || !kept.has(use.same)),
           };
     if (!rest) return [timed];
     const { at: _at, status: _status, ...plain } = task;
@@ -264,11 +277,26 @@ function pinnedPiece(
 }
 
 function unitsPin(piece: Piece, mode: number, task: Task, place: Place | undefined): Pick<Pin, "resources"> {
-  const needs = piece.modes[mode]!.resources ?? [];
-  const units = ownUnits(task, place);
-  if (units.length !== needs.length || !units.every((id, k) => needs[k]!.of.includes(id))) return {};
-  return { resources: units };
+  const resources = ownResources(piece, mode, task, place);
+  return resources ? { resources } : {};
 }
+
+/** What a task held by itself, need by need: its units, then its bench; undefined where it had not all of them. */
+function ownResources(
+  piece: Piece,
+  mode: number,
+  task: Task,
+  place: Place | undefined,
+): readonly string[] | undefined {
+  const needs = piece.modes[mode]!.resources ?? [];
+  if (needs.length === 0) return NONE;
+  const own = ownUnits(task, place);
+  const bench = task.station === undefined ? undefined : benchOf(task.station);
+  if (bench !== undefined && needs.at(-1)!.of[0] === bench) own.push(bench);
+  return own.length === needs.length && own.every((id, k) => needs[k]!.of.includes(id)) ? own : undefined;
+}
+
+const NONE: readonly string[] = [];
 
 /** Units of the uses that a task holds by itself: in order, without those kept through a step. */
 function ownUnits(task: Task, place: Place | undefined): string[] {
@@ -322,8 +350,7 @@ function scheduleBefore(
     const piece = problem.tasks[i]!;
     const mode = modeOf(piece, place);
     const needs = piece.modes[mode]!.resources ?? [];
-    const own = ownUnits(task, place);
-    const resources = own.length === needs.length ? own : needs.map((need) => need.of[0]!);
+    const resources = ownResources(piece, mode, task, place) ?? needs.map((need) => need.of[0]!);
     // In the order of fields in which the engine writes a placement: it compares them as they are written.
     const at = (start: number, end: number): Placement => ({
       ...{ task: task.id, start, end, mode, persons: place.hands, resources },
@@ -332,6 +359,8 @@ function scheduleBefore(
       if (rest?.again === undefined) return [];
       return [at(rest.again, rest.again + rest.minutes)];
     }
+    // A fixed moment that had to move stands where the log has it.
+    if (piece.status === undefined) return [at(place.start, place.end)];
     return [at(piece.pin?.start ?? place.start, piece.pin?.end ?? place.end)];
   });
   const fixed = fixedUnits(set, places);

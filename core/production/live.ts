@@ -1,7 +1,8 @@
 import { endOfWork } from "../schedule/facts.ts";
 import { checkSchedule, objectiveOf } from "../schedule/index.ts";
-import type { Problem, Result as Solved } from "../schedule/problem.ts";
+import type { Problem, Result as Solved, Violation } from "../schedule/problem.ts";
 import { type Repair, repair } from "../schedule/repair.ts";
+import { newBreaches } from "./live-breaches.ts";
 import {
   type Instead,
   type LiveEntry,
@@ -14,6 +15,7 @@ import { type LiveProblem, liveProblem } from "./live-problem.ts";
 import { originalId, restId } from "./live-rest.ts";
 import type { WrittenPlace } from "./live-schema.ts";
 import { type Out, type Place, type Stand, standsOf } from "./live-stand.ts";
+import { GIVEN_UP } from "./make-plan.ts";
 import { nameOf } from "./names.ts";
 import { planOf } from "./plan.ts";
 import type { Broken, Plan, PlanTask } from "./plan-types.ts";
@@ -61,6 +63,8 @@ export interface LiveMade {
   readonly repaired: Repair;
   readonly stands: ReadonlyMap<string, Stand>;
   readonly places: ReadonlyMap<string, Place>;
+  /** Tasks that may use other equipment than their steps ask for. */
+  readonly elsewhere: ReadonlySet<string>;
 }
 
 export interface LiveAsk {
@@ -116,8 +120,27 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
       { parts, units: site.units.all.filter((u) => u.id === id || u.equipment.id === id).map((u) => u.id) },
     ]),
   );
-  const problem = liveProblem({ site, set, places, stands, instead, away, closed, now });
-  const repaired = onOwnUnits(problem, repair(problem.problem, problem.old));
+  const problem = liveProblem({
+    site,
+    set,
+    problem: base.problem,
+    places,
+    stands,
+    instead,
+    away,
+    closed,
+    now,
+  });
+  // What was told and could not be mended stands until something is said, or time itself upsets the plan.
+  const answered = told.last === undefined || told.answered.has(told.last);
+  const upset = (id: string) => {
+    const [stand, place] = [stands.get(originalId(id)), places.get(originalId(id))];
+    if (!stand || !place || stand.status === "done") return false;
+    return stand.status === "open" ? place.start < now : stand.end > place.end;
+  };
+  const content = (broken: readonly Violation[]) =>
+    answered && !broken.some((v) => v.rule === "now" || v.tasks.some(upset));
+  const repaired = onOwnUnits(problem, repair(problem.problem, problem.old, { relax: GIVEN_UP, content }));
   const after = placesAfter(set, problem, repaired, places, stands);
   const plan = planNow(base, problem, repaired, stands, after);
   const changes = set.tasks.flatMap(({ id }): LiveChange[] => {
@@ -128,7 +151,6 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
     if (was && samePlace(was, is)) return [];
     return [{ task: id, before: was, after: is }];
   });
-  const before = new Set(base.plan.broken.map(keyOf));
   const live: LivePlan = {
     plan,
     states: set.tasks.map(({ id }) => {
@@ -137,14 +159,14 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
       return { task: id, status: again, assumed: assumed === true };
     }),
     changes,
-    breaches: plan.broken.filter((broken) => !before.has(keyOf(broken))),
+    breaches: newBreaches(base.plan.broken, plan.broken),
     unfollowed: told.unfollowed,
     because: told.last,
     answered: told.last !== undefined && told.answered.has(told.last),
     away: told.absences,
     closed: told.closures,
   };
-  return { live, problem, repaired, stands, places: after };
+  return { live, problem, repaired, stands, places: after, elsewhere: new Set(instead.keys()) };
 }
 
 /**
@@ -165,8 +187,6 @@ function onOwnUnits({ problem, kept: own }: LiveProblem, repaired: Repair): Repa
 }
 
 const harmOf = (violations: Repair["violations"]) => violations.reduce((sum, v) => sum + v.by, 0);
-
-const keyOf = (b: Broken) => `${b.rule} ${b.tasks.join(" ")} ${b.by}`;
 
 function knownOf({ site, set }: LiveBase) {
   return {

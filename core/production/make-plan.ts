@@ -41,7 +41,7 @@ export interface MadePlan {
  * Given up in this order when not everything fits: working time can be asked for, a wait can be shortened in
  * another way, guests who wait cannot be made good.
  */
-const GIVEN_UP: readonly Relaxation[] = ["overtime", "wait", "late", "capacity"];
+export const GIVEN_UP: readonly Relaxation[] = ["overtime", "wait", "late", "capacity"];
 
 /** Tasks planned at most: beyond them a kitchen's own page would wait for minutes, and no brigade reads the list. */
 const MOST_TASKS = 5000;

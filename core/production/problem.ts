@@ -81,7 +81,8 @@ function benchResource(id: string, contacts: Contacts): MutableResource {
 
 type MutableResource = { -readonly [K in keyof Resource]: Resource[K] };
 
-function resourceOf(site: Site, unit: Unit, horizon: number): MutableResource {
+/** A unit as the engine knows it, without what must be kept apart in it. */
+export function resourceOf(site: Site, unit: Unit, horizon: number): MutableResource {
   const { equipment } = unit;
   const capacity = equipment.capacity.map((c) => Math.floor(c.value * ROOM_STEPS + 1e-6));
   const days = equipment.days
@@ -112,7 +113,8 @@ function resourceOf(site: Site, unit: Unit, horizon: number): MutableResource {
   };
 }
 
-function personsOf(site: Site, horizon: number): Person[] {
+/** The crew on an axis of so many minutes. */
+export function personsOf(site: Site, horizon: number): Person[] {
   return site.crew.map((person) => ({
     id: person.id,
     label: person.name,

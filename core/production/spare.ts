@@ -28,7 +28,8 @@ export function latestStarts(
 ): number[] {
   const items: Item[] = [...placements];
   const index = new Map(placements.map((p, i) => [p.task, i]));
-  const shifts = placements.map((p) => shiftsOf(site, p));
+  const together = new Map<string, readonly Span[]>();
+  const shifts = placements.map((p) => shiftsOf(site, p, together));
   const length = (i: number) => items[i]!.end - items[i]!.start;
   const within = (i: number, start: number) => inShift(shifts[i], start, length(i));
   const latest = placements.map((p, i) => {
@@ -60,14 +61,23 @@ export function latestStarts(
   }
   const units = new Map(site.units.all.map((unit) => [`unit ${unit.id}`, unit]));
   for (const [key, list] of lists) {
-    const unit = units.get(key);
     list.sort((a, b) => items[a]!.start - items[b]!.start || items[a]!.end - items[b]!.end);
+    if (key.startsWith("person ")) {
+      followHands(list, items, (i, j) => followers[i]!.push([j, length(i)]));
+      continue;
+    }
+    const place = key.slice(key.indexOf(" ") + 1);
+    const unit = units.get(key);
+    const there = unit && needsOn(unit, set, items, list);
+    const apart = contacts.setups(place).length > 0;
+    const classes = apart ? list.map((i) => contacts.classOf(set.tasks[i]!, place)) : [];
     for (let a = 0; a < list.length; a++)
       for (let b = a + 1; b < list.length && b <= a + FOLLOWERS; b++) {
         const [i, j] = [list[a]!, list[b]!];
         if (items[j]!.start < items[i]!.end) continue;
-        const kept = contacts.gap(key.slice(key.indexOf(" ") + 1), set.tasks[i]!, set.tasks[j]!);
-        const shared = unit ? gapOn(unit, set, items, list, i, j) : key.startsWith("person ") ? 0 : undefined;
+        const food = classes[a] !== undefined && classes[b] !== undefined;
+        const kept = food ? contacts.gap(place, set.tasks[i]!, set.tasks[j]!) : 0;
+        const shared = unit ? gapOn(unit, there!, a, b) : undefined;
         const gap = kept > 0 ? Math.max(kept, shared ?? 0) : shared;
         if (gap !== undefined) followers[i]!.push([j, length(i) + gap]);
       }
@@ -95,10 +105,17 @@ export function latestStarts(
 
 type Span = { readonly from: number; readonly to: number };
 
-/** When all the hands of a task are in; undefined when it needs none. */
-function shiftsOf(site: Site, p: Placement): readonly Span[] | undefined {
+/** When all the hands of a task are in; undefined when it needs none. `known` by the hands, worked out once. */
+function shiftsOf(
+  site: Site,
+  p: Placement,
+  known: Map<string, readonly Span[]>,
+): readonly Span[] | undefined {
   if (p.persons.length === 0) return undefined;
-  return p.persons
+  const key = p.persons.join(" ");
+  const found = known.get(key);
+  if (found) return found;
+  const spans = p.persons
     .map((id): readonly Span[] => site.crew.find((cook) => cook.id === id)?.shifts ?? [])
     .reduce((a, b) =>
       a.flatMap((x) =>
@@ -107,6 +124,8 @@ function shiftsOf(site: Site, p: Placement): readonly Span[] | undefined {
           .filter((both) => both.from < both.to),
       ),
     );
+  known.set(key, spans);
+  return spans;
 }
 
 /** The latest start at or before `start` at which so many minutes fit in one shift; no shifts, no matter. */
@@ -119,39 +138,79 @@ function inShift(shifts: readonly Span[] | undefined, start: number, minutes: nu
   return Number.NEGATIVE_INFINITY;
 }
 
-/**
- * Minutes a unit stands empty from task i to task j, to change its temperature or be cleaned; undefined when the
- * two may be on it together with what else is there in j's time.
- */
-function gapOn(
-  unit: Unit,
-  set: TaskSet,
-  items: readonly Item[],
+/** Who comes after whom with the same hands: what comes after a follower is reached by way of it. */
+function followHands(
   list: readonly number[],
-  i: number,
-  j: number,
-): number | undefined {
+  items: readonly Item[],
+  follow: (i: number, j: number) => void,
+): void {
+  for (let a = 0; a < list.length; a++) {
+    let reached = Number.POSITIVE_INFINITY;
+    for (let b = a + 1; b < list.length; b++) {
+      const next = items[list[b]!]!;
+      if (next.start >= reached) break;
+      if (next.start < items[list[a]!]!.end) continue;
+      reached = Math.min(reached, next.end);
+      follow(list[a]!, list[b]!);
+    }
+  }
+}
+
+/** A user of a unit with what it takes there. */
+interface User {
+  readonly task: Task;
+  readonly need: RoomNeed | undefined;
+  readonly item: Item;
+  /** Room taken by all that is there in its time, itself included, by dimension: worked out once. */
+  readonly taken: Map<string, number>;
+}
+
+function needsOn(unit: Unit, set: TaskSet, items: readonly Item[], list: readonly number[]): User[] {
+  return list.map((i) => ({
+    ...{ task: set.tasks[i]!, need: needOn(set.tasks[i]!, unit), item: items[i]! },
+    taken: new Map(),
+  }));
+}
+
+/**
+ * Minutes a unit stands empty from its user a to its user b, to change its temperature or be cleaned; undefined when
+ * the two may be on it together with what else is there in b's time. Users are in order of their start.
+ */
+function gapOn(unit: Unit, users: readonly User[], a: number, b: number): number | undefined {
   const { changeover, cleanMin, kind, toleranceC = 0 } = unit.equipment;
-  const [a, b] = [set.tasks[i]!, set.tasks[j]!];
-  const [x, y] = [needOn(a, unit), needOn(b, unit)];
+  const [before, after] = [users[a]!, users[b]!];
+  const [x, y] = [before.need, after.need];
   if (!x || !y) return undefined;
-  const clean = VESSELS.has(kind) && a.preparation !== b.preparation ? (cleanMin ?? 0) : 0;
+  const clean = VESSELS.has(kind) && before.task.preparation !== after.task.preparation ? (cleanMin ?? 0) : 0;
   if (x.setC !== undefined && y.setC !== undefined && unit.equipment.rangeC) {
     const apart = Math.abs(x.setC - y.setC);
     if (apart > Math.min(x.toleranceC ?? toleranceC, y.toleranceC ?? toleranceC))
       return wholeUp(Math.max(clean, changeover?.leastMin ?? 0, (changeover?.perKMin ?? 0) * apart));
   }
   if (x.exclusive || y.exclusive) return wholeUp(clean);
-  const there = list.filter((k) => items[k]!.start < items[j]!.end && items[k]!.end > items[j]!.start);
   const full = x.space.some(({ unit: dimension, value }) => {
-    const taken = there.reduce((sum, k) => {
-      const need = needOn(set.tasks[k]!, unit);
-      return sum + (need?.space.find((s) => s.unit === dimension)?.value ?? 0);
-    }, 0);
-    return taken + value > (capacityOf(unit, dimension) ?? Number.POSITIVE_INFINITY) + 1e-9;
+    return (
+      takenWith(after, users, dimension) + value >
+      (capacityOf(unit, dimension) ?? Number.POSITIVE_INFINITY) + 1e-9
+    );
   });
   return full ? 0 : undefined;
 }
+
+function takenWith({ item, taken }: User, users: readonly User[], dimension: string): number {
+  const known = taken.get(dimension);
+  if (known !== undefined) return known;
+  let sum = 0;
+  for (const { need, item: other } of users) {
+    if (other.start >= item.end) break;
+    if (need && other.end > item.start) sum += spaceOf(need, dimension);
+  }
+  taken.set(dimension, sum);
+  return sum;
+}
+
+const spaceOf = (need: RoomNeed, dimension: string) =>
+  need.space.find((s) => s.unit === dimension)?.value ?? 0;
 
 function needOn(task: Task, unit: Unit): RoomNeed | undefined {
   return task.uses.find((use) => use.units.includes(unit.id));

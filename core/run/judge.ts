@@ -1,6 +1,6 @@
 import type { Library } from "../book/index-book.ts";
 import { BOOK_FORMAT, BOOK_VERSION, type Book } from "../book/schema.ts";
-import { type Finding, inspect } from "../inspection/index.ts";
+import { type Finding, type InspectOptions, inspect, inspectAt, type Moment } from "../inspection/index.ts";
 import type { Amounts } from "../production/amounts.ts";
 import { needsResult, platesResult } from "../production/amounts-result.ts";
 import type { Documents } from "../production/documents.ts";
@@ -22,15 +22,19 @@ function bookOf(docs: Documents & Pick<Library, "suppliers">): Book {
   };
 }
 
-/** What the inspector finds wrong with a plan that the plan does not say itself. */
+/**
+ * What the inspector finds wrong with a plan that the plan does not say itself; with a moment, as it stands then, in the
+ * middle of the service.
+ */
 export function unsaid(
   docs: Documents & Pick<Library, "suppliers">,
   amounts: Amounts,
   plan: Plan,
   fill: FillTarget,
+  moment?: Moment,
 ): readonly Finding[] {
   const result = { plates: platesResult(amounts), needs: needsResult(amounts), plan };
-  return inspect(bookOf(docs), result, {
+  const options: InspectOptions = {
     service: amounts.service.id,
     covers: amounts.covers,
     kitchen: amounts.kitchen.id,
@@ -40,7 +44,9 @@ export function unsaid(
       const filled = fill(preparation, step, { inG: 0, outG: 0, pieces: 0 });
       return "minutes" in filled ? filled.minutes : undefined;
     },
-  }).findings;
+  };
+  const book = bookOf(docs);
+  return (moment ? inspectAt(book, result, options, moment) : inspect(book, result, options)).findings;
 }
 
 /** A plan as the inspector leaves it: what it did not say is added to what it breaks. */

@@ -116,6 +116,7 @@ function checkCapacity(r: Resource, d: number, list: readonly Held[], found: Vio
 }
 
 function checkPairs(r: Resource, list: readonly Held[], found: Violation[]): void {
+  const cleaning = new Map((r.setups ?? []).map((s) => [classPair(s.from, s.to), s.minutes]));
   for (let i = 0; i < list.length; i++)
     for (let j = i + 1; j < list.length; j++) {
       const [a, b] = [list[i]!, list[j]!];
@@ -131,11 +132,11 @@ function checkPairs(r: Resource, list: readonly Held[], found: Violation[]): voi
         const apart = stateGap(r, a.need, b.need);
         if (apart > 0) found.push({ rule: "state", tasks, by: apart, unit: "state", on: r.id, at: b.from });
       }
-      const wanted = emptyMinutes(r, a.need, b.need);
-      if (wanted === 0 && (overlap <= 0 || emptyMinutes(r, b.need, a.need) === 0)) continue;
+      const wanted = emptyMinutes(r, cleaning, a.need, b.need);
+      if (wanted === 0 && (overlap <= 0 || emptyMinutes(r, cleaning, b.need, a.need) === 0)) continue;
       if (overlap > 0 && stateGap(r, a.need, b.need) > 0) continue;
       const empty = overlap > 0 ? 0 : b.from - a.to - occupied(list, a.to, b.from);
-      const asked = overlap > 0 ? Math.max(wanted, emptyMinutes(r, b.need, a.need)) : wanted;
+      const asked = overlap > 0 ? Math.max(wanted, emptyMinutes(r, cleaning, b.need, a.need)) : wanted;
       if (empty < asked)
         found.push({ rule: "changeover", tasks, by: asked - empty, unit: "min", on: r.id, at: a.to });
     }
@@ -150,13 +151,20 @@ function stateGap(r: Resource, a: ResourceNeed, b: ResourceNeed): number {
 }
 
 /** Minutes the resource must stand empty when b follows a. */
-function emptyMinutes(r: Resource, a: ResourceNeed, b: ResourceNeed): number {
+function emptyMinutes(
+  r: Resource,
+  cleaning: ReadonlyMap<string, number>,
+  a: ResourceNeed,
+  b: ResourceNeed,
+): number {
   const apart = stateGap(r, a, b);
   const heating =
     apart === 0 ? 0 : Math.max(r.state!.leastMinutes, Math.ceil(r.state!.minutesPerUnit * apart - 1e-9));
-  const cleaning = r.setups?.find((s) => s.from === a.class && s.to === b.class)?.minutes ?? 0;
-  return Math.max(heating, cleaning);
+  if (cleaning.size === 0 || a.class === undefined || b.class === undefined) return heating;
+  return Math.max(heating, cleaning.get(classPair(a.class, b.class)) ?? 0);
 }
+
+const classPair = (from: string, to: string) => JSON.stringify([from, to]);
 
 /** Minutes of [from, to) in which the resource holds something. The list is sorted by start. */
 function occupied(list: readonly Held[], from: number, to: number): number {

@@ -1,3 +1,4 @@
+import type { Mode, Person, Problem } from "./problem.ts";
 import type { Decided, Way, Worker } from "./ways.ts";
 
 /** Minutes a moment may fall on by shifts alone: from, to, from, to …, both belonging to it, sorted. */
@@ -14,10 +15,14 @@ export function hoursOf(
   ways: readonly (readonly Way[])[],
   workers: readonly Worker[],
   decided: readonly (Decided | null)[],
+  axis: Axis,
 ): Hours {
+  const { tasks } = axis.problem;
+  const before = hoursBefore(axis);
   const known = new Map<string, readonly [Minutes, Minutes]>();
   const hours: (Minutes | null)[] = [];
   const lists = new Map<readonly number[], number>();
+  const groups = new Groups(workers);
   ways.forEach((list, i) => {
     const d = decided[i];
     const open = d && d.mode >= 0 ? [list[d.mode]!] : list;
@@ -27,17 +32,44 @@ export function hoursOf(
       hours.push(null, null);
       return;
     }
+    const alike = d ? undefined : before.get(tasks[i]!.modes);
+    if (alike) {
+      hours.push(alike[0], alike[1]);
+      return;
+    }
     const key = open.map((w) => signature(w, d?.persons ?? null, lists)).join("|");
     let found = known.get(key);
     if (!found) {
-      const of = (ends: boolean) =>
-        union(open.flatMap((w) => spansOf(w, workers, d?.persons ?? null, ends).map((s) => [...s])));
+      const of = (ends: boolean) => union(open.flatMap((w) => spansOf(w, groups, d?.persons ?? null, ends)));
       found = [of(false), of(true)];
       known.set(key, found);
     }
+    if (!d) before.set(tasks[i]!.modes, found);
     hours.push(found[0], found[1]);
   });
   return hours;
+}
+
+/** What a model is seen on. */
+interface Axis {
+  readonly problem: Problem;
+  readonly mirrored: boolean;
+  readonly end: number;
+}
+
+type OfModes = WeakMap<readonly Mode[], readonly [Minutes, Minutes]>;
+
+/** Of the same people on the same axis: a plan that is mended all day asks for the same hours at each event. */
+const ofPeople = new WeakMap<readonly Person[], Map<string, OfModes>>();
+
+function hoursBefore({ problem, mirrored, end }: Axis): OfModes {
+  if (!problem.persons) return new WeakMap();
+  const views = ofPeople.get(problem.persons) ?? new Map<string, OfModes>();
+  ofPeople.set(problem.persons, views);
+  const view = `${mirrored} ${end}`;
+  const known: OfModes = views.get(view) ?? new WeakMap();
+  views.set(view, known);
+  return known;
 }
 
 /** Ways with one signature have the same hours. Needs that ask for the same people share one list, numbered here. */
@@ -56,30 +88,62 @@ function signature(
   return `${way.duration} ${way.interrupt} ${people}`;
 }
 
-type Span = readonly [number, number];
+/** From, to (both belonging to it) and how many people it is of. */
+type Span = readonly [from: number, to: number, heads: number];
+
+/** People of the same hours count together: a brigade has few patterns of shifts. */
+class Groups {
+  readonly workers: readonly Worker[];
+  /** By worker the first one of the same hours. */
+  private readonly like: readonly number[];
+  private readonly counted = new Map<readonly number[], ReadonlyMap<number, number>>();
+
+  constructor(workers: readonly Worker[]) {
+    this.workers = workers;
+    const first = new Map<string, number>();
+    this.like = workers.map(({ work, shiftEnd }, p) => {
+      const key = `${work} ${shiftEnd}`;
+      if (!first.has(key)) first.set(key, p);
+      return first.get(key)!;
+    });
+  }
+
+  /** By hours how many of these people keep them. */
+  of(able: readonly number[]): ReadonlyMap<number, number> {
+    const known = this.counted.get(able);
+    if (known) return known;
+    const heads = new Map<number, number>();
+    for (const p of able) heads.set(this.like[p]!, (heads.get(this.like[p]!) ?? 0) + 1);
+    this.counted.set(able, heads);
+    return heads;
+  }
+}
 
 /** Starts (or ends) of one way at which each of its needs finds people enough. */
-function spansOf(
-  way: Way,
-  workers: readonly Worker[],
-  persons: readonly number[] | null,
-  ends: boolean,
-): Span[] {
+function spansOf(way: Way, groups: Groups, persons: readonly number[] | null, ends: boolean): Span[] {
   const needs = persons
     ? persons.map((p) => ({ count: 1, able: [p] }))
     : way.people.map(({ count, able }) => ({ count, able }));
   let left: Span[] | null = null;
   for (const { count, able } of needs) {
-    const each = able.flatMap((p) => alone(workers[p]!, way.duration, way.interrupt, ends));
+    const each: Span[] = [];
+    for (const [p, heads] of groups.of(able))
+      alone(groups.workers[p]!, way.duration, way.interrupt, ends, heads, each);
     const here = whereAtLeast(each, count);
     left = left === null ? here : meet(left, here);
   }
   return left ?? [];
 }
 
-/** Starts (or ends) of work by one person, as spans of minutes. */
-function alone({ work, shiftEnd }: Worker, minutes: number, interrupt: 0 | 1 | 2, ends: boolean): Span[] {
-  const out: Span[] = [];
+/** Adds the starts (or ends) of work by each of so many people of the same hours. */
+function alone(
+  { work, shiftEnd }: Worker,
+  minutes: number,
+  interrupt: 0 | 1 | 2,
+  ends: boolean,
+  heads: number,
+  out: Span[],
+): void {
   const count = work.length >> 1;
   const length = (w: number) => work[2 * w + 1]! - work[2 * w]!;
   for (let w = 0; w < count; w++) {
@@ -90,27 +154,25 @@ function alone({ work, shiftEnd }: Worker, minutes: number, interrupt: 0 | 1 | 2
         if (interrupt === 2 || shiftEnd[v] === shiftEnd[w]) beyond += length(v);
     const here = Math.max(1, minutes - beyond);
     if (here > length(w)) continue;
-    if (ends) out.push([work[2 * w]! + here, work[2 * w + 1]!]);
-    else out.push([work[2 * w]!, Math.min(work[2 * w + 1]! - here, work[2 * w + 1]! - 1)]);
+    if (ends) out.push([work[2 * w]! + here, work[2 * w + 1]!, heads]);
+    else out.push([work[2 * w]!, Math.min(work[2 * w + 1]! - here, work[2 * w + 1]! - 1), heads]);
   }
-  return out;
 }
 
-/** Minutes that at least `count` of the spans share. */
+/** Minutes that at least `count` of the people share. */
 function whereAtLeast(spans: readonly Span[], count: number): Span[] {
-  const rise = Int32Array.from(spans, ([from]) => from).sort();
-  const fall = Int32Array.from(spans, ([, to]) => to + 1).sort();
+  const rise = [...spans].sort((a, b) => a[0] - b[0]);
+  const fall = [...spans].sort((a, b) => a[1] - b[1]);
   const out: Span[] = [];
   let since = -1;
-  // So many have begun and ended by the minute looked at.
+  let there = 0;
   for (let begun = 0, ended = 0; ended < fall.length; ) {
-    const t = Math.min(rise[begun] ?? fall[ended]!, fall[ended]!);
-    while (begun < rise.length && rise[begun] === t) begun++;
-    while (ended < fall.length && fall[ended] === t) ended++;
-    const there = begun - ended;
+    const t = Math.min(rise[begun]?.[0] ?? Number.POSITIVE_INFINITY, fall[ended]![1] + 1);
+    for (; begun < rise.length && rise[begun]![0] === t; begun++) there += rise[begun]![2];
+    for (; ended < fall.length && fall[ended]![1] + 1 === t; ended++) there -= fall[ended]![2];
     if (there >= count && since < 0) since = t;
     if (there < count && since >= 0) {
-      out.push([since, t - 1]);
+      out.push([since, t - 1, 1]);
       since = -1;
     }
   }
@@ -121,8 +183,8 @@ function meet(a: readonly Span[], b: readonly Span[]): Span[] {
   return whereAtLeast([...a, ...b], 2);
 }
 
-function union(spans: readonly (readonly number[])[]): Minutes {
-  return Int32Array.from(whereAtLeast(spans as Span[], 1).flat());
+function union(spans: readonly Span[]): Minutes {
+  return Int32Array.from(whereAtLeast(spans, 1).flatMap(([from, to]) => [from, to]));
 }
 
 /** First minute from t on that is among them; `none` if there is none. */

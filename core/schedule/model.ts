@@ -131,7 +131,7 @@ export function buildModel(problem: Problem, view: View): Model {
     holdsOf,
     equipment: equipmentOf(problem, names, kinds, ways, holds, end, mirrored),
     workers,
-    hours: hoursOf(ways, workers, decided),
+    hours: hoursOf(ways, workers, decided, { problem, mirrored, end }),
     kinds,
     sames: names.same.size,
     teams: names.team.size,

@@ -1,8 +1,9 @@
 import { Board, type Spot } from "./board.ts";
 import { checkSchedule } from "./check.ts";
-import { type Clusters, clustersOf } from "./clusters.ts";
+import type { Clusters } from "./clusters.ts";
 import { Generator } from "./generate.ts";
-import { buildModel, type Model, type View } from "./model.ts";
+import { madeOf } from "./made.ts";
+import type { Model, View } from "./model.ts";
 import { Pile } from "./pile.ts";
 import { moved, scheduleOf } from "./plan.ts";
 import type { Problem, Relaxation, Rule, Schedule, Violation } from "./problem.ts";
@@ -14,6 +15,7 @@ const EACH = 20;
 
 export interface Attempt {
   readonly schedule: Schedule;
+  readonly violations: readonly Violation[];
   /** What it breaks: minutes and breaches, each kind weighing four times the one given up before it. */
   readonly cost: number;
   readonly steps: number;
@@ -37,19 +39,22 @@ export function attempt(
   const kinds = [...order.filter((r) => r !== "capacity"), "capacity" as const];
   const given = new Set<Relaxation>();
   let best: Schedule | null = null;
+  let broken: readonly Violation[] = [];
   let bestCost = Number.POSITIVE_INFINITY;
   let steps = 0;
   for (const kind of [null, ...kinds.slice(0, -1)]) {
     if (kind) given.add(kind);
     const schedule = tryWith(problem, model, spots, given, new Random(seed));
     steps++;
-    const cost = breakage(checkSchedule(problem, schedule), kinds);
+    const violations = checkSchedule(problem, schedule);
+    const cost = breakage(violations, kinds);
     if (cost < bestCost) {
       best = schedule;
+      broken = violations;
       bestCost = cost;
     }
   }
-  return { schedule: best!, cost: bestCost, steps };
+  return { schedule: best!, violations: broken, cost: bestCost, steps };
 }
 
 /** What breaches weigh together, given up in this order. */
@@ -80,11 +85,11 @@ function tryWith(
   random: Random,
 ): Schedule {
   const late = given.has("late");
-  const relaxed = buildModel(problem, late ? lateView(problem) : { mirrored: model.mirrored });
+  const made = madeOf(problem, late ? lateView(problem) : { mirrored: model.mirrored });
+  const { model: relaxed, clusters } = made;
   const strict: Manner = { anytime: false, thrift: 1, random };
   const anytime = given.has("overtime");
   const board = new Board(relaxed, { anytime, patient: given.has("wait") });
-  const clusters = clustersOf(relaxed);
   const g = new Generator(
     relaxed,
     clusters,
@@ -106,7 +111,7 @@ function tryWith(
 }
 
 /** Forward, with as much time after the horizon as all the work together takes. */
-function lateView(problem: Problem): View {
+export function lateView(problem: Problem): View {
   const work = problem.tasks.reduce((sum, t) => sum + Math.max(...t.modes.map((m) => m.duration)), 0);
   return { mirrored: false, extra: problem.horizon + work, late: true };
 }

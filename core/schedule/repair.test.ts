@@ -69,6 +69,68 @@ describe("S20: a plan is mended with few changes", () => {
     expect(mendedOnes).toBeGreaterThan(5);
   });
 
+  const work = (id: string, duration: number, more: Partial<Task> = {}): Task => ({
+    ...{ id, modes: [{ duration, people: [{ count: 1 }] }] },
+    ...more,
+  });
+  const stands = (task: string, start: number, end: number) => ({
+    ...{ task, start, end, mode: 0, persons: ["p"], resources: [] },
+  });
+
+  it("a task that cannot stay goes a little earlier rather than hours later", () => {
+    const problem: Problem = {
+      ...{ horizon: 800, now: 60, tasks: [work("t", 30)] },
+      // Away from 130 to 400.
+      persons: [
+        {
+          id: "p",
+          skills: [],
+          shifts: [
+            { from: 0, to: 130 },
+            { from: 400, to: 800 },
+          ],
+        },
+      ],
+    };
+    const mended = repair(problem, { placements: [stands("t", 120, 150)], spans: [] });
+    expect(mended.violations).toEqual([]);
+    expect(mended.schedule.placements[0]!.start).toBeGreaterThanOrEqual(80);
+    expect(mended.schedule.placements[0]!.end).toBeLessThanOrEqual(130);
+  });
+
+  it("where not all fits, nothing is moved farther than the delay", () => {
+    const problem: Problem = {
+      ...{ horizon: 600, now: 10 },
+      tasks: [
+        work("late", 30, { status: "started", pin: { start: 0, end: 50, persons: ["p"] } }),
+        ...[0, 1, 2].map((k) => work(`t${k}`, 30)),
+        work("check", 10, { pin: { start: 120 } }),
+        work("after", 30, { deadline: 165 }),
+      ],
+      lags: ["t0", "t1", "t2"].map((task) => ({
+        ...{ from: { task, at: "end" }, to: { task: "check", at: "start" }, least: 0 },
+      })),
+      persons: [{ id: "p", skills: [], shifts: [{ from: 0, to: 600 }] }],
+    };
+    const old = [stands("late", 0, 30), ...[0, 1, 2].map((k) => stands(`t${k}`, 30 + 30 * k, 60 + 30 * k))];
+    const placements = [...old, stands("check", 120, 130), stands("after", 130, 160)];
+    const { violations, changes } = repair(problem, { placements, spans: [] });
+    expect(violations.length).toBeGreaterThan(0);
+    for (const { task, before, after } of changes)
+      if (task !== "late") expect(Math.abs(after.start - before!.start), task).toBeLessThanOrEqual(20);
+  });
+
+  it("a plan that breaks what it must stands as it is where that is wanted", () => {
+    const problem: Problem = {
+      ...{ horizon: 100, now: 0, tasks: [work("a", 60), work("b", 60)] },
+      persons: [{ id: "p", skills: [], shifts: [{ from: 0, to: 100 }] }],
+    };
+    const old = { placements: [stands("a", 0, 60), stands("b", 60, 120)], spans: [] };
+    const kept = repair(problem, old, { content: (broken) => broken.length > 0 });
+    expect(kept.changes).toEqual([]);
+    expect(kept.violations).toEqual(checkSchedule(problem, old));
+  });
+
   it("one person's tasks on a line: a delay moves only those it pushes, as exhaustive search has it", () => {
     const task = (id: string, duration: number, more: Partial<Task> = {}): Task => ({
       id,

@@ -1,15 +1,17 @@
 import type { Spot } from "./board.ts";
 import { checkSchedule } from "./check.ts";
-import { clustersOf } from "./clusters.ts";
 import { withEnds } from "./facts.ts";
 import { Generator } from "./generate.ts";
-import { buildModel, type Model } from "./model.ts";
+import { madeOf } from "./made.ts";
+import type { Model } from "./model.ts";
 import { objectiveOf, totalOf } from "./objective.ts";
 import { Obstacles } from "./obstacles.ts";
 import { scheduleOf, spotsOf } from "./plan.ts";
 import type { Placement, Problem, Relaxation, Schedule, Violation } from "./problem.ts";
+import { pushed } from "./push.ts";
 import { Random } from "./random.ts";
-import { attempt } from "./relax.ts";
+import { attempt, breakage } from "./relax.ts";
+import { seated } from "./seat.ts";
 
 export interface RepairOptions {
   /** Default 1. */
@@ -22,6 +24,8 @@ export interface RepairOptions {
   readonly late?: boolean;
   /** What gives way when it does not fit. Default overtime, late, wait, capacity. */
   readonly relax?: readonly Relaxation[];
+  /** Whether the old plan stands as it is though it breaks this much; without it only one that breaks nothing does. */
+  readonly content?: (broken: readonly Violation[]) => boolean;
 }
 
 /** A task that is placed otherwise than before. */
@@ -48,27 +52,70 @@ export interface Repair {
 export function repair(problem: Problem, old: Schedule, options: RepairOptions = {}): Repair {
   const facts = withEnds(problem);
   const seed = options.seed ?? 1;
+  const stays = standing(facts, old);
+  const still = stays && judged(problem, old, stays);
+  if (still && (still.violations.length === 0 || options.content?.(still.violations))) return still;
   let best: Repair | null = null;
   let closest: Mender | null = null;
   let successes = 0;
   for (let k = 0; k < (options.tries ?? 4) && successes < 2 && !(k > 0 && options.stop?.()); k++) {
     // Where neither from the front nor from the back it goes, another order of the same will not do.
-    if (k === PLAIN && successes === 0) break;
+    if (successes === 0 && (k === PLAIN || (closest && !closest.sound))) break;
     const mender = new Mender(facts, old, k % 2 === 1, new Random(seed + k), k < PLAIN);
-    if (!mender.mend()) {
+    // Where dates, waits and shifts alone cannot be kept, no order of the rest will do.
+    if (!mender.sound || !mender.mend()) {
       if (!closest || mender.missing < closest.missing) closest = mender;
       continue;
     }
     successes++;
+    mender.goBack();
     const found = judged(problem, old, mender.schedule);
     if (!best || better(found, best)) best = found;
+    if (k > 0 || (found.violations.length === 0 && found.changes.length <= mender.least)) continue;
+    // Everything a little later may be less to learn than a few things far away.
+    const later = judged(problem, old, pushed(facts, old));
+    if (later.violations.length > 0) continue;
+    successes++;
+    if (better(later, best)) best = later;
     if (best.violations.length === 0 && best.changes.length <= mender.least) break;
   }
   if (best || !closest) return best!;
   // It does not fit: a best attempt around what can stay.
   const order = options.relax ?? ["overtime", "late", "wait", "capacity"];
-  return judged(problem, old, attempt(facts, closest.model, closest.spots(), order, seed).schedule);
+  const judge = (schedule: Schedule) => judged(problem, old, schedule);
+  const { schedule } = attempt(facts, closest.model, closest.spots(), order, seed);
+  const tried = [judge(schedule), judge(pushed(facts, old))];
+  const cost = (r: Repair) => breakage(r.violations, order) + LEARNING * upheaval(r);
+  let first = tried.reduce((a, b) => (cost(b) < cost(a) ? b : a));
+  // What it moved because it was in the way of something may stand where it was after all.
+  const back = new Mender(facts, old, false, new Random(seed), true, first.schedule);
+  if (back.goBack()) {
+    const second = judge(back.schedule);
+    if (cost(second) < cost(first)) first = second;
+  }
+  return first;
 }
+
+/** The old plan as it stands now, with what has happened where it happened; undefined where a task has no place in it. */
+function standing(problem: Problem, old: Schedule): Schedule | undefined {
+  const before = new Map(old.placements.map((p) => [p.task, p]));
+  const persons = new Set((problem.persons ?? []).map((p) => p.id));
+  const placements: Placement[] = [];
+  for (const { id: task, modes, status, pin } of problem.tasks) {
+    const was = before.get(task);
+    if (!was) return undefined;
+    const { start, end, mode, persons: who, resources } = status === undefined ? was : { ...was, ...pin };
+    const way = modes[mode];
+    const heads = (way?.people ?? []).reduce((sum, need) => sum + need.count, 0);
+    if (!way || who.length !== heads || !who.every((id) => persons.has(id))) return undefined;
+    if (resources.length !== (way.resources ?? []).length) return undefined;
+    placements.push({ task, start, end, mode, persons: who, resources });
+  }
+  return { placements, spans: seated(problem, placements, old.spans) };
+}
+
+/** What upheaval weighs where a plan breaks rules: some thirty tasks changed are as much as a breach of one minute. */
+const LEARNING = 1;
 
 /** Ways without chance, forward and mirrored in time. */
 const PLAIN = 2;
@@ -76,21 +123,44 @@ const PLAIN = 2;
 function better(a: Repair, b: Repair): boolean {
   const harm = (r: Repair) => r.violations.reduce((sum, v) => sum + v.by, 0);
   if (harm(a) !== harm(b)) return harm(a) < harm(b);
-  if (a.changes.length !== b.changes.length) return a.changes.length < b.changes.length;
+  if (upheaval(a) !== upheaval(b)) return upheaval(a) < upheaval(b);
   return a.value < b.value;
 }
 
-function judged(problem: Problem, old: Schedule, schedule: Schedule): Repair {
+/** What a brigade has to learn anew: each task that changes counts one, and as much again for each half hour it moves. */
+function upheaval({ changes }: Repair): number {
+  return changes.reduce(
+    (sum, c) => sum + 1 + (c.before ? Math.abs(c.after.start - c.before.start) / 30 : 0),
+    0,
+  );
+}
+
+function judged(
+  problem: Problem,
+  old: Schedule,
+  schedule: Schedule,
+  violations: readonly Violation[] = checkSchedule(problem, schedule),
+): Repair {
   const before = new Map(old.placements.map((p) => [p.task, p]));
   const changes = schedule.placements.flatMap((after): Change[] => {
     const was = before.get(after.task) ?? null;
-    return was && JSON.stringify(was) === JSON.stringify({ ...after })
-      ? []
-      : [{ task: after.task, before: was, after }];
+    return was && samePlace(was, after) ? [] : [{ task: after.task, before: was, after }];
   });
-  const violations = checkSchedule(problem, schedule);
   return { schedule, violations, changes, value: totalOf(objectiveOf(problem, schedule)) };
 }
+
+function samePlace(a: Placement, b: Placement): boolean {
+  return (
+    a.start === b.start &&
+    a.end === b.end &&
+    a.mode === b.mode &&
+    sameList(a.persons, b.persons) &&
+    sameList(a.resources, b.resources)
+  );
+}
+
+const sameList = (a: readonly string[], b: readonly string[]) =>
+  a.length === b.length && a.every((id, k) => id === b[k]);
 
 /** One way of mending. */
 class Mender {
@@ -101,20 +171,39 @@ class Mender {
   private readonly was: ReadonlyMap<number, Spot>;
   private readonly random: Random;
 
-  constructor(problem: Problem, old: Schedule, mirrored: boolean, random: Random, plain: boolean) {
+  /** `from`: a whole plan to begin with, whatever it breaks; else what still fits of the old one. */
+  constructor(
+    problem: Problem,
+    old: Schedule,
+    mirrored: boolean,
+    random: Random,
+    plain: boolean,
+    from?: Schedule,
+  ) {
     this.random = random;
-    this.model = buildModel(problem, { mirrored });
+    const { model, clusters } = madeOf(problem, { mirrored });
+    this.model = model;
     const manner = { anytime: false, thrift: 1, random: plain ? null : random };
-    this.g = new Generator(this.model, clustersOf(this.model), [manner]);
+    this.g = new Generator(model, clusters, [manner]);
     this.was = known(this.model, old);
     this.g.settle();
     const { board } = this.g;
+    if (from) {
+      for (const [i, spot] of spotsOf(model, from)) if (!board.isPlaced(i)) board.force(i, spot);
+      board.redraw();
+      return;
+    }
     for (let i = 0; i < this.model.n; i++) {
       const spot = this.was.get(i);
       const here = board.isPlaced(i) ? board.spotOf(i) : null;
       if (here && spot && (here.start !== spot.start || here.end !== spot.end)) this.least++;
     }
     this.keep(plain);
+  }
+
+  /** Whether dates, waits and shifts alone can be kept. */
+  get sound(): boolean {
+    return this.g.board.sound;
   }
 
   get schedule(): Schedule {
@@ -181,13 +270,80 @@ class Mender {
     return board.placedCount === this.model.n;
   }
 
-  /** Places the open tasks of a cluster, from where the first of them was if that goes, else anywhere. */
+  /** Places the open tasks of a cluster as near as may be to where the first of them was, else anywhere. */
   private near(c: number): boolean {
-    const first = this.g.clusters.tasks[c]!.find((i) => !this.g.board.isPlaced(i));
-    const from = first === undefined ? 0 : (this.was.get(first)?.start ?? 0);
-    return this.g.placeCluster(c, from) || this.g.placeCluster(c);
+    const { g, was } = this;
+    const { board } = g;
+    const first = g.clusters.tasks[c]!.find((i) => !board.isPlaced(i));
+    const wanted = first === undefined ? undefined : was.get(first)?.start;
+    if (first === undefined || wanted === undefined) return g.placeCluster(c);
+    const mark = board.placedCount;
+    const away = () => Math.abs(board.start[first]! - wanted);
+    let least = Number.POSITIVE_INFINITY;
+    let from = wanted;
+    if (g.placeCluster(c, wanted)) least = away();
+    // The other way too, farther and farther, as long as that may be nearer.
+    for (let step = STEP; step < least && step < 2 * wanted; step *= 2) {
+      board.backTo(mark);
+      if (!g.placeCluster(c, Math.max(0, wanted - step))) continue;
+      if (away() < least) return true;
+    }
+    if (board.placedCount > mark) board.backTo(mark);
+    if (least === Number.POSITIVE_INFINITY) from = 0;
+    return g.placeCluster(c, from);
+  }
+
+  /**
+   * What has moved goes back to where it was, or nearer to it, now that all else stands; the farthest first.
+   * @returns whether anything did
+   */
+  goBack(): boolean {
+    const { clusters, board } = this.g;
+    const moved = clusters.tasks
+      .map((_, c) => ({ c, by: this.awayOf(c) }))
+      .filter(({ by }) => by > 0)
+      .sort((a, b) => b.by - a.by || a.c - b.c)
+      .slice(0, MOST_BACK);
+    let any = false;
+    for (const { c, by } of moved) {
+      const tasks = clusters.tasks[c]!.filter((i) => !board.settled(i));
+      if (!tasks.every((i) => board.liftable(i))) continue;
+      const spots = new Map(tasks.map((i) => [i, board.spotOf(i)]));
+      this.g.takeOff([c]);
+      for (const i of tasks) this.return(i);
+      const whole = tasks.every((i) => board.isPlaced(i)) || this.near(c);
+      if (whole && this.awayOf(c) < by) any = true;
+      else {
+        this.g.takeOff([c]);
+        board.putBack(spots);
+      }
+    }
+    return any;
+  }
+
+  /** How far a cluster is from where it was, as `upheaval` counts, 0 where nothing changed. */
+  private awayOf(c: number): number {
+    const { board, clusters } = this.g;
+    let sum = 0;
+    for (const i of clusters.tasks[c]!) {
+      const spot = this.was.get(i);
+      if (!spot || board.settled(i) || !board.isPlaced(i)) continue;
+      const by = Math.abs(board.start[i]! - spot.start) / 30;
+      const others = board.mode[i] !== spot.mode || differ(board.persons[i]!, spot.persons);
+      if (by > 0 || others || differ(board.resources[i]!, spot.resources)) sum += 1 + by;
+    }
+    return sum;
   }
 }
+
+/** First step away from where a task was, min. */
+const STEP = 5;
+
+/** Clusters that are tried back: a plan turned over is not turned over again. */
+const MOST_BACK = 24;
+
+const differ = (a: readonly number[], b: readonly number[]) =>
+  a.length !== b.length || a.some((x, k) => x !== b[k]);
 
 /** Where the tasks were, for those whose mode, people and resources still exist. */
 function known(model: Model, old: Schedule): Map<number, Spot> {

@@ -61,9 +61,9 @@ export class Search {
     return best;
   }
 
-  /** The earliest place of a task in the mode, by the people and on the resources it has now. */
-  again(i: number, spot: Spot): Spot | null {
-    return this.inMode(i, spot.mode, 0, spot);
+  /** The earliest place of a task from a minute on in the mode, by the people and on the resources it has now. */
+  again(i: number, spot: Spot, from = 0): Spot | null {
+    return this.inMode(i, spot.mode, from, spot);
   }
 
   /** The same place, if it still keeps every rule. */
