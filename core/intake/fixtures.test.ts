@@ -30,6 +30,16 @@ test("IN1 every line of the kept texts is read as its answer says", () => {
   for (const tally of [lines, notes, steps, headings]) expect(tally.right / tally.of).toBeGreaterThan(0.98);
 });
 
+test("IN1 the set of another hand is read but for what is named here", () => {
+  const { wrong, lines } = score(fixtures("twelfth.txt"), readText);
+  expect(lines.of).toBeGreaterThan(390);
+  const bare = /(?:Craquelin|Crème pâtissière|Mash|Rhubarb compote) {1,2}->/;
+  const aside = /is no step \(other\)$/;
+  const fine = /note of (?:6 tranches fines|un filo)/;
+  expect(wrong.filter((one) => ![bare, aside, fine].some((known) => known.test(one)))).toEqual([]);
+  expect(wrong).toHaveLength(14);
+});
+
 test("IN1 the score can fail: a reader that says nothing scores nothing", () => {
   const empty = readText("");
   const { lines, steps } = score(fixtures("third.txt"), () => empty);

@@ -31,6 +31,8 @@ const LONGEST_HEADING = 60;
 const BULLET = /^(?:[-–—*•·▪◦‣☐☑✓✔✅]|\p{Extended_Pictographic}\uFE0F?|\[[ x]?\])\s*/u;
 const NUMBERED = /^(?:(?:step|étape|paso|fase|schritt)\s+)?\d{1,2}\s*(?:[.):]|\s[-–])\s+(?=\D)/iu;
 const STEP_MARK = /^(?:step|étape|paso|fase|schritt)\s+\d{1,2}\s*[:.]?$/iu;
+/** "1 Preheat oven to 150°C. Draw a circle": a number without a dot before more than one sentence. */
+const COUNTED_STEP = /^\d{1,2}\s+\p{Lu}\p{Ll}+\s.*\p{Ll}{3}\)?\.\s+\p{Lu}/su;
 /** Abbreviations before a German noun or a name end no sentence. */
 const SENTENCE =
   /[.!?…]["”')]?$|\p{Ll}{3}(?<!(?:unbeh|gem|gestr|getr|gek|gew|ger|geh|evtl|bzw|inkl|zzgl|stck|teel|eßl|tbsp|tbs|tsp|approx|pkg|pkt|frz|ital))[.!?]\s+\p{Lu}/iu;
@@ -42,13 +44,15 @@ export function rowOf(line: string, at: number, afterBlank: boolean, options: Re
   const body = bare(text.replace(/^#{1,6}\s+/, "").slice(0, 500));
   const section = sectionOf(body);
   const words = text.length > 2000 ? 400 : body.split(/\s+/).length;
+  const prose = SENTENCE.test(text.slice(-400).replace(TO_TASTE, " ").trimEnd()) && words > 3;
+  const counted = prose && words > 8 && COUNTED_STEP.test(text.slice(0, 500));
   return {
     ...{ at, text, body, afterBlank, words, section },
     indented: /^(?:\s{2,}|\t)\S/.test(line),
     bulleted: BULLET.test(text),
-    numbered: NUMBERED.test(text) || STEP_MARK.test(text),
-    amount: section === undefined && text.length <= 300 && hasAmount(body, words, options),
-    prose: SENTENCE.test(text.slice(-400).replace(TO_TASTE, " ").trimEnd()) && words > 3,
+    numbered: NUMBERED.test(text) || STEP_MARK.test(text) || counted,
+    amount: !counted && section === undefined && text.length <= 300 && hasAmount(body, words, options),
+    prose,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { ReadOptions } from "../quantity/index.ts";
 import { partName, type Row, rowOf } from "./layout.ts";
+import { greets, signsOff } from "./letters.ts";
 import { LONGEST_LINE, readLine } from "./read-line.ts";
 import { LONGEST_STEP, readStep } from "./read-step.ts";
 import { readYield, yieldWithin } from "./read-yield.ts";
@@ -80,6 +81,8 @@ type State = "head" | "ingredients" | "method" | "notes";
 class Placing {
   private title = "";
   private state: State = "head";
+  /** The row that may be the title: the first that greets nobody. */
+  private first = 0;
   /** A heading said so; otherwise the change to the method is a guess that an ingredient may undo. */
   private declared = false;
   private part: number | null = null;
@@ -106,7 +109,7 @@ class Placing {
       this.place(this.rows[i]!, this.rows[i + 1], this.rows[i - 1], i);
     const steps: ReadStep[] = this.steps.map(({ text, at, part }) => ({ ...readStep(text), at, part }));
     const title = yieldWithin(this.title, this.options);
-    if (title) this.yields.unshift({ ...title, at: this.rows[0]!.at });
+    if (title) this.yields.unshift({ ...title, at: this.rows[this.first]!.at });
     if (this.yields.length === 0) {
       const last = this.steps.at(-1);
       const said = last && yieldWithin(last.text, this.options);
@@ -133,7 +136,15 @@ class Placing {
         return;
       }
     }
-    if (index === 0 && this.isTitle(row, next)) {
+    // A letter: its greeting and what leads to the recipe are no title, what follows its end is no step.
+    const greeting = index === this.first && (greets(row.body) || (index > 0 && row.prose));
+    if (greeting || (this.lines.length > 0 && signsOff(row.body))) {
+      if (greeting) this.first++;
+      else this.state = "notes";
+      this.keep(row);
+      return;
+    }
+    if (index === this.first && this.isTitle(row, next)) {
       this.title = row.body.replace(/^#+\s*/, "").replace(/[\s:]+$/, "");
       return;
     }
@@ -192,7 +203,7 @@ class Placing {
     // A list without a title: its first line carries an amount, or is salt.
     if (row.amount && next?.amount && !next.afterBlank && !this.numbersFirst()) return false;
     return (
-      !SEASONING.test(row.body) &&
+      !(SEASONING.test(row.body) && row.words <= 3) &&
       !(row.prose && row.words > 14) &&
       !readYield(row.text, this.options)?.what.startsWith("portions")
     );

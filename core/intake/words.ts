@@ -12,7 +12,7 @@ export const INGREDIENT_HEADINGS = set(
 /** Headings over the method. */
 export const METHOD_HEADINGS = set(
   "method|the method|directions|instructions|preparation|procedure|process|steps|what to do|how to make it|how to|to make|cooking|" +
-    "préparation|la préparation|préparer|réalisation|la recette|étapes|progression|déroulement|cuisson|" +
+    "préparation|la préparation|préparer|réalisation|la recette|étapes|progression|déroulement|cuisson|procédé|" +
     "preparación|elaboración|modo de preparación|modo de hacerlo|instrucciones|pasos|cómo se hace|procedimiento|" +
     "preparazione|la preparazione|procedimento|esecuzione|istruzioni|come si fa|metodo|" +
     "zubereitung|die zubereitung|anleitung|so geht's|so wird's gemacht|herstellung|arbeitsschritte",

@@ -50,7 +50,7 @@ describe.each(SEEDS)("R4 random book %i", (seed) => {
   beforeAll(() => {
     result = run(book, SERVICE, OPTIONS);
     count(book, result);
-  });
+  }, 60_000);
 
   test("is valid as a file, and always the same", () => {
     expect(parseBook(JSON.parse(JSON.stringify(book)))).toEqual({ ok: true, value: book });

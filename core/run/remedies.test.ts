@@ -27,10 +27,12 @@ function edited(book: Book, edits: NonNullable<Remedy["apply"]["edits"]>): Book 
   };
 }
 
-/** A random book, every third in a kitchen with one pair of hands: most such plans need a remedy. */
+/** A random book, every third with one pair of hands in its own kitchen: most such plans need a remedy. */
 function squeezed(seed: number, size: number): Book {
   const book = randomBook(seed, size);
-  const alone = (kitchen: Book["kitchens"][number]) => ({ ...kitchen, crew: kitchen.crew.slice(0, 1) });
+  const own = book.services[0]!.kitchen;
+  const alone = (kitchen: Book["kitchens"][number]) =>
+    kitchen.id === own ? { ...kitchen, crew: kitchen.crew.slice(0, 1) } : kitchen;
   return { ...book, kitchens: seed % 3 === 0 ? book.kitchens.map(alone) : book.kitchens };
 }
 

@@ -41,6 +41,8 @@ test("P23, R11 a task says why it stands there; moved by keys and by pointer it 
 
   // By pointer: the bar follows in steps, what gives is said, letting go decides nothing.
   const bar = page.locator("[data-task][aria-selected='true'] rect").first();
+  // Clear of the bar of places at the foot of the page.
+  await bar.evaluate((each) => each.scrollIntoView({ block: "center", inline: "center" }));
   const box = (await bar.boundingBox())!;
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();

@@ -57,14 +57,17 @@ export function useDrag(
     (event: ReactPointerEvent) => {
       dragged.current = false;
       const id = (event.target as Element).closest("[data-task]")?.getAttribute("data-task");
-      const task = plan.tasks.find((each) => each.id === id);
+      const met = plan.tasks.find((each) => each.id === id);
       const time = score?.time;
       const sheet = (event.target as Element).closest("svg")?.getBoundingClientRect();
-      if (event.button !== 0 || !task || !time || !score || !sheet) return;
+      if (event.button !== 0 || !met || !time || !score || !sheet) return;
       const across = (e: { clientX: number; clientY: number }) =>
         direction === "along" ? e.clientY - sheet.top : e.clientX - sheet.left;
       const own = staveAt(score, across(event));
-      const hangs = task.kind === "passive" && own?.kind === "equipment";
+      const hangs = met.kind === "passive" && own?.kind === "equipment";
+      // Elsewhere a waiting is carried by its work, as by keys.
+      const work = plan.tasks.find((each) => each.id === id?.replace(/\/wait$/, ""));
+      const task = hangs ? met : (work ?? met);
       if (!movable(task) && !hangs) return;
       const chosen = (event.target as Element).closest("[aria-selected='true']") !== null;
       if (event.pointerType === "touch" && !chosen) return;
