@@ -84,7 +84,7 @@ test("L6, L7 two tablets: late, away, out; what moved is told on both, seen, and
   await two.getByRole("button", { name: "Nobody knows" }).click();
   for (const page of [one, two]) {
     await expect(page.locator(".live-breaks")).toContainText("Combi oven is out");
-    await expect(page.locator(".live-breaks")).toContainText(/\d+ min|\d+ h/);
+    await expect(page.locator(".live-breaks")).toContainText(/\d+\s(?:min|h)/);
   }
   await expect(one.locator(".live-remedy").first()).toContainText(/fits|not enough/, { timeout: 40_000 });
   await two.getByRole("button", { name: "Was a mistake" }).click();

@@ -67,6 +67,7 @@ test("S23 delivery, board, recall: one tap on the board, and the lot is found at
   await page.getByRole("link", { name: "Recall" }).click();
   await page.getByLabel("Lot code").fill("TEST-77");
   await page.keyboard.press("Enter");
-  await expect(page.getByText(/at 1 seat/)).toBeVisible();
-  await expect(page.locator(".recall", { hasText: "1-1" }).or(page.getByText("1-1")).first()).toBeVisible();
+  // Other services of the book may have had it on hand too; this seat had it by what was noted.
+  await expect(page.getByText(/TEST-77: in \d+ batch(?:es)?, at \d+ seats?/)).toBeVisible();
+  await expect(page.getByText(/^1-1, Lots day.*by the records/)).toBeVisible();
 });
