@@ -23,7 +23,8 @@ export default defineConfig({
   outputDir: "test-results",
   fullyParallel: false,
   workers: WORKERS,
-  timeout: 60_000,
+  // Two browsers, each with workers of its own, share the machine's cores.
+  timeout: 120_000,
   expect: { timeout: 15_000 },
   // With PLAYWRIGHT_JSON_OUTPUT_NAME set, the counts also go to that file.
   reporter: process.env.PLAYWRIGHT_JSON_OUTPUT_NAME ? [["list"], ["json"]] : [["list"]],
