@@ -85,6 +85,43 @@ describe("book", () => {
     expect(found[1]!.mend).toContain('"sea-salt"');
   });
 
+  test("B3 a line taken away by name is one of the preparation, already in the food, and named once", () => {
+    const taken = (...lines: string[]) =>
+      problems(
+        book({
+          preparations: [
+            prep(
+              "baked",
+              { ingredient: "sea-salt" },
+              {
+                steps: [
+                  {
+                    ...{ ...step, id: "early" },
+                    discard: {
+                      ...{ factor: 0.5, as: "trim" },
+                      lines: lines.map((line) => ({ line, takenUp: 0 })),
+                    },
+                  },
+                  { ...step, from: ["early"] },
+                ],
+              },
+            ),
+          ],
+        }),
+      ).map(({ path, what }) => [path.split("/discard")[1], what]);
+    expect(taken("b")).toEqual([["/lines/0/line", 'there is no line "b"']]);
+    expect(taken("a")).toEqual([["/lines/0/line", '"a" is not yet in the food at step "early"']]);
+    expect(taken("a", "a").at(-1)).toEqual(["/lines/1/line", '"a" is taken away twice in this step']);
+    const fat = {
+      ...step,
+      discard: { factor: 0.5, as: "fat", lines: [{ line: "a", takenUp: 0 }] },
+    };
+    const found = problems(
+      book({ preparations: [prep("off", { ingredient: "sea-salt" }, { steps: [fat] })] }),
+    );
+    expect(found.map(({ path }) => path)).toEqual(["/preparations/0/steps/0/discard/lines"]);
+  });
+
   test("B4 a circle of preparations is refused with the whole path", () => {
     const found = problems(
       book({

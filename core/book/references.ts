@@ -67,14 +67,32 @@ export function referenceProblems(book: Book): Problem[] {
   book.preparations.forEach((prep, i) => {
     const keys: Keys = ["preparations", i];
     const steps = uniqueIds(prep.steps, [...keys, "steps"], say);
-    uniqueIds(prep.lines, [...keys, "lines"], say);
+    const lines = uniqueIds(prep.lines, [...keys, "lines"], say);
     prep.lines.forEach((line, j) => {
       needItem(line.item, [...keys, "lines", j, "item"]);
       need(steps, line.step, [...keys, "lines", j, "step"], "step");
     });
+    const stepOf = new Map(prep.steps.map((step) => [step.id, step]));
+    const stepOfLine = new Map(prep.lines.map((line) => [line.id, line.step]));
     prep.steps.forEach((step, j) => {
       step.from.forEach((from, k) => {
         need(steps, typeof from === "string" ? from : from.step, [...keys, "steps", j, "from", k], "step");
+      });
+      const named = new Set<string>();
+      const discarded = step.discard?.lines ?? [];
+      const before = discarded.length > 0 ? upTo(stepOf, step.id) : new Set<string>();
+      discarded.forEach(({ line: id }, k) => {
+        const at = [...keys, "steps", j, "discard", "lines", k, "line"];
+        need(lines, id, at, "line");
+        const entersAt = stepOfLine.get(id);
+        if (entersAt !== undefined && !before.has(entersAt))
+          say(
+            at,
+            `"${id}" is not yet in the food at step "${step.id}"`,
+            "name a line of this step or of a step before it",
+          );
+        if (named.has(id)) say(at, `"${id}" is taken away twice in this step`, "name it once");
+        named.add(id);
       });
       step.after.forEach((after, k) => {
         const at = [...keys, "steps", j, "after", k];
@@ -347,4 +365,18 @@ function isZone(zone: string): boolean {
   } catch {
     return false;
   }
+}
+
+/** A step and all that come before it. */
+function upTo(steps: ReadonlyMap<string, Step>, id: string): Set<string> {
+  const found = new Set([id]);
+  const open = [id];
+  for (let top = open.pop(); top !== undefined; top = open.pop())
+    for (const from of steps.get(top)?.from ?? []) {
+      const before = typeof from === "string" ? from : from.step;
+      if (found.has(before)) continue;
+      found.add(before);
+      open.push(before);
+    }
+  return found;
 }

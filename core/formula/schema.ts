@@ -119,6 +119,31 @@ export const ControlSchema = z.strictObject({
   source: SourceSchema.optional(),
 });
 
+/** Share of the mass taken away after the change, and what it is. */
+export const DiscardSchema = z
+  .strictObject({
+    factor: RatioSchema,
+    as: z.enum(["trim", "strain", "fat", "rinse"]),
+    /**
+     * Lines that are taken away as what they are (a salt crust, spice, bones) and what share of each stays in the food,
+     * for what the food holds: the mass is `factor` alone. What is taken away beyond them is of everything else.
+     */
+    lines: z
+      .array(
+        z.strictObject({
+          line: IdSchema,
+          takenUp: z.number().min(0).max(1),
+          source: SourceSchema.optional(),
+        }),
+      )
+      .min(1)
+      .optional(),
+  })
+  .refine((discard) => discard.as !== "fat" || discard.lines === undefined, {
+    message: 'what is taken off as fat is told by its mass: name lines with "trim", "strain" or "rinse" only',
+    path: ["lines"],
+  });
+
 /** One step: its text, what enters, how the mass changes, and what it takes in hands, time and equipment. */
 export const StepSchema = z.strictObject({
   id: IdSchema,
@@ -127,8 +152,7 @@ export const StepSchema = z.strictObject({
   /** Steps whose output enters: whole, or a share of it. */
   from: z.array(z.union([IdSchema, z.strictObject({ step: IdSchema, share: RatioSchema })])).default([]),
   change: ChangeSchema.optional(),
-  /** Share of the mass taken away after the change, and what it is. */
-  discard: z.strictObject({ factor: RatioSchema, as: z.enum(["trim", "strain", "fat", "rinse"]) }).optional(),
+  discard: DiscardSchema.optional(),
   work: WorkSchema.optional(),
   passive: z
     .union([z.strictObject({ min: minutes }), z.strictObject({ perKgMin: minutes, fixedMin: minutes })])

@@ -1,10 +1,11 @@
 import type { StepCells } from "../formula/balance.ts";
 import type { PreparationCells } from "../formula/cells.ts";
 import { takenFrom } from "../formula/graph.ts";
-import type { Step } from "../formula/schema.ts";
+import type { Line, Step } from "../formula/schema.ts";
 import { alcoholLeft } from "../heat/alcohol.ts";
 import type { Cell, Ledger } from "../ledger/ledger.ts";
 import type { Goes } from "./nutrients.ts";
+import { goneBeside, namedLines } from "./nutrition-named.ts";
 import type { Known, Notes } from "./nutrition-notes.ts";
 import { fatEntering, keptOfFat, keptOnwards, keptThrough } from "./nutrition-rules.ts";
 
@@ -20,10 +21,12 @@ const DISCARDED = { trim: "trimmed", strain: "strained", fat: "fat", rinse: "rin
 export type FatOfLine = (line: PreparationCells["lines"][number]) => Known;
 
 /**
- * Shares of nutrients that reach the yield of a preparation from the beginning of each of its steps: nothing goes
+ * Shares of nutrients of a line that reach the yield of a preparation from the step it enters at: nothing goes
  * with evaporated water; solids stay when a liquid is drained or rinsed off, what is dissolved goes in proportion; fat
- * taken off is fat; what sticks, is trimmed or strained takes everything in proportion. Alcohol goes as what is
- * dissolved and, where a step heats, by the USDA table for the minutes from there on (the shortest way).
+ * taken off is fat; what sticks, is trimmed or strained takes everything in proportion, unless the step names the
+ * lines it takes away: of these what is taken up stays, and what is taken away beyond them goes in proportion (see
+ * `nutrition-named.ts`; where fat is taken off later, fat of such a line still counts as there, so that less of the rest is
+ * counted as taken off). Alcohol goes as what is dissolved and, where a step heats, by the USDA table for the minutes from there on (the shortest way).
  */
 export function keptBySteps(
   made: PreparationCells,
@@ -31,7 +34,7 @@ export function keptBySteps(
   notes: Notes,
   heats: (step: string) => boolean,
   fatOf: FatOfLine,
-): (step: string, goes: Goes) => Known {
+): (line: Line, goes: Goes) => Known {
   const { preparation, balance, at } = made;
   const path = `calc:/nutrition/${preparation.id}`;
   const indexOf = new Map(preparation.steps.map((step, i) => [step.id, i]));
@@ -46,28 +49,50 @@ export function keptBySteps(
   const losesFat = preparation.steps.some((step) => lossesOf(step).some(({ how }) => TAKES_FAT.has(how)));
   const fatOut = new Map<string, Known>();
   const own = new Map<string, Record<Goes, Known>>();
+  const byName = new Map<string, Record<Goes, Known>>();
+  const names = new Set(
+    preparation.steps.flatMap(({ discard }) => discard?.lines ?? []).map(({ line }) => line),
+  );
+  const ownOf = (step: string, line: string | undefined) =>
+    (line === undefined ? undefined : byName.get(`${step} ${line}`)) ?? own.get(step)!;
   for (const cells of balance.steps) {
+    const { id } = cells.step;
+    const [sums, place] = [`${path}/${id}`, `${at}/steps/${indexOf.get(id)}`];
+    const ways = {
+      takersOf: (step: string) =>
+        (takers.get(step) ?? []).filter((taker) => own.has(taker.step) || taker.step === id),
+      passes: (step: string, line: string) => ownOf(step, line).solid,
+      left: (step: Step, alone: boolean) =>
+        alone
+          ? massLeft(step, notes, `${at}/steps/${indexOf.get(step.id)}`)
+          : ofChange(step, "solid", notes, `${at}/steps/${indexOf.get(step.id)}`),
+    };
+    const named = namedLines(cells, made, ledger, notes, ways, sums, place);
+    const gone = named.length > 0 ? goneBeside(named, cells, ledger, notes, sums, place) : undefined;
     const fat = losesFat ? fatIn(cells, made, ledger, notes, fatOf, fatOut, path, at) : undefined;
-    own.set(
-      cells.step.id,
-      ownShares(
-        cells,
-        ledger,
-        notes,
-        fat,
-        `${path}/${cells.step.id}`,
-        `${at}/steps/${indexOf.get(cells.step.id)}`,
-        fatOut,
-      ),
-    );
+    own.set(id, ownShares(cells, ledger, notes, fat, gone, sums, place, fatOut));
+    for (const { line, takenUp } of named) {
+      const shares = GOES.map((goes): [Goes, Known] => {
+        const change = ofChange(cells.step, goes, notes, place);
+        const value = change.value * takenUp.value;
+        return [
+          goes,
+          notes.derived(`${sums}/own/${goes}/${line}`, value, "ratio", "times", [change, takenUp]),
+        ];
+      });
+      byName.set(`${id} ${line}`, Object.fromEntries(shares) as Record<Goes, Known>);
+    }
   }
   const onwards = new Map<string, Known>();
-  const keptFrom = (step: string, goes: Goes): Known => {
-    const key = `${step} ${goes}`;
+  const keptFrom = (step: string, goes: Goes, line: string | undefined): Known => {
+    const key = `${step} ${goes} ${line ?? ""}`;
     const known = onwards.get(key);
     if (known) return known;
-    const next = (takers.get(step) ?? []).map((taker) => ({ ...taker, kept: keptFrom(taker.step, goes) }));
-    const here = own.get(step)![goes];
+    const next = (takers.get(step) ?? []).map((taker) => ({
+      ...taker,
+      kept: keptFrom(taker.step, goes, line),
+    }));
+    const here = ownOf(step, line)[goes];
     const taken = next.reduce((sum, { share }) => sum + share.value, 0);
     const left = next.length === 0 ? 1 : Math.max(0, 1 - taken < 1e-9 ? 0 : 1 - taken);
     const pairs = next.flatMap(({ share, kept }) => [share, kept]);
@@ -75,7 +100,7 @@ export function keptBySteps(
     const found =
       value === 1
         ? notes.constant(1)
-        : notes.derived(`${path}/${step}/kept/${goes}`, value, "ratio", keptOnwards, [
+        : notes.derived(`${path}/${step}/kept/${goes}${of(line)}`, value, "ratio", keptOnwards, [
             here,
             notes.constant(left),
             ...pairs,
@@ -94,8 +119,9 @@ export function keptBySteps(
     heated.set(id, minutes);
     return minutes;
   };
-  return (step, goes) => {
-    const kept = keptFrom(step, goes);
+  return ({ id, step }, goes) => {
+    const line = names.has(id) ? id : undefined;
+    const kept = keptFrom(step, goes, line);
     if (goes !== "alcohol") return kept;
     const minutes = minutesFrom(step);
     if (minutes === undefined) return kept;
@@ -105,12 +131,17 @@ export function keptBySteps(
       table: "ethyl alcohol",
       kind: "published",
     });
-    return notes.derived(`${path}/${step}/kept/alcohol/heated`, kept.value * left, "ratio", "times", [
-      kept,
-      table,
-    ]);
+    return notes.derived(
+      `${path}/${step}/kept/alcohol/heated${of(line)}`,
+      kept.value * left,
+      "ratio",
+      "times",
+      [kept, table],
+    );
   };
 }
+
+const of = (line: string | undefined) => (line === undefined ? "" : `/of/${line}`);
 
 /** Minutes in which a step heats, as far as they are written. */
 function heatedMinutes(step: Step): number {
@@ -133,11 +164,30 @@ function lossesOf(step: Step): LossOfStep[] {
   return found;
 }
 
+/** Share that the change of a step keeps, before anything is taken away. */
+function ofChange(step: Step, goes: Goes, notes: Notes, at: string): Known {
+  const takes = takesOf(goes);
+  if (!lossesOf(step).some(({ how, when }) => when === "change" && takes.has(how))) return notes.constant(1);
+  return notes.given(`book:${at}/change/factor`, "ratio", (step.change as { factor: number }).factor);
+}
+
+/** Share of the mass that the change of a step keeps, whatever is lost; 1 where it says no factor below 1. */
+function massLeft({ change }: Step, notes: Notes, at: string): Known {
+  if (change === undefined || change === "none") return notes.constant(1);
+  const key = "factor" in change ? "factor" : "toFactor" in change ? "toFactor" : undefined;
+  const value = "factor" in change ? change.factor : "toFactor" in change ? change.toFactor : 1;
+  return key && value < 1 ? notes.given(`book:${at}/change/${key}`, "ratio", value) : notes.constant(1);
+}
+
+const takesOf = (goes: Goes) => (goes === "solid" || goes === "fat" ? TAKES_ALL : TAKES_DISSOLVED);
+
+/** @param gone share of what the step does not take away by name, where it names lines. */
 function ownShares(
   cells: StepCells,
   ledger: Ledger,
   notes: Notes,
   fat: Known | undefined,
+  gone: Known | undefined,
   path: string,
   at: string,
   fatOut: Map<string, Known>,
@@ -146,14 +196,11 @@ function ownShares(
   const losses = lossesOf(step);
   const shares = Object.fromEntries(
     GOES.map((goes): [Goes, Known] => {
-      const takes = goes === "solid" || goes === "fat" ? TAKES_ALL : TAKES_DISSOLVED;
-      const change = losses.find(({ how, when }) => when === "change" && takes.has(how));
+      const takes = takesOf(goes);
       const discard = losses.find(({ how, when }) => when === "discard" && takes.has(how));
-      const factor = change
-        ? notes.given(`book:${at}/change/factor`, "ratio", (step.change as { factor: number }).factor)
-        : notes.constant(1);
+      const factor = ofChange(step, goes, notes, at);
       const off = discard
-        ? notes.given(`book:${at}/discard/factor`, "ratio", step.discard!.factor)
+        ? (gone ?? notes.given(`book:${at}/discard/factor`, "ratio", step.discard!.factor))
         : notes.constant(0);
       const taken = goes === "fat" ? losses.find(({ how }) => TAKES_FAT.has(how)) : undefined;
       if (taken && fat) {

@@ -18,6 +18,22 @@ export function keptThrough(changeFactor: number, discarded: number): number {
   return changeFactor * (1 - discarded);
 }
 
+/**
+ * Share of everything else that goes where a step takes away lines by name: what is taken away (`discardedG`, the share
+ * `factor` of what is there) less what of the named lines goes, over what is there besides them. (Grams put in, share
+ * that comes so far, share that stays) of each.
+ */
+export function goneOfOthers(discardedG: number, factor: number, ...named: number[]): number {
+  let [there, gone] = [0, 0];
+  for (let i = 0; i + 2 < named.length; i += 3) {
+    const g = named[i]! * named[i + 1]!;
+    there += g;
+    gone += g * (1 - named[i + 2]!);
+  }
+  const others = discardedG / factor - there;
+  return others > 0 ? Math.min(1, Math.max(0, (discardedG - gone) / others)) : 0;
+}
+
 /** The same for fat where fat is what is lost: of so many g of fat, so many g are taken. */
 export function keptOfFat(fatG: number, takenG: number, changeFactor: number, discarded: number): number {
   const left = fatG > 0 ? Math.max(0, 1 - takenG / fatG) : 1;

@@ -41,6 +41,39 @@ const FOODS: Ingredient[] = [
     origin: ["alcohol"],
     composition: { ...base, fat: 0, alcohol: 10, source },
   }),
+  ingredient("crust", {
+    origin: ["mineral"],
+    composition: {
+      ...{
+        water: 0,
+        protein: 0,
+        fat: 0,
+        saturated: 0,
+        trans: 0,
+        carbohydrate: 0,
+        sugars: 0,
+        fibre: 0,
+        salt: 100,
+      },
+      ...{ cholesterolMg: 0, vitaminDUg: 0, calciumMg: 0, ironMg: 0, potassiumMg: 0, source },
+    },
+  }),
+  ingredient("oil", {
+    composition: {
+      ...{
+        water: 0,
+        protein: 0,
+        fat: 100,
+        saturated: 10,
+        trans: 0,
+        carbohydrate: 0,
+        sugars: 0,
+        fibre: 0,
+        salt: 0,
+      },
+      ...{ cholesterolMg: 0, vitaminDUg: 0, calciumMg: 0, ironMg: 0, potassiumMg: 0, source },
+    },
+  }),
   ingredient("unrecorded", { allergens: { status: "unknown" } }),
 ];
 
@@ -124,6 +157,72 @@ describe("N1 nutrients through steps", () => {
     }
   });
 
+  test("N5 a crust that is knocked off goes as what it is, but for the share taken up; the rest in proportion", () => {
+    // 1000 g of base lose 200 g of water on 500 g of salt; 60 % of the 1300 g go: 490 g of salt and 290 g of base.
+    const steps = [
+      step("one", { change: { factor: 1300 / 1500, as: "evaporated" } }),
+      step("two", {
+        from: ["one"],
+        discard: { factor: 0.6, as: "trim", lines: [{ line: "crust", takenUp: 0.02 }] },
+      }),
+    ];
+    const { of } = plate(steps, [line("base", 1000), line("crust", 500)], 520);
+    // 510 of 800 g of base stay, with 20 g of salt of its own at first; 10 g of the crust.
+    const stays = 510 / 800;
+    expect(of("salt").per100).toBeCloseTo((20 * stays + 10) / 5.2, 9);
+    expect(of("protein").per100).toBeCloseTo((100 * stays) / 5.2, 9);
+    expect(of("fat").per100).toBeCloseTo((100 * stays) / 5.2, 9);
+  });
+
+  test("N5 what is named is followed to where it is taken away: a part of it elsewhere, some of it stuck before", () => {
+    // Half of 1000 g of base and 100 g of salt stays; of the other half a tenth sticks (495 g), then 95 g go: 45 g salt.
+    const steps = [
+      step("one"),
+      step("two", {
+        from: [{ step: "one", share: 0.5 }],
+        change: { factor: 0.9, as: "stuck" },
+        discard: { factor: 95 / 495, as: "strain", lines: [{ line: "crust", takenUp: 0 }] },
+      }),
+    ];
+    const { of } = plate(steps, [line("base", 1000), line("crust", 100)], 550 + 400);
+    // 450 g of base in the half, 50 g of it go with the salt.
+    expect(of("protein").per100).toBeCloseTo((50 + 40) / 9.5, 9);
+    expect(of("salt").per100).toBeCloseTo((10 + 8 + 50) / 9.5, 9);
+  });
+
+  test("N5 herbs blanched alone are lighter when they are strained off: the oil they coloured is nearly all oil", () => {
+    // 200 g of herbs to 150 g; with 400 g of oil 550 g; 160 g go: 147 g of herbs (2 % stay) and 13 g of oil.
+    const steps = [
+      step("one", { change: { factor: 0.75, as: "drained" } }),
+      step("two", {
+        from: ["one"],
+        discard: { factor: 160 / 550, as: "strain", lines: [{ line: "base", takenUp: 0.02 }] },
+      }),
+    ];
+    const { of } = plate(steps, [line("base", 200), line("oil", 400, "two")], 390);
+    expect(of("fat").per100).toBeCloseTo((387 + 20 * 0.02) / 3.9, 9);
+    expect(of("protein").per100).toBeCloseTo((20 * 0.02) / 3.9, 9);
+  });
+
+  test("N5 a cure rinsed off: its salt goes, what is dissolved in the rest goes only beyond it, solids stay", () => {
+    const discard = {
+      factor: 150 / 1100,
+      as: "rinse" as const,
+      lines: [{ line: "crust", takenUp: 0.1 }],
+    };
+    const { of } = plate([step("one", { discard })], [line("base", 1000), line("crust", 100)], 950);
+    // 90 g of the crust and 60 g of 1000 g of base.
+    expect(of("salt").per100).toBeCloseTo((20 * 0.94 + 10) / 9.5, 9);
+    expect(of("protein").per100).toBeCloseTo(100 / 9.5, 9);
+  });
+
+  test("N5 named lines that weigh more than is taken away leave nothing more to be taken of the rest", () => {
+    const discard = { factor: 0.1, as: "trim" as const, lines: [{ line: "crust", takenUp: 0 }] };
+    const { of } = plate([step("one", { discard })], [line("base", 1000), line("crust", 500)], 1350);
+    expect(of("salt").per100).toBeCloseTo(20 / 13.5, 9);
+    expect(of("protein").per100).toBeCloseTo(100 / 13.5, 9);
+  });
+
   test("N1 a step taken in part passes on its part, and keeps the rest for the yield", () => {
     const steps = [
       step("one"),
@@ -140,6 +239,48 @@ describe("N1 nutrients through steps", () => {
     });
     expect(plate([simmer], [line("wine", 1000)], 1000).of("alcohol").perPortion).toBeCloseTo(2.5, 9);
     expect(plate([step("one")], [line("wine", 1000)], 1000).of("alcohol").perPortion).toBeCloseTo(10, 9);
+  });
+
+  test("N5 S1 what is taken away by name is still an allergen of the food, and of its list", () => {
+    const discard = { factor: 0.5, as: "trim" as const, lines: [{ line: "flour", takenUp: 0 }] };
+    const { label, of } = plate([step("one", { discard })], [line("base", 500), line("flour", 500)], 500);
+    expect(label.contains).toContain("wheat");
+    expect(label.ingredients).toContain("WHEAT");
+    expect(of("protein").per100).toBeCloseTo(10, 9);
+  });
+
+  test("N5 whatever is named and wherever it is taken away, no more leaves than came in, and each way is traced", () => {
+    const part = fc.record({
+      factor: fc.double({ min: 0.3, max: 0.99, noNaN: true }),
+      as: fc.constantFrom("evaporated", "stuck", "drained", "rendered"),
+      off: fc.double({ min: 0.01, max: 0.5, noNaN: true }),
+      how: fc.constantFrom("trim", "strain", "rinse"),
+      takenUp: fc.option(fc.double({ min: 0, max: 1, noNaN: true }), { nil: undefined }),
+    });
+    fc.assert(
+      fc.property(fc.array(part, { minLength: 1, maxLength: 4 }), (parts) => {
+        let mass = 1300;
+        const steps = parts.map(({ factor, as, off, how, takenUp }, i) => {
+          mass *= factor * (1 - off);
+          const lines = takenUp === undefined ? {} : { lines: [{ line: "crust", takenUp }] };
+          return step(`s${i}`, {
+            ...(i > 0 ? { from: [`s${i - 1}`] } : {}),
+            change: { factor, as },
+            discard: { factor: off, as: how, ...lines },
+          });
+        });
+        const { of, nodes } = plate(steps, [line("base", 1000, "s0"), line("crust", 300, "s0")], mass);
+        const most = parts.reduce((left, { takenUp }) => left * (takenUp ?? 1), 300) + 20;
+        expect((of("salt").perPortion! * mass) / 100).toBeLessThanOrEqual(most + 1e-6);
+        expect((of("protein").perPortion! * mass) / 100).toBeLessThanOrEqual(100 + 1e-6);
+        for (const node of Object.values(nodes)) {
+          expect(node.value).toBeGreaterThanOrEqual(0);
+          for (const input of node.inputs)
+            expect(nodes[input] !== undefined || input.startsWith("book:"), input).toBe(true);
+        }
+      }),
+      { seed: 137, numRuns: 30 },
+    );
   });
 
   test("N1 a finished preparation's own figures go before its formula's", () => {

@@ -72,7 +72,7 @@ export class Nutrition {
     const lines = made.lines.map((cells) => ({
       g: this.#cell(cells.ep),
       of: this.of(cells.line.item),
-      kept: (goes: Goes) => kept(cells.line.step, goes),
+      kept: (goes: Goes) => kept(cells.line, goes),
     }));
     const path = `calc:/nutrition/${preparation.id}`;
     const found = eachCarried((nutrient): Content => {

@@ -1,3 +1,4 @@
+import { sr28 } from "../../pantry/sr28.ts";
 import {
   ambient,
   ambientLife,
@@ -216,6 +217,8 @@ export const bread: PreparationInput[] = [
     overage: 0.04,
     life: [coldLife(7), frozenLife(60)],
     density: { kgPerL: 0.93, source: invented },
+    // Buttermilk takes its protein along, which no draining of the formula says: butter is best told as butter.
+    composition: { ...sr28("01145", "unsalted butter, with 12 g of salt worked into 1036 g"), salt: 1.16 },
     specification: [
       { what: "salt", least: 1, most: 1.3, unit: "%" },
       { what: "pH of the cream", most: 4.8, unit: "pH" },
