@@ -21,12 +21,13 @@ const DISCARDED = { trim: "trimmed", strain: "strained", fat: "fat", rinse: "rin
 export type FatOfLine = (line: PreparationCells["lines"][number]) => Known;
 
 /**
- * Shares of nutrients of a line that reach the yield of a preparation from the step it enters at: nothing goes
- * with evaporated water; solids stay when a liquid is drained or rinsed off, what is dissolved goes in proportion; fat
- * taken off is fat; what sticks, is trimmed or strained takes everything in proportion, unless the step names the
- * lines it takes away: of these what is taken up stays, and what is taken away beyond them goes in proportion (see
- * `nutrition-named.ts`; where fat is taken off later, fat of such a line still counts as there, so that less of the rest is
- * counted as taken off). Alcohol goes as what is dissolved and, where a step heats, by the USDA table for the minutes from there on (the shortest way).
+ * Shares of nutrients of a line that reach the yield of a preparation from the step it enters at: nothing goes with
+ * evaporated water; solids stay when a liquid is drained or rinsed off, what is dissolved goes in proportion; fat taken
+ * off is fat; what sticks, is trimmed or strained takes everything in proportion, unless the step names the lines it
+ * takes away: of these what is taken up stays, and what goes beyond them is in proportion (`nutrition-named.ts`; where
+ * fat is taken off later, that of such a line still counts as there, so that less of the rest counts as taken off).
+ * Alcohol goes as what is dissolved and, where a step heats, by the USDA table for the minutes from there on (the
+ * shortest way).
  */
 export function keptBySteps(
   made: PreparationCells,
