@@ -3,7 +3,8 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["{core,persistence,server,drawing,words,web,print,cli,data,evidence,perf}/**/*.test.{ts,tsx}"],
-    testTimeout: 30_000,
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
     // Two cores: one worker less than the default keeps the scheduler's timing tests honest.
     maxWorkers: 2,
   },
