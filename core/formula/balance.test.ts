@@ -1,10 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { Ledger } from "../ledger/ledger.ts";
-import { Refusal } from "../pantry/refusal.ts";
 import { IngredientSchema } from "../pantry/schema.ts";
 import { FormulaCells } from "./cells.ts";
-import { factorForGrams, factorForPortions, factorOnHand, portionsAt, scalable } from "./scaling.ts";
 import { PreparationSchema } from "./schema.ts";
 
 const source = { doc: "invented for this test", kind: "invented" } as const;
@@ -188,61 +186,5 @@ describe("mass balance", () => {
       steps: [{ id: "mix", name: "x", text: "x" }],
     });
     expect(cellsOf(preparation).problems[0]).toMatchObject({ path: "/preparations/x/yield/amount" });
-  });
-});
-
-describe("scaling", () => {
-  const base = parse({
-    id: "base",
-    yield: { amount: g(800), pieces: 4 },
-    lines: [{ id: "leek", item: { ingredient: "leek", cut: "peeled" }, amount: g(1000), step: "mix" }],
-    steps: [{ id: "mix", name: "x", text: "x", change: { factor: 0.8 } }],
-  });
-  const top = parse({
-    id: "top",
-    yield: { amount: g(1000) },
-    lines: [
-      { id: "base", item: { preparation: "base" }, amount: g(400), step: "mix" },
-      { id: "two", item: { preparation: "base" }, amount: { value: 1, unit: "piece" }, step: "mix" },
-      { id: "carrot", item: { ingredient: "carrot" }, amount: g(400), step: "mix" },
-    ],
-    steps: [{ id: "mix", name: "x", text: "x" }],
-  });
-  const larder = { ingredients, preparations: new Map([base, top].map((each) => [each.id, each])) };
-  const of = scalable(larder, "top", pointer);
-
-  test("F6 parts are followed down, pieces by their mass", () => {
-    expect(of.uses.get("leek/peeled")).toEqual({ ingredient: "leek", cut: "peeled", epG: 750, apG: 937.5 });
-    expect(of.uses.get("carrot")!.apG).toBe(400);
-    expect(scalable(larder, "base", pointer).pieceG).toBe(200);
-  });
-
-  test("F6 linear: twice the portions, twice the factor; and back again", () => {
-    fc.assert(
-      fc.property(
-        fc.integer({ min: 1, max: 2000 }),
-        fc.double({ min: 1, max: 900, noNaN: true }),
-        (n, portion) => {
-          const factor = factorForPortions(of, n, portion);
-          expect(factorForPortions(of, 2 * n, portion)).toBeCloseTo(2 * factor, 9);
-          expect(factorForGrams(of, n * portion)).toBe(factor);
-          expect(portionsAt(of, factor, portion)).toBe(n);
-        },
-      ),
-      { seed: 42 },
-    );
-  });
-
-  test("F6 the scarcest thing on hand decides, and using that much uses it up", () => {
-    const stock = [
-      { ingredient: "carrot", grams: 1000 },
-      { ingredient: "leek", cut: "peeled", grams: 1500 },
-      { ingredient: "leek", cut: "peeled", grams: 1400, trimmed: true },
-      { ingredient: "salt", grams: 1 },
-    ];
-    const { factor, limit } = factorOnHand(of, stock);
-    expect(limit).toBe(stock[1]);
-    expect(factor * of.uses.get("leek/peeled")!.apG).toBeCloseTo(1500, 9);
-    expect(() => factorOnHand(of, [{ ingredient: "salt", grams: 1 }])).toThrow(Refusal);
   });
 });

@@ -1,16 +1,24 @@
 import type { Pointer } from "../formula/graph.ts";
 import type { Larder } from "../formula/larder.ts";
 import { wholePortions } from "../formula/rules.ts";
-import { noneGoesIn, type OnHand, scalableCells, type UseCells } from "../formula/scaling.ts";
+import { scalable } from "../formula/scaling.ts";
 import type { Cell, TraceNode } from "../ledger/ledger.ts";
 import { minus, over, smallest, times } from "../ledger/rules.ts";
 import { Tracer } from "../ledger/tracer.ts";
 import { cutKey } from "../pantry/cuts.ts";
-import { Refusal } from "../pantry/refusal.ts";
+import { type Problem, Refusal } from "../pantry/refusal.ts";
 import { weighedOn } from "./rules.ts";
 
 /** Stands before the pointers of what is asked here. */
 export const ANOTHER = "/another";
+
+/** What is on hand of an ingredient in a cut, g: as purchased unless `trimmed`. */
+export interface OnHand {
+  readonly ingredient: string;
+  readonly cut?: string | undefined;
+  readonly grams: number;
+  readonly trimmed?: boolean | undefined;
+}
 
 /** What a formula is to be scaled by: what it shall come to, so many portions, or what is there. Masses in g. */
 export type AmountAsked =
@@ -46,7 +54,8 @@ export interface AnotherAmount {
 }
 
 /**
- * Scales one preparation alone, in any of three ways, with how each figure came.
+ * Scales one preparation alone, in any of three ways, with how each figure came. Of what is here the scarcest decides;
+ * ingredients not listed are taken as no limit.
  * @param portionG what a portion weighs, if known. @param scaleStepG steps of the kitchen's scales, g.
  * @throws Refusal when nothing of what is here goes into it, or the formula cannot be weighed.
  */
@@ -58,7 +67,7 @@ export function anotherAmount(
   portionG: number | undefined,
   scaleStepG: readonly number[],
 ): { readonly another: AnotherAmount; readonly trace: Readonly<Record<string, TraceNode>> } {
-  const { ledger, own, uses } = scalableCells(larder, preparation, pointer);
+  const { ledger, own, uses } = scalable(larder, preparation, pointer);
   const given = (name: string, unit: string, value: number) => ledger.give(`asked:/${name}`, unit, value);
   const portion = portionG === undefined ? undefined : given("portion", "g", portionG);
   const { factor, limit } = factorFor();
@@ -119,7 +128,7 @@ export function anotherAmount(
       return byMass(ledger.derive("calc:/another/wanted", "g", times, [count, portion]));
     }
     const each = asked.here.flatMap(({ ingredient, cut, grams, trimmed }, place) => {
-      const use: UseCells | undefined = uses.get(cutKey(ingredient, cut));
+      const use = uses.get(cutKey(ingredient, cut));
       if (!use || ledger.value(use.ap) === 0) return [];
       const key = cutKey(ingredient, cut);
       const here = given(`here/${key}/${place}`, "g", grams);
@@ -135,6 +144,15 @@ export function anotherAmount(
     );
     return { factor, limit: each.find(({ cell }) => ledger.value(cell) === ledger.value(factor))!.place };
   }
+}
+
+/** Nothing of what is on hand is asked for. */
+function noneGoesIn(here: readonly OnHand[], asks: Iterable<string>): Problem {
+  return {
+    path: "",
+    what: `none of what is on hand goes into it: ${here.map((each) => cutKey(each.ingredient, each.cut)).join(", ")}`,
+    mend: `name one of: ${[...asks].slice(0, 12).join(", ")}`,
+  };
 }
 
 const PORTION_UNKNOWN = {

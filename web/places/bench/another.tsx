@@ -1,6 +1,5 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
-import type { OnHand } from "../../../core/formula/scaling.ts";
 import type { Preparation } from "../../../core/formula/schema.ts";
 import { type AmountAsked, ANOTHER, type AnotherAmount } from "../../../core/production/another-amount.ts";
 import { type Amount, convert } from "../../../core/quantity/index.ts";
@@ -45,7 +44,8 @@ function AnotherAmountAsked({ preparation }: { readonly preparation: Preparation
   const portionG = portion && grams(portion);
   const wantedG = grams(wanted);
   const limits = useLimits(here);
-  const atYield = useAnother(preparation, { by: "mass", g: wantedG ?? 1000 }, portionG);
+  // What it takes does not depend on how much: asked only where it is listed.
+  const listed = useAnother(preparation, by === "here" ? { by: "mass", g: 1000 } : undefined, portionG);
   const asked: AmountAsked | undefined =
     by === "mass"
       ? wantedG === undefined
@@ -93,7 +93,7 @@ function AnotherAmountAsked({ preparation }: { readonly preparation: Preparation
       {by === "mass" && wantedG === undefined && <p className="decide">▲ {say("another.notWeighed")}</p>}
       {by === "here" && (
         <HereList
-          takes={(atYield?.made?.takes ?? []).toSorted((a, b) => b.apG - a.apG)}
+          takes={(listed?.made?.takes ?? []).toSorted((a, b) => b.apG - a.apG)}
           typed={here}
           onChange={setHere}
         />
