@@ -161,15 +161,19 @@ export function beyondShare(workedMin: number, thereMin: number, share: number):
 }
 
 /**
- * The most of something in use at one time.
- * @param uses count, from and until of each use in turn; one that begins when another ends takes its place
+ * The most in use, or at work, at one time.
+ * @param uses count, from and until of each in turn; one that begins when another ends takes its place
  */
 export function mostInUse(...uses: readonly number[]): number {
-  let most = 0;
-  for (let i = 0; i < uses.length; i += 3) {
-    const at = uses[i + 1]!;
-    let now = 0;
-    for (let k = 0; k < uses.length; k += 3) if (uses[k + 1]! <= at && at < uses[k + 2]!) now += uses[k]!;
+  const steps: [at: number, by: number][] = [];
+  for (let i = 0; i + 2 < uses.length; i += 3) {
+    const [count, from, until] = [uses[i]!, uses[i + 1]!, uses[i + 2]!];
+    if (until > from) steps.push([from, count], [until, -count]);
+  }
+  steps.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  let [now, most] = [0, 0];
+  for (const [, by] of steps) {
+    now += by;
     most = Math.max(most, now);
   }
   return most;

@@ -23,18 +23,3 @@ export function nearlyUsedUp(...pairs: number[]): number {
   for (let i = 0; i + 1 < pairs.length; i += 2) if (pairs[i]! > 0 && pairs[i]! > 0.9 * pairs[i + 1]!) count++;
   return count;
 }
-
-/** Most hands at work at once over triples (end, start, hands): who ends at a minute is free for what begins then. */
-export function mostAtOnce(...triples: number[]): number {
-  const steps: [number, number][] = [];
-  for (let i = 0; i + 2 < triples.length; i += 3)
-    if (triples[i]! > triples[i + 1]!)
-      steps.push([triples[i + 1]!, triples[i + 2]!], [triples[i]!, -triples[i + 2]!]);
-  steps.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  let [busy, most] = [0, 0];
-  for (const [, by] of steps) {
-    busy += by;
-    most = Math.max(most, busy);
-  }
-  return most;
-}

@@ -1,12 +1,13 @@
 import type { Tracer } from "../ledger/tracer.ts";
 import type { Amounts } from "../production/amounts.ts";
 import type { Clock } from "../production/clock.ts";
+import { mostInUse } from "../production/plan-rules.ts";
 import type { Plan } from "../production/plan-types.ts";
 import { readyParts, spareOf } from "../production/ready-parts.ts";
 import type { Kitchen } from "../production/schema.ts";
 import type { OrdersOutcome } from "../purchasing/orders-result.ts";
 import type { Cost, PlateCount, PreparationNeed, Summary, SupplierOrder } from "./result.ts";
-import { mostAtOnce, nearlyUsedUp } from "./summary-rules.ts";
+import { nearlyUsedUp } from "./summary-rules.ts";
 
 /** The plan of a run that was asked to leave it out. */
 export function emptyPlan(options: { readonly seed?: number }): Plan {
@@ -82,10 +83,10 @@ export function summaryOf(parts: Parts, tracer: Tracer | undefined): Summary {
       note("holdsNearlyUsed", figures.holdsNearlyUsed, "hold", nearlyUsedUp.name, held);
       const worked = plan.tasks.flatMap(({ hands }, i) =>
         hands.length > 0
-          ? [`/plan/tasks/${i}/endMin`, `/plan/tasks/${i}/startMin`, countOfHands(tracer, hands.length)]
+          ? [countOfHands(tracer, hands.length), `/plan/tasks/${i}/startMin`, `/plan/tasks/${i}/endMin`]
           : [],
       );
-      note("peakHands", figures.peakHands, "person", mostAtOnce.name, worked);
+      note("peakHands", figures.peakHands, "person", mostInUse.name, worked);
       const broken = plan.broken.map((_, i) => `/plan/broken/${i}/by`);
       note("rulesBroken", figures.rulesBroken, "rule", "countOf", broken);
     }
@@ -126,9 +127,7 @@ export function figuresOf({
   broken,
 }: Pick<Plan, "tasks" | "broken">): Required<Pick<Summary, "peakHands" | "holdsNearlyUsed" | "rulesBroken">> {
   return {
-    peakHands: mostAtOnce(
-      ...tasks.flatMap(({ startMin, endMin, hands }) => [endMin, startMin, hands.length]),
-    ),
+    peakHands: mostInUse(...tasks.flatMap(({ startMin, endMin, hands }) => [hands.length, startMin, endMin])),
     holdsNearlyUsed: nearlyUsedUp(...tasks.flatMap(({ hold }) => (hold ? [hold.usedMin, hold.maxMin] : []))),
     rulesBroken: broken.length,
   };

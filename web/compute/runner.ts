@@ -30,6 +30,10 @@ export interface Hand {
   onmessage: ((event: { data: FromWorker }) => void) | null;
 }
 
+type Without<M> = M extends { readonly id: number } ? Omit<M, "id"> : never;
+/** What a worker is asked, without its number. */
+type Asked = Without<ToWorker>;
+
 /** Pause before a plan is begun, so that a slider in motion does not begin one each frame, ms. */
 const SETTLE_MS = 160;
 
@@ -48,11 +52,8 @@ export class Runner {
   #plan: { id: number; question: Question } | undefined;
   #settle: ReturnType<typeof setTimeout> | undefined;
   #book: { book: Book; version: number } | undefined;
-  readonly #tried = new Map<number, (tried: Tried) => void>();
-  readonly #another = new Map<number, (made: Another) => void>();
-  readonly #traces = new Map<number, (traced: Traced | undefined) => void>();
-  readonly #explanations = new Map<number, (explained: Explained | undefined) => void>();
-  readonly #moves = new Map<number, (tried: TriedMove | undefined) => void>();
+  /** Questions on the way, by number: whom they were asked, and what their answer is given to. */
+  readonly #open = new Map<number, { readonly hand: Hand; readonly answer: (answer: never) => void }>();
   readonly #listeners = new Set<() => void>();
   readonly #make: () => Hand;
   #state: RunState = {
@@ -103,24 +104,25 @@ export class Runner {
 
   /** Why a task of the plan stands where it stands; undefined while a plan is being made. */
   explain(task: string): Promise<Explained | undefined> {
-    return this.#askPlanner(this.#explanations, (id) => ({ type: "explain", id, task }));
+    return this.#askPlanner({ type: "explain", task });
   }
 
   /** What would give if a task were pinned; undefined while a plan is being made. */
   tryMove(pin: TaskPin): Promise<TriedMove | undefined> {
-    return this.#askPlanner(this.#moves, (id) => ({ type: "move", id, pin }));
+    return this.#askPlanner({ type: "move", pin });
   }
 
-  #askPlanner<T>(
-    waiting: Map<number, (answer: T | undefined) => void>,
-    message: (id: number) => ToWorker,
-  ): Promise<T | undefined> {
+  #askPlanner<T>(question: Asked): Promise<T | undefined> {
     const hand = this.#planner;
     if (!hand || this.#plannerBusy || this.#state.plan === undefined) return Promise.resolve(undefined);
+    return this.#askOf(hand, question);
+  }
+
+  #askOf<T>(hand: Hand, question: Asked): Promise<T> {
     const id = this.#next++;
     return new Promise((answer) => {
-      waiting.set(id, answer);
-      hand.postMessage(message(id));
+      this.#open.set(id, { hand, answer });
+      hand.postMessage({ ...question, id });
     });
   }
 
@@ -129,36 +131,22 @@ export class Runner {
     const tried = [TRIED, ANOTHER].some((prefix) => path.startsWith(`${prefix}/`));
     const ofPlan = !tried && this.#state.plan !== undefined && !this.#plannerBusy && this.#planner;
     const hand = ofPlan || this.#amounts;
-    if (!hand) return Promise.resolve(undefined);
-    const id = this.#next++;
-    return new Promise((answer) => {
-      this.#traces.set(id, answer);
-      hand.postMessage({ type: "trace", id, path });
-    });
+    return hand ? this.#askOf(hand, { type: "trace", path }) : Promise.resolve(undefined);
   }
 
   /** What plates and menu would cost otherwise; nothing is kept. */
   tryCost(trial: Trial): Promise<Tried> {
     const { question } = this.#state;
     if (!this.#amounts || !question) return new Promise(() => {});
-    const id = this.#next++;
-    return new Promise((answer) => {
-      this.#tried.set(id, answer);
-      this.#giveBook(this.#amounts!);
-      this.#amounts!.postMessage({ type: "cost", id, question, trial });
-    });
+    this.#giveBook(this.#amounts);
+    return this.#askOf(this.#amounts, { type: "cost", question, trial });
   }
 
   /** One formula at another amount, alone; nothing is kept. */
   another(of: Omit<Extract<ToWorker, { type: "another" }>, "type" | "id">): Promise<Another> {
-    const hand = this.#amounts;
-    if (!hand) return new Promise(() => {});
-    const id = this.#next++;
-    return new Promise((answer) => {
-      this.#another.set(id, answer);
-      this.#giveBook(hand);
-      hand.postMessage({ type: "another", id, ...of });
-    });
+    if (!this.#amounts) return new Promise(() => {});
+    this.#giveBook(this.#amounts);
+    return this.#askOf(this.#amounts, { type: "another", ...of });
   }
 
   close(): void {
@@ -202,41 +190,27 @@ export class Runner {
   #dropPlanner(): void {
     this.#planner?.terminate();
     // What was asked of it will not be answered any more.
-    for (const waiting of [this.#explanations, this.#moves]) {
-      for (const answer of waiting.values()) answer(undefined);
-      waiting.clear();
-    }
+    for (const [id, { hand }] of this.#open) if (hand === this.#planner) this.#answer(id, undefined);
     this.#planner = undefined;
     this.#plannerBusy = false;
     this.#plan = undefined;
   }
 
+  #answer(id: number, answer: unknown): void {
+    this.#open.get(id)?.answer(answer as never);
+    this.#open.delete(id);
+  }
+
   #hear(said: FromWorker): void {
-    if (said.type === "traced") {
-      this.#traces.get(said.id)?.(said.traced);
-      this.#traces.delete(said.id);
-      return;
-    }
-    if (said.type === "tried") {
-      this.#tried.get(said.id)?.(said.tried);
-      this.#tried.delete(said.id);
-      return;
-    }
-    if (said.type === "another") {
-      this.#another.get(said.id)?.(said.another);
-      this.#another.delete(said.id);
-      return;
-    }
-    if (said.type === "explained") {
-      this.#explanations.get(said.id)?.(said.explained);
-      this.#explanations.delete(said.id);
-      return;
-    }
-    if (said.type === "moved") {
-      this.#moves.get(said.id)?.(said.moved);
-      this.#moves.delete(said.id);
-      return;
-    }
+    if (said.type === "traced") this.#answer(said.id, said.traced);
+    else if (said.type === "tried") this.#answer(said.id, said.tried);
+    else if (said.type === "another") this.#answer(said.id, said.another);
+    else if (said.type === "explained") this.#answer(said.id, said.explained);
+    else if (said.type === "moved") this.#answer(said.id, said.moved);
+    else this.#hearState(said);
+  }
+
+  #hearState(said: Extract<FromWorker, { type: "told" | "progress" | "refused" }>): void {
     if (said.id === this.#asked?.id) {
       this.#asked = undefined;
       const waiting = this.#waiting;

@@ -3,7 +3,7 @@ export const rules = {
   "rule.scheduledWorked": "minutes of hands at work in that hour, by the plan",
   "rule.scheduledThere": "minutes hands are there in that hour",
   "rule.beyondShare": "worked beyond that share of the minutes there",
-  "rule.mostAtOnce": "the most hands at work at once, over end, start and hands of each task",
+  "rule.mostInUse": "the most at one time, over how many, from when and until when of each",
   "rule.nearlyUsedUp": "holds with less than a tenth left, over minutes used and allowed",
   "rule.given": "as written",
   "trace.how": "How this came",

@@ -1,7 +1,12 @@
 import { useEffect, useState } from "react";
 import { Button } from "react-aria-components";
 import type { Preparation } from "../../../core/formula/schema.ts";
-import { type AmountAsked, ANOTHER, type AnotherAmount } from "../../../core/production/another-amount.ts";
+import {
+  type AmountAsked,
+  ANOTHER,
+  type AnotherAmount,
+  type OnHand,
+} from "../../../core/production/another-amount.ts";
 import { type Amount, convert } from "../../../core/quantity/index.ts";
 import { weighBy } from "../../../core/safety/lots-weigh.ts";
 import { useBook, useBookState, useHands } from "../../app/hands.tsx";

@@ -1,7 +1,7 @@
-import { Checkbox, CheckboxGroup, Label, Text } from "react-aria-components";
 import { GUEST_FLAGS, type GuestFlag, type GuestGroup } from "../../../core/production/schema.ts";
 import { wordFor } from "../../../words/catalogue.ts";
 import { useWords } from "../../app/settings.tsx";
+import { Checks } from "../../parts/checks.tsx";
 
 /** What a guest asked for that no kitchen can promise: told as a flag, never judged as met. */
 export function GuestFlags({
@@ -13,24 +13,13 @@ export function GuestFlags({
 }) {
   const { say } = useWords();
   return (
-    <CheckboxGroup
-      className="needs"
+    <Checks
+      label={say("guests.flags")}
       value={group.flags ?? []}
-      onChange={(next) => onChange(withFlags(group, next as GuestFlag[]))}
-    >
-      <Label className="field-label">{say("guests.flags")}</Label>
-      <div className="needs-list">
-        {GUEST_FLAGS.map((flag) => (
-          <Checkbox key={flag} value={flag} className="check">
-            <span className="box" aria-hidden="true" />
-            {wordFor(say, "flag", flag)}
-          </Checkbox>
-        ))}
-      </div>
-      <Text slot="description" className="quiet small block">
-        {say("guests.flags.what")}
-      </Text>
-    </CheckboxGroup>
+      options={GUEST_FLAGS.map((flag) => [flag, wordFor(say, "flag", flag)])}
+      what={say("guests.flags.what")}
+      onChange={(flags) => onChange(withFlags(group, flags))}
+    />
   );
 }
 

@@ -1,4 +1,4 @@
-import { Button, Checkbox, CheckboxGroup, Label } from "react-aria-components";
+import { Button } from "react-aria-components";
 import { ALLERGENS } from "../../../core/pantry/schema.ts";
 import { DIETS, type Need } from "../../../core/plating/schema.ts";
 import type { GuestGroup } from "../../../core/production/schema.ts";
@@ -7,6 +7,7 @@ import { useBook, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { Checks } from "../../parts/checks.tsx";
 import { CountEntry } from "../../parts/count-entry.tsx";
 import { Figure } from "../../parts/figure.tsx";
 import { Fold } from "../../parts/fold.tsx";
@@ -130,21 +131,12 @@ function Guest({
             least={1}
             onChange={(count) => onChange({ ...group, count })}
           />
-          <CheckboxGroup
-            className="needs"
+          <Checks
+            label={say("guests.needs")}
             value={group.needs}
-            onChange={(next) => onChange({ ...group, needs: next as Need[] })}
-          >
-            <Label className="field-label">{say("guests.needs")}</Label>
-            <div className="needs-list">
-              {NEEDS.map((need) => (
-                <Checkbox key={need} value={need} className="check">
-                  <span className="box" aria-hidden="true" />
-                  {wordFor(say, "need", need)}
-                </Checkbox>
-              ))}
-            </div>
-          </CheckboxGroup>
+            options={NEEDS.map((need) => [need, wordFor(say, "need", need)])}
+            onChange={(needs) => onChange({ ...group, needs })}
+          />
           <GuestFlags group={group} onChange={onChange} />
           {menu?.courses
             .filter((course) => course.options.length > 1)

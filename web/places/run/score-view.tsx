@@ -8,6 +8,7 @@ import {
   useState,
 } from "react";
 import { Button } from "react-aria-components";
+import { mostInUse } from "../../../core/production/plan-rules.ts";
 import type { Plan } from "../../../core/run/result.ts";
 import {
   PAGE_INK,
@@ -74,7 +75,9 @@ export function ScoreView({
       ? (Math.max(320, width - NAMES - 24 - folds) / (folded.length - folds)) * zoom
       : 1.6 * Math.min(zoom, 2);
     const time = runTime(from, to, busy, { perMinute });
-    const lanes = wide ? 0 : Math.max(1, mostAtOnce(shown[0]!.tasks));
+    const lanes = wide
+      ? 0
+      : Math.max(1, mostInUse(...shown[0]!.tasks.flatMap((task) => [1, task.from, task.to])));
     const lane = Math.max(96, (width - HEAD_DOWN - 12) / Math.max(1, lanes));
     return scoreDrawing(
       {
@@ -244,8 +247,4 @@ function fromMidnight(
       { from: startMin - midnight, to: endMin - midnight },
     ]),
   );
-}
-
-function mostAtOnce(tasks: readonly { from: number; to: number }[]): number {
-  return Math.max(0, ...tasks.map((a) => tasks.filter((b) => b.from <= a.from && b.to > a.from).length));
 }

@@ -1,10 +1,11 @@
 import { useState } from "react";
-import { Button, Checkbox, CheckboxGroup, FieldError, Label } from "react-aria-components";
+import { Button } from "react-aria-components";
 import { type Supplier, WEEKDAYS } from "../../../core/purchasing/schema.ts";
 import { wordFor } from "../../../words/catalogue.ts";
 import { useBook } from "../../app/hands.tsx";
 import { useMaybeService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { Checks } from "../../parts/checks.tsx";
 import { CountEntry } from "../../parts/count-entry.tsx";
 import { Entry } from "./entry.tsx";
 import {
@@ -119,38 +120,3 @@ export function SupplierForm({
 }
 
 const fieldsOf = (wrong: Wrong) => Object.keys(wrong) as SupplierField[];
-
-function Checks({
-  label,
-  value,
-  options,
-  wrong,
-  onChange,
-}: {
-  readonly label: string;
-  readonly value: readonly string[];
-  readonly options: readonly (readonly [id: string, text: string])[];
-  readonly wrong?: string | undefined;
-  readonly onChange: (value: readonly string[]) => void;
-}) {
-  return (
-    <CheckboxGroup
-      className="checks"
-      value={[...value]}
-      onChange={onChange}
-      isInvalid={wrong !== undefined}
-      validationBehavior="aria"
-    >
-      <Label className="field-label">{label}</Label>
-      <div className="checks-list">
-        {options.map(([id, text]) => (
-          <Checkbox key={id} value={id} className="check">
-            <span className="box" aria-hidden="true" />
-            {text}
-          </Checkbox>
-        ))}
-      </div>
-      <FieldError className="wrong">{wrong}</FieldError>
-    </CheckboxGroup>
-  );
-}
