@@ -31,7 +31,7 @@ export function cleanFirst(site: Site, planned: readonly Planned[]): Map<string,
       const kept = carriedBefore(site, contacts, place, unit, use, before);
       const last = before[0];
       if (kept.length > 0) say(use, `Clean ${name} first, no trace of ${kept.join(" or ")} may be left`);
-      else if (last && unit && isVessel(unit) && last.task.preparation !== use.task.preparation)
+      else if (last && isVessel(unit) && last.task.preparation !== use.task.preparation)
         say(use, `Clean ${name} first`);
     });
   }
@@ -39,7 +39,8 @@ export function cleanFirst(site: Site, planned: readonly Planned[]): Map<string,
 }
 
 /** Vessels are cleaned before every other preparation (P9). */
-const isVessel = ({ equipment }: Unit) => VESSELS.has(equipment.kind) && (equipment.cleanMin ?? 0) > 0;
+const isVessel = (unit: Unit | undefined) =>
+  unit !== undefined && VESSELS.has(unit.equipment.kind) && (unit.equipment.cleanMin ?? 0) > 0;
 
 /** What was there since the place was last clean and must not come to this food; the words of the allergens. */
 function carriedBefore(
@@ -58,7 +59,7 @@ function carriedBefore(
     if (!touches(site, unit, other.task)) continue;
     const carried = apart.carried(other.task.preparation, other.task.step);
     const found = [...keptFrom].filter((allergen) => carried.has(allergen));
-    if (found.length > 0 && (isVesselOrApart(unit) || contacts.gap(place, other.task, task) > 0))
+    if (found.length > 0 && (isVessel(unit) || contacts.gap(place, other.task, task) > 0))
       return found.map((allergen) => allergen.replaceAll("-", " "));
     // It was clean for one that is kept from the same, and nothing of that came since.
     const guarded = apart.keptFrom(other.task.preparation);
@@ -66,8 +67,6 @@ function carriedBefore(
   }
   return [];
 }
-
-const isVesselOrApart = (unit: Unit | undefined) => unit !== undefined && isVessel(unit);
 
 /** Whether food of a task touches the place: a bench always, a unit by its kind. */
 function touches(site: Site, unit: Unit | undefined, task: Planned["task"]): boolean {
