@@ -105,7 +105,7 @@ test("R12 figures of two plans side by side say how they came, the kept one too"
   await page.getByRole("button", { name: "first", exact: true }).click();
   const row = page.locator(".compare tr", { hasText: "Most hands at once" });
   await row.locator("button.figure").first().click();
-  await expect(row.locator(".trace").first()).toContainText("the most hands at work at once");
+  await expect(row.locator(".trace").first()).toContainText("the most at one time, over how many");
   await row.locator("button.figure").last().click();
-  await expect(page.getByRole("dialog")).toContainText("the most hands at work at once");
+  await expect(page.getByRole("dialog")).toContainText("the most at one time, over how many");
 });
