@@ -4,11 +4,13 @@ import { streamSSE } from "hono/streaming";
 import { boundsProblems } from "../core/book/bounds.ts";
 import { bookJsonSchema, DOCUMENT_KINDS } from "../core/book/index.ts";
 import { problemsOf } from "../core/book/problem.ts";
+import type { FoundPlans } from "../core/schedule/index.ts";
 import { troubleOf } from "../persistence/trouble.ts";
 import { type Desk, type PutAnswer, UnreadableBook } from "./desk.ts";
 import { ownPagesOnly, problem, strictHeaders, writeLimit } from "./guard.ts";
 import { Busy, type Jobs, RunRequestSchema } from "./jobs.ts";
 import { judgeEntries } from "./log-bodies.ts";
+import { FoundSchema } from "./plan-folder.ts";
 import { staticFiles } from "./static.ts";
 
 const MB = 1024 * 1024;
@@ -48,6 +50,7 @@ const refusals = {
 export function createApp(
   desk: Desk,
   jobs: Jobs,
+  plans: FoundPlans,
   options: { readonly page: string; readonly now: () => number },
 ) {
   const app = new OpenAPIHono({
@@ -64,7 +67,7 @@ export function createApp(
       onError: (c) => problem(c, 413, `the body is larger than ${megabytes} MB`, "send less at once"),
     });
   const [ofBook, ofOthers] = [limit(64), limit(4)];
-  const LARGE = new Set(["/api/book/import", "/api/documents"]);
+  const LARGE = new Set(["/api/book/import", "/api/documents", "/api/plans/find", "/api/plans/keep"]);
   app.use("/api/*", (c, next) => (LARGE.has(c.req.path) ? ofBook : ofOthers)(c, next));
 
   app.openapi(
@@ -237,6 +240,39 @@ export function createApp(
       if (good.length === 0) return c.json({ problems: refused.flatMap((one) => [...one.problems]) }, 422);
       const added = await desk.appendLog(good);
       return c.json({ added, ...(refused.length > 0 ? { refused: [...refused] } : {}) }, 200);
+    },
+  );
+
+  const QuestionSchema = z.string().min(2);
+  app.openapi(
+    createRoute({
+      method: "post",
+      path: "/api/plans/find",
+      request: {
+        body: json(z.strictObject({ asked: QuestionSchema }), "a planning problem with its effort, as text"),
+      },
+      responses: {
+        200: json(z.object({ found: FoundSchema.nullable() }), "the plan found for it before, if any"),
+      },
+    }),
+    (c) => c.json({ found: plans.find(c.req.valid("json").asked) ?? null }, 200),
+  );
+  app.openapi(
+    createRoute({
+      method: "post",
+      path: "/api/plans/keep",
+      request: {
+        body: json(
+          z.strictObject({ asked: QuestionSchema, found: FoundSchema }),
+          "a plan found; whoever takes it judges it anew",
+        ),
+      },
+      responses: { 200: json(z.object({}), "kept until the server ends"), ...refusals },
+    }),
+    (c) => {
+      const { asked, found } = c.req.valid("json");
+      plans.keep(asked, found);
+      return c.json({}, 200);
     },
   );
 

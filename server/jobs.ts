@@ -19,6 +19,8 @@ export interface WorkerTask {
   readonly service: string;
   readonly request: RunRequest;
   readonly pack: boolean;
+  /** Folder of the plans found before. */
+  readonly plans: string;
 }
 export type WorkerAnswer =
   | { readonly ok: true; readonly result: Result; readonly pdf?: Uint8Array }
@@ -47,7 +49,11 @@ export class Jobs {
   #waiting = 0;
   readonly #jobs = new Map<string, { state: JobState; abort: AbortController }>();
 
-  constructor() {
+  readonly #plans: string;
+
+  /** @param plans folder of the plans found before, which workers read and add to */
+  constructor(plans: string) {
+    this.#plans = plans;
     this.#pool = new Piscina({
       filename: join(import.meta.dirname, "run-worker.ts"),
       minThreads: 0,
@@ -118,11 +124,13 @@ export class Jobs {
     if (this.#waiting >= MOST_WAITING) throw new Busy();
   }
 
-  async #ask(task: WorkerTask, signal?: AbortSignal): Promise<WorkerAnswer> {
+  async #ask(asked: Omit<WorkerTask, "plans">, signal?: AbortSignal): Promise<WorkerAnswer> {
     const late = AbortSignal.timeout(LONGEST_MS);
     this.#waiting++;
     try {
-      return await this.#pool.run(task, { signal: signal ? AbortSignal.any([signal, late]) : late });
+      return await this.#pool.run({ ...asked, plans: this.#plans } satisfies WorkerTask, {
+        signal: signal ? AbortSignal.any([signal, late]) : late,
+      });
     } finally {
       this.#waiting--;
     }

@@ -1,4 +1,6 @@
+import { mkdtemp, rm } from "node:fs/promises";
 import { createServer, type Server } from "node:http";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { getRequestListener } from "@hono/node-server";
 import { demoBook } from "../data/demo/book.ts";
@@ -8,6 +10,7 @@ import { troubleOf } from "../persistence/trouble.ts";
 import { createApp } from "./app.ts";
 import { Desk } from "./desk.ts";
 import { Jobs } from "./jobs.ts";
+import { PlanFolder } from "./plan-folder.ts";
 
 const ROOT = join(import.meta.dirname, "..");
 const FIRST_PORT = 4173;
@@ -39,9 +42,11 @@ export async function serve(options: ServeOptions = {}): Promise<Serving> {
     ? await openPostgres(url)
     : await openEmbedded(join(options.data ?? join(ROOT, ".data"), "book.db"));
   const desk = new Desk(store, now);
-  const jobs = new Jobs();
+  // Made anew with each server: what another version of the sums found does not stand in for this one's.
+  const plans = await mkdtemp(join(tmpdir(), "tournant-plans-"));
+  const jobs = new Jobs(plans);
   let stopHearing = async () => {};
-  const app = createApp(desk, jobs, {
+  const app = createApp(desk, jobs, new PlanFolder(plans), {
     page: options.page ?? join(ROOT, "dist", "web"),
     now: () => now().getTime(),
   });
@@ -53,6 +58,7 @@ export async function serve(options: ServeOptions = {}): Promise<Serving> {
     port = await listen(server, options.port);
   } catch (error) {
     await jobs.close();
+    await rm(plans, { recursive: true, force: true });
     await stopHearing();
     await store.close();
     throw error;
@@ -64,6 +70,7 @@ export async function serve(options: ServeOptions = {}): Promise<Serving> {
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));
       await jobs.close();
+      await rm(plans, { recursive: true, force: true });
       await stopHearing();
       await store.close();
       closed.resolve();

@@ -272,3 +272,28 @@ describe("server", () => {
     expect((await call("/api/nothing")).status).toBe(404);
   });
 });
+
+test("V12 a plan found is there for the next who asks the same, and for no other; one that can't be read is refused", async () => {
+  const asked = JSON.stringify([
+    { seed: 1, schedules: 4 },
+    { horizon: 60, tasks: [] },
+  ]);
+  const place = { task: "t", start: 5, end: 9, mode: 0, persons: ["p"], resources: [] };
+  const schedule = { placements: [place], spans: [] };
+  const found = { schedule, reason: "schedules", schedules: 4, bounds: [["late", 0]] };
+  expect((await call("/api/plans/find", { method: "POST", json: { asked } })).body.found).toBeNull();
+  expect((await call("/api/plans/keep", { method: "POST", json: { asked, found } })).status).toBe(200);
+  expect((await call("/api/plans/find", { method: "POST", json: { asked } })).body.found).toEqual(found);
+  const other = await call("/api/plans/find", { method: "POST", json: { asked: `${asked} ` } });
+  expect(other.body.found).toBeNull();
+  for (const bad of [
+    { ...found, schedules: -1 },
+    { ...found, reason: "stopped" },
+    { ...found, schedule: { placements: [{ ...place, start: 0.5 }], spans: [] } },
+  ]) {
+    const refused = await call("/api/plans/keep", { method: "POST", json: { asked, found: bad } });
+    expect(refused.status).toBe(400);
+    expect(refused.body.problems[0].what).toBeTruthy();
+  }
+  expect((await call("/api/plans/find", { method: "POST", json: { asked } })).body.found).toEqual(found);
+});

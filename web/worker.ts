@@ -11,6 +11,7 @@ import type { MixedInteger } from "../core/purchasing/mixed-integer.ts";
 import type { Result } from "../core/run/result.ts";
 import { type OpenRun, openRun, RunRefusal, USUAL_SCHEDULES } from "../core/run/run.ts";
 import { openSolver } from "../solver/highs.ts";
+import { NotFound, PlansOfServer } from "./compute/found-plans.ts";
 import type { FromWorker, Question, Stage, ToWorker } from "./compute/protocol.ts";
 
 /** Computes away from the page: reads the book once a version, answers questions, keeps how figures came. */
@@ -23,6 +24,7 @@ let trace: () => Readonly<Record<string, TraceNode>> = () => ({});
 /** How the figures of what was tried last came, by what stands before their pointers. */
 const triedTraces = new Map<string, Readonly<Record<string, TraceNode>>>();
 let library: Library | undefined;
+const plans = new PlansOfServer();
 /** Opened when the first plan is asked for; where it cannot be had, the orders are made without it. */
 let solver: Promise<MixedInteger | undefined> | undefined;
 
@@ -58,24 +60,36 @@ function amounts(id: number, question: Question): void {
   tell(id, told, true, began);
 }
 
-/** A first plan soon, then the good one, then, where it does not fit, remedies that were tried. */
+/** What was planned before at once; else a first plan soon, then the good one, then, where it does not fit, remedies that were tried. */
 async function plan(id: number, question: Question): Promise<void> {
   const began = performance.now();
   const opening = solverOnce();
   const covers = question.covers === undefined ? {} : { covers: question.covers };
   const run = open(question);
-  tell(id, run.at({ ...covers, schedules: 1, remedies: false, trace: false }), false, began, "improving");
-  const onProgress = ({ schedules }: { readonly schedules: number }) =>
-    say({ type: "progress", id, done: schedules, of: USUAL_SCHEDULES });
-  const at = { ...covers, solver: await opening };
-  let best = run.at({ ...at, remedies: false, onProgress });
-  if (best.plan.status !== "feasible") {
-    trace = () => best.trace;
-    tell(id, best, false, began, "remedies");
-    best = run.at(at);
-  }
+  const at = { ...covers, solver: await opening, found: plans };
+  const search = () => {
+    tell(id, run.at({ ...covers, schedules: 1, remedies: false, trace: false }), false, began, "improving");
+    const onProgress = ({ schedules }: { readonly schedules: number }) =>
+      say({ type: "progress", id, done: schedules, of: USUAL_SCHEDULES });
+    return run.at({ ...at, remedies: false, onProgress });
+  };
+  const good = whereFound(() => run.at({ ...at, remedies: false, found: plans.only })) ?? search();
+  trace = () => good.trace;
+  const fits = good.plan.status === "feasible";
+  if (!fits) tell(id, good, false, began, "remedies");
+  const best = fits ? good : run.at(at);
   trace = () => best.trace;
   tell(id, best, true, began);
+}
+
+/** Undefined where it hangs on a plan nobody has found yet. */
+function whereFound(of: () => Result): Result | undefined {
+  try {
+    return of();
+  } catch (error) {
+    if (error instanceof NotFound) return undefined;
+    throw error;
+  }
 }
 
 function tell(id: number, result: Result, last: boolean, began: number, next?: Stage): void {

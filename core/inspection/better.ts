@@ -31,22 +31,24 @@ const spanOf = (scope: Scope, span: { readonly from: string; readonly to: string
 
 /** Minutes of hands at work beyond three quarters of those there, hour of the clock by hour of the clock. */
 function peaks(scope: Scope, tasks: readonly PlanTask[]): number {
-  const [worked, there] = [new Map<string, number>(), new Map<string, number>()];
-  const count = (hours: Map<string, number>, minute: number) => {
-    const hour = Math.floor((minute + pastHour(scope)) / HOUR);
-    hours.set(`${hour}`, (hours.get(`${hour}`) ?? 0) + 1);
+  const [worked, there] = [new Map<number, number>(), new Map<number, number>()];
+  const past = pastHour(scope);
+  const count = (hours: Map<number, number>, minute: number) => {
+    const hour = Math.floor((minute + past) / HOUR);
+    hours.set(hour, (hours.get(hour) ?? 0) + 1);
   };
   for (const person of scope.kitchen.crew) {
     const shifts = person.shifts.map((shift) => spanOf(scope, shift));
     const rests = person.shifts.flatMap((shift) => shift.breaks.map((rest) => spanOf(scope, rest)));
-    const isThere = (minute: number) =>
-      covered(shifts, minute, minute + 1) > 0 && covered(rests, minute, minute + 1) === 0;
+    const here = new Set<number>();
     for (const [from, to] of shifts)
-      for (let minute = Math.max(0, from); minute < to; minute++) if (isThere(minute)) count(there, minute);
+      for (let minute = Math.max(0, from); minute < to; minute++) here.add(minute);
+    for (const [from, to] of rests) for (let minute = from; minute < to; minute++) here.delete(minute);
+    for (const minute of here) count(there, minute);
     for (const task of tasks)
       if (task.hands.includes(person.id))
         for (let minute = task.startMin; minute < task.endMin; minute++)
-          if (isThere(minute)) count(worked, minute);
+          if (here.has(minute)) count(worked, minute);
   }
   let sum = 0;
   for (const [hour, minutes] of worked) sum += Math.max(0, minutes - FULL * (there.get(hour) ?? 0));

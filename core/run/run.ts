@@ -35,7 +35,7 @@ import { type NutritionLabels, nutritionLabels } from "../safety/nutrition-label
 import { seatingSheet, seatsTaken } from "../safety/seating.ts";
 import { exposuresIn } from "../safety/shared.ts";
 import { whoseOf } from "../safety/whose.ts";
-import { solve } from "../schedule/index.ts";
+import { type FoundPlans, foundIn, questionOf, solve } from "../schedule/index.ts";
 import { declaredBy } from "./declared.ts";
 import { heatResult, heatRules, targetFiller, traceHeat } from "./fill.ts";
 import { inspected, unsaid } from "./judge.ts";
@@ -65,6 +65,8 @@ export interface RunOptions {
   readonly sensitivity?: boolean;
   /** Makes the orders of a plan better and says how near the cheapest they are; without one this house's own search does. */
   readonly solver?: MixedInteger | undefined;
+  /** Plans found before: a question asked again is not searched again. */
+  readonly found?: FoundPlans | undefined;
   /** false tries no remedies. */
   readonly remedies?: boolean;
   readonly stop?: () => boolean;
@@ -389,7 +391,7 @@ function planOf(
   const planned = planService(docs, amounts, {
     seed,
     schedules,
-    engine: solveWith,
+    engine: engineWith(options.found),
     fillTarget,
     apart,
     stop: options.stop,
@@ -483,6 +485,15 @@ function nameOne(known: ReadonlyMap<string, unknown>): string {
   return known.size === 0 ? "add one first" : `name one of: ${[...known.keys()].slice(0, 12).join(", ")}`;
 }
 
-/** The engine as the planner calls it. */
-const solveWith: Engine = (problem, { stop, onProgress, ...effort }) =>
-  solve(problem, { ...effort, ...(stop ? { stop } : {}), ...(onProgress ? { onProgress } : {}) });
+/** The engine as the planner calls it; what was found before is not searched for again. */
+function engineWith(found: FoundPlans | undefined): Engine {
+  return (problem, { stop, onProgress, ...effort }) => {
+    const asked = found && questionOf(problem, effort);
+    const known = asked === undefined ? undefined : found?.find(asked);
+    const heard = { ...(stop ? { stop } : {}), ...(onProgress ? { onProgress } : {}) };
+    const solved = solve(problem, { ...effort, ...heard, known });
+    const told = known ? undefined : foundIn(solved);
+    if (asked !== undefined && told) found?.keep(asked, told);
+    return solved;
+  };
+}

@@ -4,6 +4,7 @@ import { checkSchedule } from "./check.ts";
 import { clashOfDates } from "./clash.ts";
 import { withEnds } from "./facts.ts";
 import { FirstPlan } from "./first.ts";
+import { type Found, speaksOf } from "./found.ts";
 import { Improver } from "./improve.ts";
 import { buildModel, type Model } from "./model.ts";
 import { objectiveOf, totalOf, weightsOf } from "./objective.ts";
@@ -29,6 +30,8 @@ export interface SolveOptions {
   readonly onProgress?: (progress: Progress) => void;
   /** Known to fit nowhere: the first places found are the attempt, none is fought for. Default false. */
   readonly hopeless?: boolean;
+  /** Found before for this same question; taken when it speaks of this problem, and judged and valued anew. */
+  readonly known?: Found | undefined;
   /** What a best attempt gives up, in this order. Default overtime, late, wait, capacity. */
   readonly relax?: readonly Relaxation[];
 }
@@ -56,6 +59,9 @@ export function solve(problem: Problem, options: SolveOptions = {}): Result {
   const seed = options.seed ?? 1;
   const refusals = validateProblem(problem);
   if (refusals.length > 0) return refused(refusals, seed);
+  const { known } = options;
+  if (known && speaksOf(problem, known))
+    return answer(problem, known.schedule, { ...known, seed, bounds: new Map(known.bounds) });
   const facts = withEnds(problem);
   const search = new Run(facts, options);
   const { schedule, reason } = search.run();
