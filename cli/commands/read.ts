@@ -33,7 +33,8 @@ the book, and what it lacks to the starter pantry.
 JSON: {ok, title, format,
   lines   [{text, low, high, unit, ingredient, item, note, doubt, part}]
           text as it stands; low = high if single, null if it cannot be measured; a sum in its smaller unit; item is
-          {ingredient, confidence, starter?} or null, starter: true where the book lacks it; note and doubt are "" when there is none; part is a name or null
+          {ingredient, confidence, starter?, also?} or null, starter: true where the book lacks it, also: what else the
+          line names ("salt and pepper"); two things with amounts in one line are two lines; note and doubt are "" when there is none; part is a name or null
   parts   [{name, text, lines, steps}]   places in lines and steps
   steps   [{text, minutes, temperatureC, doubt, part}]   times added up, ranges by their long end
   yields  [{text, low, high, unit, what}]
@@ -106,6 +107,7 @@ async function run(args: string[], io: Io): Promise<number> {
         ? {
             ...{ ingredient: link.ingredient, confidence: link.confidence },
             ...(link.shelf ? { starter: true } : {}),
+            ...(link.also ? { also: link.also.map((other) => other.ingredient) } : {}),
           }
         : null;
       return { text, low, high, unit, ingredient, item, note, doubt, part: partOf(part) };
@@ -134,7 +136,9 @@ async function run(args: string[], io: Io): Promise<number> {
         ? {
             ...answer,
             ingredients: linked.links.flatMap((link) =>
-              link?.shelf ? (shelf.ingredients.get(link.ingredient) ?? []) : [],
+              (link ? [link, ...(link.also ?? [])] : []).flatMap((one) =>
+                one.shelf ? (shelf.ingredients.get(one.ingredient) ?? []) : [],
+              ),
             ),
             preparations: draft.preparations,
             doubts: [...answer.doubts, ...draft.doubts],

@@ -77,11 +77,16 @@ export function answerRecipe(
     if (said?.ingredient !== undefined && pantry.has(said.ingredient))
       return { ingredient: said.ingredient, confidence: 1, by: "name" as const };
     const chosen = said?.ingredient ?? (said?.asNew ? undefined : link?.ingredient);
+    for (const { ingredient } of (chosen === link?.ingredient && link?.also) || []) {
+      const other = pantry.has(ingredient) ? undefined : shelf?.ingredients.get(ingredient);
+      if (other) fresh.set(other.id, other);
+    }
     const onShelf = chosen === undefined ? undefined : shelf?.ingredients.get(chosen);
     if (onShelf) {
       fresh.set(onShelf.id, onShelf);
       const confidence = said?.ingredient === undefined ? link!.confidence : 1;
-      return { ingredient: onShelf.id, confidence, by: "name" as const, shelf: true as const };
+      const also = chosen === link?.ingredient && link?.also ? { also: link.also } : {};
+      return { ingredient: onShelf.id, confidence, by: "name" as const, shelf: true as const, ...also };
     }
     if (!said?.asNew) return link;
     const { ingredient: name } = recipe.lines[i]!;

@@ -1,7 +1,9 @@
 import type { Ingredient } from "../pantry/schema.ts";
 import type { Doubt } from "./doubt.ts";
 import { type Link, PantryIndex, SURE } from "./link.ts";
+import { linkSeveral } from "./link-several.ts";
 import { measuresDoubt } from "./measures.ts";
+import { SEASONING } from "./split-note.ts";
 import { lineChoices, stepChoices } from "./text-choices.ts";
 import type { ReadRecipe } from "./types.ts";
 
@@ -49,12 +51,23 @@ export function linkRecipe(
     const link = find(`tinned ${said}`);
     return link && link.confidence >= SURE ? link : undefined;
   };
-  const links = recipe.lines.map(({ ingredient, unit }) =>
-    ingredient ? (unit === "can" && canned(ingredient)) || find(ingredient) : null,
-  );
+  const links = recipe.lines.map((line) => {
+    const { ingredient, unit } = line;
+    if (!ingredient) return null;
+    const one = (unit === "can" && canned(ingredient)) || find(ingredient);
+    return one && one.confidence >= SURE && !SEASONING.test(line.note)
+      ? one
+      : (linkSeveral(line, find) ?? one);
+  });
   const doubts: Doubt[] = [];
   const whose = measuresDoubt(recipe);
   if (whose) doubts.push(whose);
+  for (const { name, at, guessed } of recipe.parts)
+    if (guessed && (index.find(name)?.confidence ?? 0) >= SURE)
+      doubts.push({
+        ...{ path: "", at },
+        ask: `"${name}" is taken for the name of a part: if it is an ingredient, write it with an amount or a dash before it`,
+      });
   const asked = new Set<string>();
   recipe.lines.forEach(({ text, doubt, ingredient, at }, i) => {
     const path = `/lines/${i}`;

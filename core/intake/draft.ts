@@ -82,13 +82,9 @@ export function draftPreparations(
       const step = stepIds[stepOf(line, steps)]!;
       const note = line.note ? { note: line.note } : {};
       const how = amount ? { amount } : { amount: null, toTaste: true };
-      lines.push({
-        id: `line-${lines.length + 1}`,
-        item: { ingredient: ingredient.id },
-        ...how,
-        step,
-        ...note,
-      });
+      for (const one of [ingredient.id, ...(link?.also ?? []).map((other) => other.ingredient)])
+        if (pantry.has(one))
+          lines.push({ id: `line-${lines.length + 1}`, item: { ingredient: one }, ...how, step, ...note });
     });
     for (const other of taken) {
       grams += Number(other.yield.amount.value);

@@ -1,6 +1,6 @@
 import type { ReadOptions } from "../quantity/index.ts";
 import { type DataBlock, plainText } from "./html.ts";
-import { readLine } from "./read-line.ts";
+import { readLines } from "./line/pieces.ts";
 import { readStep } from "./read-step.ts";
 import { readYield } from "./read-yield.ts";
 import type { ReadPart, ReadProblem, ReadRecipe, ReadStep, ReadYield } from "./types.ts";
@@ -104,7 +104,11 @@ function recipeOf(node: Json, at: number, options: ReadOptions): ReadRecipe {
     if (plain === "") continue;
     const heading = headingOf(plain);
     if (heading) part = partAt(heading, text);
-    else lines.push({ ...readLine(plain, options), text: text.trim(), at, part });
+    else {
+      const read = readLines(plain, options);
+      const own = read.length > 1 ? {} : { text: text.trim() };
+      for (const line of read) lines.push({ ...line, ...own, at, part });
+    }
   }
   const steps = stepsOf(node.recipeInstructions, at, partAt, problems);
   const title = typeof node.name === "string" ? plainText(node.name).trim() : "";

@@ -10,6 +10,8 @@ export interface Link {
   readonly by: "name" | "alias" | "words" | "head";
   /** The pantry lacks it: it is taken from the shelf and goes into the book with what is kept. */
   readonly shelf?: true;
+  /** What else the same line names, each surely known: "salt and pepper". */
+  readonly also?: readonly Link[];
 }
 
 /** From this confidence on a link is taken without asking. */

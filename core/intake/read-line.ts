@@ -15,7 +15,7 @@ const PRICE_AFTER =
   /(?:\s{2,}|\s+(?:[@–-]\s*)?)((?:[£$€]|(?:EUR|USD|GBP|CHF|Fr\.|Rs\.?)\s)\s?\d+(?:[.,]\d+)*(?:\s?(?:\/|per )\s?\p{L}+)?|\d+[.,]\d{2}\s?(?:€|£|EUR|CHF|USD|GBP)(?:\s?\/\s?\p{L}+)?)$/iu;
 
 /** "Gros sel  PM": pour mémoire, the cook decides. */
-const FOR_MEMORY = /(?:\s{2,}|[,;]\s*|\s)(?:PM|P\.M\.)$/u;
+const FOR_MEMORY = /(?:\s{2,}|[,;]\s*|\s)(?:PM|P\.M\.)$|^(?:PM|P\.M\.)\s+(?=\p{L})/u;
 
 const MAYBE = /^(?:evtl\.?|eventuell|optional(?:ly)?:?|facultatif\s?:?|opcional:?|facoltativo:?|ggf\.?)\s+/iu;
 
@@ -127,7 +127,9 @@ function doubtsOf(found: Found, name: string, said: readonly string[], leftToCoo
   if (found.each) doubts.push("the amount is for each of them: give each its own line");
   else if (
     ANOTHER_AMOUNT.test(name) ||
-    said.some((note) => /^(?:\+\s)?\d+(?:[.,/]\d+)?\s+\p{L}{3,}/u.test(note))
+    said.some((note) =>
+      /^(?:\+\s)?\d+(?:[.,/]\d+)?\s+\p{L}{3,}|\s?\/\s\d+(?:[.,/]\d+)?\s?\p{L}{1,5}\s\p{L}{3,}/u.test(note),
+    )
   )
     doubts.push(SEVERAL);
   return doubts.join("; ");

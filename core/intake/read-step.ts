@@ -45,7 +45,9 @@ const START = new RegExp(`(?<![\\p{L}\\d.,/])(?:[\\d${FRACTION_GLYPHS}]|(?:${WOR
 
 /** A time after these is no time of the step: every 5 minutes, after 10 minutes, within 6 hours. */
 const NOT_ADDED =
-  /(?:\b(?:every|each|after|within|under|less than|last|final|first|from the|toutes? les|chaque|après|dernières|cada|después de|tras|últimos|ogni|dopo|ultimi|alle|nach|letzten|ersten|binnen|innerhalb von|keeps? (?:for|up to)|up to)\s+(?:about\s+)?)$/iu;
+  /(?:\b(?:every|each|after|within|under|less than|last|final|first|from the|toutes? les|chaque|après|dernières|cada|después de|tras|últimos|ogni|dopo|ultimi|alle|nach|letzten|ersten|binnen|innerhalb von|keeps?(?: for| up to)?|shelf life:?|se conserve|si conserva|hält(?: sich)?|haltbar|up to)\s+(?:about\s+)?)$/iu;
+/** "Hold 5 days" says how long it keeps; "hold 10 minutes" is a time of the step. */
+const HELD = /\b(?:hold|store)s?(?: for| up to)?\s+(?:about\s+)?$/iu;
 const AHEAD =
   /^\s*(?:ahead|beforehand|before (?:the end|serving)|in advance|earlier|ago|à l['’]avance|avant (?:la fin|de servir)|antes de (?:servir|terminar)|prima di (?:servire|fine)|vorher|zuvor|vor dem (?:servieren|ende)|old)\b/iu;
 const PER_SIDE =
@@ -172,6 +174,7 @@ function scan(body: string): { minutes: number | null; temperatures: number[]; d
       continue;
     }
     if (NOT_ADDED.test(before) || AHEAD.test(after)) continue;
+    if (HELD.test(before) && read.unit === "day") continue;
     const inMin = convert({ value: toNumber(read.high), unit: read.unit }, "min");
     if (!inMin.ok) continue;
     minutes = (minutes ?? 0) + inMin.value * (PER_SIDE.test(after) ? 2 : 1);

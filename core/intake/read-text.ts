@@ -1,6 +1,8 @@
 import type { ReadOptions } from "../quantity/index.ts";
+import { bareParts } from "./bare-parts.ts";
 import { partName, type Row, rowOf } from "./layout.ts";
 import { greets, signsOff } from "./letters.ts";
+import { readLines } from "./line/pieces.ts";
 import { LONGEST_LINE, readLine } from "./read-line.ts";
 import { LONGEST_STEP, readStep } from "./read-step.ts";
 import { readYield, yieldWithin } from "./read-yield.ts";
@@ -93,6 +95,7 @@ class Placing {
   private lastStepRow = 0;
   private readonly other: { at: number; text: string }[] = [];
   private readonly anyAmount: boolean;
+  private readonly bareParts: ReadonlySet<number>;
   private readonly rows: readonly Row[];
   private readonly problems: ReadProblem[];
   private readonly options: ReadOptions;
@@ -101,6 +104,7 @@ class Placing {
     this.rows = rows;
     this.problems = problems;
     this.options = options;
+    this.bareParts = bareParts(rows);
     this.anyAmount = rows.some((row) => row.amount);
   }
 
@@ -159,9 +163,10 @@ class Placing {
         return;
       }
     }
-    const name = partName(row, next, previous);
+    const plain = partName(row, next, previous);
+    const name = plain ?? (this.bareParts.has(row.at) ? row.body : undefined);
     if (name !== undefined && this.opensPart(row, next)) {
-      this.openPart(row, name);
+      this.openPart(row, name, plain === undefined);
       return;
     }
     if (this.continues(row, previous)) return;
@@ -228,11 +233,11 @@ class Placing {
     return true;
   }
 
-  private openPart(row: Row, name: string): void {
+  private openPart(row: Row, name: string, guessed: boolean): void {
     const known = this.parts.findIndex((part) => part.name.toLowerCase() === name.toLowerCase());
     if (known >= 0) this.part = known;
     else {
-      this.parts.push({ name, text: row.text, at: row.at });
+      this.parts.push({ name, text: row.text, at: row.at, ...(guessed ? { guessed } : {}) });
       this.part = this.parts.length - 1;
     }
     if (this.state !== "method") this.state = "ingredients";
@@ -274,7 +279,8 @@ class Placing {
   private addLine(row: Row): void {
     if (this.state === "method") this.state = "ingredients";
     if (this.state === "head") this.state = "ingredients";
-    this.lines.push({ ...readLine(row.text, this.options), at: row.at, part: this.part });
+    for (const line of readLines(row.text, this.options))
+      this.lines.push({ ...line, at: row.at, part: this.part });
   }
 
   private addStep(row: Row, previous: Row | undefined): void {

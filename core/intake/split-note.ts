@@ -17,7 +17,7 @@ const STARTER = new RegExp(
     "(?:environ|circa|or so|or more|aprox\\.?|approx\\.?)(?=$|,)",
     "@\\s?(?=[\\d£$€])",
     "(?:about|approx\\.?|around|ca\\.?|circa|environ|etwa|unos|weighing|wt\\.?)\\s?(?=[\\d½¼¾])",
-    "with (?:their |its |the )?(?:juices?|skins?|tops|leaves)\\b|without\\b|on the (?:bone|vine)\\b",
+    "with (?:their |its |the )?(?:juices?|skins?|tops|leaves)\\b|(?:with|avec|con|mit)\\s(?=\\d)|without\\b|on the (?:bone|vine)\\b",
     "pour (?:le|la|les|l['’]|servir|\\p{L}+(?:er|ir)\\b)|en (?:dés|morceaux|rondelles|lamelles|cubes|dados|daditos|taquitos|tacos|trozos|trocitos|cubos|tiras|piezas|mitades|octavos|láminas|gajos|cuartos|bastones|aros|rodajas|juliana|julienne)\\b|(?:(?:à|de|da|di|von|zu)\\s(?:je\\s|ca\\.?\\s|circa\\s|environ\\s|etwa\\s|unos\\s)?|d['’]environ\\s)(?=\\d{1,4}(?:[.,]\\d)?\\s?(?:k?g|ml|cl|cm|oz)\\b)|à température",
     "para\\b|al gusto\\b|per (?:servire|guarnire|friggere|ungere|decorare|spolver\\p{L}*|infarinare|la|il|lo|le|i|gli|l['’])(?![\\p{L}])|a (?:dadini|cubetti|fett[ei]|fettine|pezzi|pezzetti|tocchetti|listarelle|julienne|rondelle|striscioline|spicchi|temperatura)\\b",
     "vom Vortag|zum\\b|zur\\b|für (?:die|den|das)\\b|in (?:Würfeln|Scheiben|Streifen|Stücken|Ringen|Stückchen|dünnen|feinen)|nach (?:Geschmack|Belieben)",

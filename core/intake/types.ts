@@ -53,6 +53,8 @@ export interface ReadPart {
   /** The heading as written. */
   readonly text: string;
   readonly at: number;
+  /** Only the way of the text says that it is one. */
+  readonly guessed?: true;
 }
 
 /** What could not be read, by line; the rest is kept. */

@@ -5,14 +5,14 @@ const set = (words: string) => new Set(words.split("|"));
 /** Headings over the ingredients, in small letters without marks. */
 export const INGREDIENT_HEADINGS = set(
   "ingredients|ingredient list|the ingredients|you will need|you'll need|what you need|shopping list|total formula|formula|" +
-    "ingrédients|les ingrédients|il vous faut|ingredientes|los ingredientes|necesitas|" +
+    "ingrédients|les ingrédients|il vous faut|denrées|liste des denrées|ingredientes|los ingredientes|necesitas|" +
     "ingredienti|gli ingredienti|occorrente|zutaten|die zutaten|das brauchen sie|zutatenliste",
 );
 
 /** Headings over the method. */
 export const METHOD_HEADINGS = set(
   "method|the method|directions|instructions|preparation|procedure|process|steps|what to do|how to make it|how to|to make|cooking|" +
-    "préparation|la préparation|préparer|réalisation|la recette|étapes|progression|déroulement|cuisson|procédé|" +
+    "préparation|la préparation|technique|techniques|préparer|réalisation|la recette|étapes|progression|déroulement|cuisson|procédé|" +
     "preparación|elaboración|modo de preparación|modo de hacerlo|instrucciones|pasos|cómo se hace|procedimiento|" +
     "preparazione|la preparazione|procedimento|esecuzione|istruzioni|come si fa|metodo|" +
     "zubereitung|die zubereitung|anleitung|so geht's|so wird's gemacht|herstellung|arbeitsschritte",
@@ -34,7 +34,7 @@ export const PORTION_KEY =
   /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:serves|feeds)|(?:(?:number|no\.?|nombre|nb\.?|n[úu]mero|n[°º.]|anzahl)\s(?:of |de |di |der )?)?(?:servings?|serving size|portions?|covers|couverts|coperti|cubiertos|personnes|convives|raciones|comensales|porciones|personas|porzioni|persone|portionen|personen|pax))(?!\p{L})\s*:?\s*(?=[^\s:])/iu;
 /** "Makes 12 buns", "Für 4 Personen": what is made is said after the number. */
 export const YIELD_KEY =
-  /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:makes|yields?)|yield|quantity made|(?:ingrédients |quantités |recette )?pour|rendement|donne|(?:ingredientes |receta )?para|rinde|rendimiento|(?:ingredienti |dosi )?per|dosi|resa|(?:zutaten )?für|ergibt|menge|for|enough for)\s*[:=–-]?\s*(?=[^\s:])/iu;
+  /^(?:\(?\s*)(?:(?:this )?(?:recipe )?(?:makes|yields?)|yield|batch(?: size)?(?=\s*[:=])|base(?=\s*[:=])|quantity made|(?:ingrédients |quantités |recette )?pour|rendement|donne|(?:ingredientes |receta )?para|rinde|rendimiento|(?:ingredienti |dosi )?per|dosi|resa|x(?=\s?\d{1,4}\s(?:pers|pax|coperti|couverts|portion|porzioni|raciones|comensales|guests|covers))|(?:zutaten )?für|ergibt|menge|for|enough for)\s*[:=–-]?\s*(?=[^\s:])/iu;
 /** Words for those who are fed. */
 export const PORTION_WORDS =
   /^(?:to \d+ )?(?:(?:hungry|generous|generosas|small|large|gute|kleine|main|starter|main-course|first-course)\s+)?(?:persons?|people|portions?|servings?|serves|guests|covers|pax|diners|couverts?|cubiertos|coperti|personnes?|pers\.?|convives|parts?|raciones|ración|racione?s|personas|comensales|porciones|porción|persone|porzioni|porzione|portionen|personen|esser)\b/iu;
@@ -49,7 +49,7 @@ export const PART_NOUNS = set(
     "crumble|syrup|garnish|purée|puree|jus|gel|praline|ganache|emulsion|crumb|pickle|rub|batter|streusel|custard|mousse|" +
     "crisp|tuile|caramel|coulis|relish|salsa|paste|broth|soup|mix|mixture|spices|garnishes|assembly|wrapper|wrappers|" +
     "pâte|garniture|appareil|crème|glaçage|nappage|masa|relleno|salsa|glaseado|impasto|ripieno|condimento|farcia|glassa|frolla|" +
-    "teig|füllung|belag|soße|guss|glasur|streusel|creme|marinade",
+    "montaggio|beilage|teig|füllung|belag|soße|guss|glasur|streusel|creme|marinade",
 );
 
 /** Words that say which, not what: before "or" or in a list of adjectives they never stand alone. */

@@ -3,8 +3,16 @@ import { parseRational, toNumber } from "../../numerics/rational.ts";
 import type { ReadRecipe } from "../types.ts";
 
 /** What a line of a fixture should be read as. */
+interface ExpectedLine {
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly unit: string;
+  readonly ingredient: string;
+  readonly note: string;
+}
+
 type Expected =
-  | { kind: "line"; low: number | null; high: number | null; unit: string; ingredient: string; note: string }
+  | { kind: "line"; lines: ExpectedLine[] }
   | { kind: "step"; minutes: number | null; temperatureC: number | null }
   | { kind: "part"; name: string }
   | { kind: "yield"; low: number; high: number; unit: string; what: string }
@@ -16,7 +24,10 @@ export interface Fixture {
   readonly rows: readonly { readonly text: string; readonly expected: Expected }[];
 }
 
-/** Reads a file of fixtures: recipes parted by "=== name", each line with its answer after "  => ". */
+/**
+ * Reads a file of fixtures: recipes parted by "=== name", each line with its answer after "  => "; two lines
+ * written in one have both answers, parted by "||".
+ */
 export function fixtures(file: string): Fixture[] {
   const source = readFileSync(new URL(file, import.meta.url), "utf8");
   return source
@@ -43,8 +54,13 @@ function expectedOf(answer: string | undefined): Expected {
     const { low, high, unit } = amountOf(amount!);
     return { kind, low: low!, high: high!, unit, what: what!.trim() };
   }
+  return { kind: "line", lines: answer.split("||").map(lineOf) };
+}
+
+function lineOf(answer: string): ExpectedLine {
   const [amount, ingredient, note] = answer.split("|").map((text) => text.trim());
-  return { kind: "line", ...amountOf(amount!), ingredient: ingredient!, note: note ?? "" };
+  const { low, high, unit } = amountOf(amount!);
+  return { low, high, unit, ingredient: ingredient!, note: note ?? "" };
 }
 
 const figure = (text: string) => (text === "-" ? null : Number(text));
@@ -64,6 +80,9 @@ const bag = (text: string) =>
     .filter(Boolean)
     .sort()
     .join(" ");
+/** The text of a line is the row's, or, where the row holds several, a part of it, word for word. */
+const isOf = (line: string, row: string, several: boolean) =>
+  several ? row.includes(line) && line !== row.trim() : line === row.trim();
 const close = (a: number | null, b: number | null, within = 1e-9) =>
   a === null || b === null ? a === b : Math.abs(a - b) <= within * Math.max(1, Math.abs(b));
 
@@ -88,29 +107,35 @@ export function score(all: readonly Fixture[], read: (text: string) => ReadRecip
     };
     fixture.rows.forEach(({ text, expected }, i) => {
       const at = i + 1;
-      const line = recipe.lines.find((one) => one.at === at);
+      const lines = recipe.lines.filter((one) => one.at === at);
       const step = recipe.steps.find((one) => one.at === at);
       if (expected.kind === "line") {
-        const right =
-          line !== undefined &&
-          line.text === text.trim() &&
-          line.unit === expected.unit &&
-          close(line.low, expected.low) &&
-          close(line.high, expected.high) &&
-          line.ingredient === expected.ingredient;
-        const got = line
-          ? `${line.low}..${line.high} ${line.unit} | ${line.ingredient} | ${line.note}`
-          : step
-            ? "a step"
-            : "no line";
-        count(result.lines, right, `${text}  -> ${got}`);
-        count(
-          result.notes,
-          line !== undefined && bag(line.note) === bag(expected.note),
-          `note of ${text}  -> ${line?.note}`,
-        );
+        expected.lines.forEach((one, k) => {
+          const line = lines[k];
+          const right =
+            line !== undefined &&
+            isOf(line.text, text, expected.lines.length > 1) &&
+            line.unit === one.unit &&
+            close(line.low, one.low) &&
+            close(line.high, one.high) &&
+            line.ingredient === one.ingredient;
+          const got = line
+            ? `${line.low}..${line.high} ${line.unit} | ${line.ingredient} | ${line.note}`
+            : step
+              ? "a step"
+              : "no line";
+          count(result.lines, right, `${text}  -> ${got}`);
+          count(
+            result.notes,
+            line !== undefined && bag(line.note) === bag(one.note),
+            `note of ${text}  -> ${line?.note}`,
+          );
+        });
+        for (const more of lines.slice(expected.lines.length))
+          count(result.lines, false, `${text}  -> is one line more: ${more.text}`);
         return;
       }
+      const line = lines[0];
       if (line) count(result.lines, false, `${text}  -> is no ingredient (${expected.kind})`);
       if (expected.kind === "step") {
         const right =

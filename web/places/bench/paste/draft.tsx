@@ -79,6 +79,7 @@ function DraftLine({
   const names = useNames();
   const link = answered.linked.links[at];
   const fresh = link && answered.fresh.find((one) => one.id === link.ingredient);
+  const nameOf = (id: string) => answered.fresh.find((one) => one.id === id)?.name ?? names.ingredient(id);
   const amount =
     line.low === null
       ? line.toTaste
@@ -104,7 +105,7 @@ function DraftLine({
               answers.lines?.[at]?.leave
                 ? say("paste.left")
                 : link
-                  ? (fresh?.name ?? names.ingredient(link.ingredient))
+                  ? [link, ...(link.also ?? [])].map((one) => nameOf(one.ingredient)).join(" + ")
                   : say("list.tie.none")
             }
             list={book.ingredients}
