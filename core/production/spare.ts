@@ -37,6 +37,8 @@ export function latestStarts(
     if (task.at !== undefined) return p.start;
     return within(i, Math.min(horizon, task.deadline ?? horizon) - length(i));
   });
+  // What is decided does not slip, whatever follows it.
+  const stays = (i: number) => set.tasks[i]?.at !== undefined;
   // By item: who follows it, and how long after its start at the least.
   const followers: [number, number][][] = placements.map(() => []);
   const contacts = contactsOf(site, set.tasks, horizon + 1);
@@ -54,7 +56,7 @@ export function latestStarts(
     if (i === undefined || j === undefined) continue;
     const from = link.from.at === "end" ? length(i) : 0;
     const to = link.to.at === "end" ? length(j) : 0;
-    if (link.least !== undefined) followers[i]!.push([j, link.least + from - to]);
+    if (link.least !== undefined && !stays(i)) followers[i]!.push([j, link.least + from - to]);
     // A wait goes with its work, a look-in with its wait; all else already waits since its planned moment.
     if (link.most !== undefined && link.rule !== "follows" && link.rule !== "look-in")
       latest[j] = within(j, Math.min(latest[j]!, placements[i]![link.from.at] + link.most - to));
@@ -63,7 +65,7 @@ export function latestStarts(
   for (const [key, list] of lists) {
     list.sort((a, b) => items[a]!.start - items[b]!.start || items[a]!.end - items[b]!.end);
     if (key.startsWith("person ")) {
-      followHands(list, items, (i, j) => followers[i]!.push([j, length(i)]));
+      followHands(list, items, stays, (i, j) => followers[i]!.push([j, length(i)]));
       continue;
     }
     const place = key.slice(key.indexOf(" ") + 1);
@@ -71,7 +73,8 @@ export function latestStarts(
     const there = unit && needsOn(unit, set, items, list);
     const apart = contacts.setups(place).length > 0;
     const classes = apart ? list.map((i) => contacts.classOf(set.tasks[i]!, place)) : [];
-    for (let a = 0; a < list.length; a++)
+    for (let a = 0; a < list.length; a++) {
+      if (stays(list[a]!)) continue;
       for (let b = a + 1; b < list.length && b <= a + FOLLOWERS; b++) {
         const [i, j] = [list[a]!, list[b]!];
         if (items[j]!.start < items[i]!.end) continue;
@@ -81,6 +84,7 @@ export function latestStarts(
         const gap = kept > 0 ? Math.max(kept, shared ?? 0) : shared;
         if (gap !== undefined) followers[i]!.push([j, length(i) + gap]);
       }
+    }
   }
   const order = items.map((_, i) => i).sort((a, b) => items[b]!.start - items[a]!.start);
   for (let moved = true; moved; ) {
@@ -142,9 +146,11 @@ function inShift(shifts: readonly Span[] | undefined, start: number, minutes: nu
 function followHands(
   list: readonly number[],
   items: readonly Item[],
+  stays: (i: number) => boolean,
   follow: (i: number, j: number) => void,
 ): void {
   for (let a = 0; a < list.length; a++) {
+    if (stays(list[a]!)) continue;
     let reached = Number.POSITIVE_INFINITY;
     for (let b = a + 1; b < list.length; b++) {
       const next = items[list[b]!]!;

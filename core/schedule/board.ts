@@ -242,7 +242,7 @@ export class Board {
 
   /** False when the task shares its people with another at the same time and can't be taken off cleanly. */
   liftable(i: number): boolean {
-    return this.persons[i]!.every((p) => this.agendas[p]!.has(this.start[i]!, this.end[i]!));
+    return this.persons[i]!.every((p) => this.agendas[p]!.has(this.start[i]!, this.end[i]!, i));
   }
 
   /** Draws the windows anew from what is placed: of all, or of what the tasks given are tied to. */

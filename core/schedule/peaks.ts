@@ -19,17 +19,24 @@ export function stretchesOf(
   { share, every, from = 0 }: Omit<NonNullable<Objective["peak"]>, "weight">,
 ): Stretch[] {
   const hours = new Map((problem.persons ?? []).map((person) => [person.id, workOf(person)]));
+  const first = from > 0 ? from - every : 0;
+  const count = Math.max(0, Math.ceil((problem.horizon - first) / every));
+  const start = (k: number) => Math.max(0, first + k * every);
+  const stop = (k: number) => Math.min(first + (k + 1) * every, problem.horizon);
+  const worked = new Float64Array(count);
+  for (const p of placements)
+    for (const id of p.persons) {
+      const list = hours.get(id)!;
+      for (let k = Math.max(0, Math.floor((p.start - first) / every)); k < count && start(k) < p.end; k++)
+        worked[k]! += minutesIn(list, Math.max(p.start, start(k)), Math.min(p.end, stop(k)));
+    }
   const stretches: Stretch[] = [];
-  for (let at = from > 0 ? from - every : 0; at < problem.horizon; at += every) {
-    const stretch = { from: Math.max(0, at), to: Math.min(at + every, problem.horizon) };
+  for (let k = 0; k < count; k++) {
     let there = 0;
-    for (const list of hours.values()) there += minutesIn(list, stretch.from, stretch.to);
+    for (const list of hours.values()) there += minutesIn(list, start(k), stop(k));
     if (there === 0) continue;
-    let worked = 0;
-    for (const p of placements)
-      for (const id of p.persons)
-        worked += minutesIn(hours.get(id)!, Math.max(p.start, stretch.from), Math.min(p.end, stretch.to));
-    stretches.push({ ...stretch, worked, there, over: Math.max(0, worked - share * there) });
+    const over = Math.max(0, worked[k]! - share * there);
+    stretches.push({ ...{ from: start(k), to: stop(k) }, ...{ worked: worked[k]!, there, over } });
   }
   return stretches;
 }

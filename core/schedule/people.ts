@@ -176,11 +176,11 @@ export class Agenda {
     this.size++;
   }
 
-  /** Whether exactly [from, to) was given away at once. */
-  has(from: number, to: number): boolean {
+  /** Whether exactly [from, to) was given to this one. */
+  has(from: number, to: number, who: number): boolean {
     if (to <= from) return true;
     const k = this.after(from);
-    return k < this.size && this.from[k] === from && this.to[k] === to;
+    return k < this.size && this.from[k] === from && this.to[k] === to && this.who[k] === who;
   }
 
   takeBack(from: number, to: number): void {

@@ -7,10 +7,11 @@ import type { Model } from "./model.ts";
 import { objectiveOf, totalOf } from "./objective.ts";
 import { Obstacles } from "./obstacles.ts";
 import { scheduleOf, spotsOf } from "./plan.ts";
-import type { Placement, Problem, Relaxation, Schedule, Violation } from "./problem.ts";
+import type { Placement, Problem, Relaxation, Schedule, Task, Violation } from "./problem.ts";
 import { pushed } from "./push.ts";
 import { Random } from "./random.ts";
 import { attempt, breakage } from "./relax.ts";
+import { happenedAt, remainsOf } from "./remains.ts";
 import { seated } from "./seat.ts";
 
 export interface RepairOptions {
@@ -51,11 +52,20 @@ export interface Repair {
  */
 export function repair(problem: Problem, old: Schedule, options: RepairOptions = {}): Repair {
   const facts = withEnds(problem);
-  const seed = options.seed ?? 1;
   const stays = standing(facts, old);
   const still = stays && judged(problem, old, stays);
-  if (still && (still.violations.length === 0 || options.content?.(still.violations))) return still;
-  let best: Repair | null = null;
+  const valued = (one: Judged): Repair => ({ ...one, value: worthOf(problem, one) });
+  if (still && (given(facts, still) || options.content?.(still.violations))) return valued(still);
+  const remains = remainsOf(facts, old);
+  const { schedule } = mended(remains.problem, remains.old, options);
+  return valued(judged(problem, old, remains.whole(schedule)));
+}
+
+/** Mends what is still to be settled. */
+function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
+  const seed = options.seed ?? 1;
+  const judge = (schedule: Schedule) => judged(facts, old, schedule);
+  let best: Judged | null = null;
   let closest: Mender | null = null;
   let successes = 0;
   for (let k = 0; k < (options.tries ?? 4) && successes < 2 && !(k > 0 && options.stop?.()); k++) {
@@ -69,23 +79,22 @@ export function repair(problem: Problem, old: Schedule, options: RepairOptions =
     }
     successes++;
     mender.goBack();
-    const found = judged(problem, old, mender.schedule);
-    if (!best || better(found, best)) best = found;
-    if (k > 0 || (found.violations.length === 0 && found.changes.length <= mender.least)) continue;
+    const found = judge(mender.schedule);
+    if (!best || better(facts, found, best)) best = found;
+    if (k > 0 || (given(facts, found) && found.changes.length <= mender.least)) continue;
     // Everything a little later may be less to learn than a few things far away.
-    const later = judged(problem, old, pushed(facts, old));
-    if (later.violations.length > 0) continue;
+    const later = judge(pushed(facts, old));
+    if (!given(facts, later)) continue;
     successes++;
-    if (better(later, best)) best = later;
-    if (best.violations.length === 0 && best.changes.length <= mender.least) break;
+    if (better(facts, later, best)) best = later;
+    if (given(facts, best) && best.changes.length <= mender.least) break;
   }
   if (best || !closest) return best!;
   // It does not fit: a best attempt around what can stay.
   const order = options.relax ?? ["overtime", "late", "wait", "capacity"];
-  const judge = (schedule: Schedule) => judged(problem, old, schedule);
   const { schedule } = attempt(facts, closest.model, closest.spots(), order, seed);
   const tried = [judge(schedule), judge(pushed(facts, old))];
-  const cost = (r: Repair) => breakage(r.violations, order) + LEARNING * upheaval(r);
+  const cost = (r: Judged) => breakage(r.violations, order) + LEARNING * upheaval(r);
   let first = tried.reduce((a, b) => (cost(b) < cost(a) ? b : a));
   // What it moved because it was in the way of something may stand where it was after all.
   const back = new Mender(facts, old, false, new Random(seed), true, first.schedule);
@@ -99,20 +108,26 @@ export function repair(problem: Problem, old: Schedule, options: RepairOptions =
 /** The old plan as it stands now, with what has happened where it happened; undefined where a task has no place in it. */
 function standing(problem: Problem, old: Schedule): Schedule | undefined {
   const before = new Map(old.placements.map((p) => [p.task, p]));
-  const persons = new Set((problem.persons ?? []).map((p) => p.id));
   const placements: Placement[] = [];
-  for (const { id: task, modes, status, pin } of problem.tasks) {
-    const was = before.get(task);
-    if (!was) return undefined;
-    const { start, end, mode, persons: who, resources } = status === undefined ? was : { ...was, ...pin };
-    const way = modes[mode];
-    const heads = (way?.people ?? []).reduce((sum, need) => sum + need.count, 0);
-    if (!way || who.length !== heads || !who.every((id) => persons.has(id))) return undefined;
-    if (resources.length !== (way.resources ?? []).length) return undefined;
-    placements.push({ task, start, end, mode, persons: who, resources });
+  for (const task of problem.tasks) {
+    const place = happenedAt(problem, task, before.get(task.id));
+    if (!place) return undefined;
+    placements.push(place);
   }
   return { placements, spans: seated(problem, placements, old.spans) };
 }
+
+/**
+ * Whether what a plan breaks is broken by what has happened alone: no plan mends that. Of room it is not known: only
+ * who is there at its worst minute is told.
+ */
+function given({ tasks }: Problem, { violations }: Judged): boolean {
+  if (violations.length === 0) return true;
+  const settled = new Set(tasks.flatMap(({ id, status }) => (isOpen(status) ? [] : [id])));
+  return violations.every((v) => v.rule !== "capacity" && v.tasks.every((id) => settled.has(id)));
+}
+
+const isOpen = (status: Task["status"]) => status === undefined || status === "open";
 
 /** What upheaval weighs where a plan breaks rules: some thirty tasks changed are as much as a breach of one minute. */
 const LEARNING = 1;
@@ -120,34 +135,34 @@ const LEARNING = 1;
 /** Ways without chance, forward and mirrored in time. */
 const PLAIN = 2;
 
-function better(a: Repair, b: Repair): boolean {
-  const harm = (r: Repair) => r.violations.reduce((sum, v) => sum + v.by, 0);
+function better(problem: Problem, a: Judged, b: Judged): boolean {
+  const harm = (r: Judged) => r.violations.reduce((sum, v) => sum + v.by, 0);
   if (harm(a) !== harm(b)) return harm(a) < harm(b);
   if (upheaval(a) !== upheaval(b)) return upheaval(a) < upheaval(b);
-  return a.value < b.value;
+  return worthOf(problem, a) < worthOf(problem, b);
 }
 
 /** What a brigade has to learn anew: each task that changes counts one, and as much again for each half hour it moves. */
-function upheaval({ changes }: Repair): number {
+function upheaval({ changes }: Judged): number {
   return changes.reduce(
     (sum, c) => sum + 1 + (c.before ? Math.abs(c.after.start - c.before.start) / 30 : 0),
     0,
   );
 }
 
-function judged(
-  problem: Problem,
-  old: Schedule,
-  schedule: Schedule,
-  violations: readonly Violation[] = checkSchedule(problem, schedule),
-): Repair {
+type Judged = Omit<Repair, "value">;
+
+function judged(problem: Problem, old: Schedule, schedule: Schedule): Judged {
+  const violations = checkSchedule(problem, schedule);
   const before = new Map(old.placements.map((p) => [p.task, p]));
   const changes = schedule.placements.flatMap((after): Change[] => {
     const was = before.get(after.task) ?? null;
     return was && samePlace(was, after) ? [] : [{ task: after.task, before: was, after }];
   });
-  return { schedule, violations, changes, value: totalOf(objectiveOf(problem, schedule)) };
+  return { schedule, violations, changes };
 }
+
+const worthOf = (problem: Problem, { schedule }: Judged) => totalOf(objectiveOf(problem, schedule));
 
 function samePlace(a: Placement, b: Placement): boolean {
   return (
