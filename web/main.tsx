@@ -18,6 +18,7 @@ import "./styles/paste.css";
 import "./styles/live.css";
 import "./styles/learn.css";
 import "./styles/suppliers.css";
+import "./styles/stand-ins.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
 

@@ -70,6 +70,15 @@ export function referenceProblems(book: Book): Problem[] {
     const lines = uniqueIds(prep.lines, [...keys, "lines"], say);
     prep.lines.forEach((line, j) => {
       needItem(line.item, [...keys, "lines", j, "item"]);
+      line.substitutes?.forEach(({ ingredient, cut }, k) => {
+        needItem({ ingredient, ...(cut === undefined ? {} : { cut }) }, [
+          ...keys,
+          "lines",
+          j,
+          "substitutes",
+          k,
+        ]);
+      });
       need(steps, line.step, [...keys, "lines", j, "step"], "step");
     });
     const stepOf = new Map(prep.steps.map((step) => [step.id, step]));

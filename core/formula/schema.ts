@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { PieceSchema, TargetSchema } from "../heat/schema.ts";
-import { CompositionSchema, IdSchema, ItemSchema, RatioSchema } from "../pantry/schema.ts";
+import { CompositionSchema, IdSchema, ItemSchema, RatioSchema, SubstituteSchema } from "../pantry/schema.ts";
 import { AmountSchema, SourceSchema } from "../quantity/schema.ts";
 
 const minutes = z.number().nonnegative();
@@ -18,6 +18,12 @@ export const LineSchema = z
     /** Counted in cost and allergens, not in mass; its amount is null. */
     toTaste: z.boolean().optional(),
     note: z.string().optional(),
+    /** What may stand in for the ingredient in this line alone. */
+    substitutes: z.array(SubstituteSchema).max(10).optional(),
+  })
+  .refine((line) => line.substitutes === undefined || "ingredient" in line.item, {
+    message: "a substitute stands in for an ingredient; a preparation is replaced by writing another line",
+    path: ["substitutes"],
   })
   .refine((line) => (line.amount === null) === (line.toTaste === true), {
     message: "an amount is null exactly when the line is to taste; give an amount, or mark it toTaste",

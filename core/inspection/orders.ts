@@ -22,6 +22,8 @@ interface Lot {
   good(atMin: number | undefined): boolean;
   /** Grams of the ingredient ready for the pot that a gram comes to, where it stands in for it. */
   readonly standsFor?: number;
+  /** The lines it may serve; all uses unless said. */
+  readonly only?: ReadonlySet<string>;
   /** Of packs that vary in weight: the variance of its grams. */
   readonly variance?: number;
 }
@@ -82,6 +84,9 @@ export function judgeOrders(
         fromMin: scope.minuteOf(order.deliver),
         good: (atMin) => atMin === undefined || daysFrom(scope, order, atMin) <= goods.storage.days,
         ...(stands === undefined ? {} : { standsFor: typeof stands === "string" ? 0 : stands }),
+        ...(line.insteadOf?.lines
+          ? { only: new Set(line.insteadOf.lines.map((at) => `${at.preparation}/${at.line}`)) }
+          : {}),
       });
     }
   }
@@ -120,6 +125,12 @@ function told(scope: Scope, warnings: NonNullable<Judged["warnings"]>, id: strin
   );
 }
 
+/** Whether a lot may go into a use at all: its cut, or, where it stands in, the lines in which it may. */
+const fits = (lot: Lot, use: Use) =>
+  lot.standsFor === undefined
+    ? lot.cut === "" || lot.cut === use.cut
+    : lot.only === undefined || (use.line !== undefined && lot.only.has(use.line));
+
 /** Uses against lots in grams as purchased whole; cut goods count for the whole goods they save. */
 function judgeCover(
   scope: Scope,
@@ -133,9 +144,7 @@ function judgeCover(
   const whole = to.reduce((sum, each) => sum + each.amount, 0);
   /** Of one gram of a lot, where the trim differs from use to use the most it can come to: what is told is sure. */
   const worth = (lot: Lot) => {
-    const mine = wanted.filter(
-      ({ use }) => lot.standsFor !== undefined || lot.cut === "" || use.cut === lot.cut,
-    );
+    const mine = wanted.filter(({ use }) => fits(lot, use));
     if (lot.cut === "" && lot.standsFor === undefined) return 1;
     return (lot.standsFor ?? 1) * Math.max(0, ...mine.map((each) => each.whole / each.cut / each.use.trim));
   };
@@ -144,9 +153,7 @@ function judgeCover(
     lacking({
       ...{ from, to: some },
       joined: (lot, { use }) =>
-        (lot.standsFor !== undefined || lot.cut === "" || lot.cut === use.cut) &&
-        (!inTime || lot.fromMin <= use.firstMin) &&
-        (!fresh || lot.good(use.lastMin)),
+        fits(lot, use) && (!inTime || lot.fromMin <= use.firstMin) && (!fresh || lot.good(use.lastMin)),
     });
   const light = judgeWeights(scope, id, uses, lots);
   if (light.length > 0 && !(warnings && told(scope, warnings, id))) return light;
@@ -221,10 +228,15 @@ function standIn(
 ): number | string {
   const food = scope.ingredients.get(line.insteadOf!.ingredient);
   const goods = scope.ingredients.get(line.ingredient)!;
-  const allowed = food?.substitutes?.find(
-    (each) => each.ingredient === goods.id && (cut === undefined || each.cut === cut),
-  );
-  if (!food || !allowed)
+  const matching = (list: Ingredient["substitutes"]) =>
+    list?.filter((each) => each.ingredient === goods.id && (cut === undefined || each.cut === cut)) ?? [];
+  const { lines } = line.insteadOf!;
+  const bySource = lines
+    ? lines.map((at) => matching(substitutesOf(scope, at, line.insteadOf!.ingredient)))
+    : [matching(food?.substitutes)];
+  // Of several ratios the one that asks for the most goods is reckoned with.
+  const allowed = bySource.flat().sort((a, b) => b.factor - a.factor)[0];
+  if (!food || !allowed || bySource.some((list) => list.length === 0))
     return `nobody lets ${named(goods.id, "ingredient")} stand in for ${named(line.insteadOf!.ingredient, "ingredient")}`;
   const has = (list: readonly string[], what: string) =>
     list.includes(what) || (what === "gluten" && list.includes("wheat"));
@@ -244,6 +256,18 @@ function standIn(
     return `${named(goods.id, "ingredient")} in place of ${named(food.id, "ingredient")} brings ${more.join(", ")}`;
   const trim = cut === undefined ? (goods.cuts.find((each) => each.id === allowed.cut)?.trimYield ?? 1) : 1;
   return trim / allowed.factor;
+}
+
+/** What a line lets stand in, as long as it is of the food in question. */
+function substitutesOf(
+  scope: Scope,
+  { preparation, line }: { readonly preparation: string; readonly line: string },
+  food: string,
+): Ingredient["substitutes"] {
+  const found = scope.preparations.get(preparation)?.lines.find((each) => each.id === line);
+  return found && "ingredient" in found.item && found.item.ingredient === food
+    ? found.substitutes
+    : undefined;
 }
 
 function dateAt(scope: Scope, minute: number): string {

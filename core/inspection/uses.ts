@@ -15,6 +15,8 @@ export interface Use {
   /** Undefined before there is a plan. */
   readonly lastMin: number | undefined;
   readonly task: string | undefined;
+  /** The line that takes it ("preparation/line"); undefined on plates and beside them. */
+  readonly line: string | undefined;
 }
 
 /** What the service takes of each ingredient and when, without what goes in to taste. */
@@ -30,6 +32,7 @@ export function usesOf(
     epG: number,
     trimYield: number | undefined,
     taken: readonly { readonly startMin: number; readonly id: string }[],
+    line?: string,
   ) => {
     const ingredient = scope.ingredients.get(item.ingredient)!;
     if (ingredient.free || epG <= 0) return;
@@ -39,7 +42,7 @@ export function usesOf(
     const firstMin = inOrder[0]?.startMin ?? Number.POSITIVE_INFINITY;
     const lastMin = inOrder.at(-1)?.startMin;
     const { ingredient: id, cut = "" } = item;
-    uses.push({ ingredient: id, cut, epG, trim, firstMin, lastMin, task: inOrder[0]?.id });
+    uses.push({ ingredient: id, cut, epG, trim, firstMin, lastMin, task: inOrder[0]?.id, line });
   };
   for (const { preparation, grams } of made.values())
     for (const line of preparation.lines) {
@@ -51,7 +54,7 @@ export function usesOf(
         key.startsWith(`${preparation.id}/${line.id}/`) ? [task] : [],
       );
       const epG = (lineG(scope, line) * grams) / yieldG(preparation);
-      add(line.item, epG, line.trimYield, [...loads, ...thaws]);
+      add(line.item, epG, line.trimYield, [...loads, ...thaws], `${preparation.id}/${line.id}`);
     }
   for (const row of plates)
     for (const placement of namedForm(scope.dishes.get(row.dish)!, row.variant)!) {

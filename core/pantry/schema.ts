@@ -99,6 +99,15 @@ export const CookingYieldSchema = z.strictObject({
   source: SourceSchema,
 });
 
+/** What a chef lets stand in: in place of a gram `factor` grams, when the food cannot be had, or also when cheaper. */
+export const SubstituteSchema = z.strictObject({
+  ingredient: IdSchema,
+  cut: IdSchema.optional(),
+  factor: z.number().positive().max(100).default(1),
+  when: z.enum(["missing", "cheaper"]).default("missing"),
+});
+export type Substitute = z.infer<typeof SubstituteSchema>;
+
 export const IngredientSchema = z.strictObject({
   id: IdSchema,
   name: z.string().min(1),
@@ -141,18 +150,8 @@ export const IngredientSchema = z.strictObject({
   }),
   /** Water from the tap and the like: used, counted in mass, never ordered or paid for. */
   free: z.boolean().optional(),
-  /** What a chef lets stand in for it, in place of a gram `factor` grams, when it cannot be had, or also when cheaper. */
-  substitutes: z
-    .array(
-      z.strictObject({
-        ingredient: IdSchema,
-        cut: IdSchema.optional(),
-        factor: z.number().positive().max(100).default(1),
-        when: z.enum(["missing", "cheaper"]).default("missing"),
-      }),
-    )
-    .max(10)
-    .optional(),
+  /** What a chef lets stand in for it wherever it is used. */
+  substitutes: z.array(SubstituteSchema).max(10).optional(),
   notes: z.string().optional(),
 });
 export type Ingredient = z.infer<typeof IngredientSchema>;

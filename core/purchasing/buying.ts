@@ -4,7 +4,7 @@ import { type Money, money } from "../money/money.ts";
 import { findCut, trimCell } from "../pantry/cuts.ts";
 import { gramsCell } from "../pantry/grams.ts";
 import type { Problem } from "../pantry/refusal.ts";
-import type { Ingredient } from "../pantry/schema.ts";
+import type { Ingredient, Substitute } from "../pantry/schema.ts";
 import type { Amounts } from "../production/amounts.ts";
 import { besideUse, lineUse, plateUse } from "../production/first-needs.ts";
 import type { IngredientCells, UseCell } from "../production/needs.ts";
@@ -47,6 +47,16 @@ export interface SubstituteCells {
   /** Grams in place of one gram. */
   readonly factor: Cell;
   readonly when: "missing" | "cheaper";
+  /** The lines in which alone it may, as the chef wrote it there; undefined: wherever the food is used. */
+  readonly only: LinesAlone | undefined;
+}
+
+/** Some lines of preparations, and the keys of what they take. */
+export interface LinesAlone {
+  readonly lines: readonly { readonly preparation: string; readonly line: string }[];
+  readonly uses: ReadonlySet<string>;
+  /** Tells what may stand in at one ratio from the same goods at another. */
+  readonly mark: string;
 }
 
 /** One ingredient to be bought: all its cuts compete for what is bought whole. */
@@ -161,36 +171,83 @@ export class Buying {
       cuts,
       lots: lots.filter((lot) => lot.ingredient === ingredient.id),
       offers: this.offers.of(ingredient.id).filter(fits),
-      substitutes: this.#substitutes(ingredient, at, problems),
+      substitutes: [
+        ...this.#standIns(ingredient, ingredient.substitutes ?? [], `${at}/substitutes`, problems),
+        ...this.#inLines(ingredient, uses, problems),
+      ],
     };
   }
 
-  #substitutes(food: Ingredient, at: string, problems: Problem[]): SubstituteCells[] {
+  /** What single lines let stand in: the same goods at the same ratio are one, for all lines that say so. */
+  #inLines(food: Ingredient, uses: readonly IngredientCells[], problems: Problem[]): SubstituteCells[] {
+    const lines = uses.flatMap((use) =>
+      use.uses.flatMap(({ preparation, line }) =>
+        preparation === undefined || line === undefined ? [] : [{ preparation, line }],
+      ),
+    );
+    const alike = new Map<
+      string,
+      { readonly one: Substitute; readonly path: string; readonly in: typeof lines }
+    >();
+    for (const at of lines) {
+      const { lines: written } = this.#docs.preparations.get(at.preparation)!;
+      const place = written.findIndex(({ id }) => id === at.line);
+      const path = `${this.#docs.pointer("preparations", at.preparation)}/lines/${place}/substitutes`;
+      written[place]?.substitutes?.forEach((one, i) => {
+        const key = [one.ingredient, one.cut, one.factor, one.when].join(" ");
+        const known = alike.get(key);
+        if (known) known.in.push(at);
+        else alike.set(key, { one, path: `${path}/${i}`, in: [at] });
+      });
+    }
+    return [...alike.values()].flatMap(({ one, path, in: where }, k) => {
+      const only = {
+        lines: where,
+        uses: new Set(where.map((at) => lineUse(at.preparation, at.line))),
+        mark: `/lines-${k}`,
+      };
+      return this.#standIn(food, one, path, problems, only);
+    });
+  }
+
+  #standIns(
+    food: Ingredient,
+    said: readonly Substitute[],
+    at: string,
+    problems: Problem[],
+  ): SubstituteCells[] {
+    return said.flatMap((one, i) => this.#standIn(food, one, `${at}/${i}`, problems, undefined));
+  }
+
+  #standIn(
+    food: Ingredient,
+    { ingredient: id, cut, factor, when }: Substitute,
+    path: string,
+    problems: Problem[],
+    only: LinesAlone | undefined,
+  ): SubstituteCells[] {
     const { ledger } = this;
     const one = stated(ledger, "const:/number/1", "", 1);
-    return (food.substitutes ?? []).flatMap(({ ingredient: id, cut, factor, when }, i) => {
-      const ingredient = this.#docs.ingredients.get(id);
-      if (!ingredient || id === food.id) return [];
-      const path = `${at}/substitutes/${i}`;
-      const against = againstSubstitute(food, ingredient);
-      if (against.length > 0) {
-        problems.push({
-          path,
-          what: `${ingredient.name} never stands in for ${food.name} by itself: ${against.join(", ")}`,
-          mend: `write ${ingredient.name} into the preparation, so that every plate is judged with it`,
-        });
-        return [];
-      }
-      const trimmed = trimCell(ledger, ingredient, this.#docs.pointer("ingredients", id), cut) ?? one;
-      const times = factor === 1 ? one : stated(ledger, `book:${path}/factor`, "ratio", factor);
-      return this.offers
-        .of(id)
-        .filter(({ offer }) => (offer.cut === undefined || offer.cut === cut) && mayStandIn(food, offer))
-        .map((offer) => ({
-          ...{ ingredient, offer, factor: times, when },
-          trim: offer.offer.cut === undefined ? trimmed : one,
-        }));
-    });
+    const ingredient = this.#docs.ingredients.get(id);
+    if (!ingredient || id === food.id) return [];
+    const against = againstSubstitute(food, ingredient);
+    if (against.length > 0) {
+      problems.push({
+        path,
+        what: `${ingredient.name} never stands in for ${food.name} by itself: ${against.join(", ")}`,
+        mend: `write ${ingredient.name} into the preparation, so that every plate is judged with it`,
+      });
+      return [];
+    }
+    const trimmed = trimCell(ledger, ingredient, this.#docs.pointer("ingredients", id), cut) ?? one;
+    const times = factor === 1 ? one : stated(ledger, `book:${path}/factor`, "ratio", factor);
+    return this.offers
+      .of(id)
+      .filter(({ offer }) => (offer.cut === undefined || offer.cut === cut) && mayStandIn(food, offer))
+      .map((offer) => ({
+        ...{ ingredient, offer, factor: times, when, only },
+        trim: offer.offer.cut === undefined ? trimmed : one,
+      }));
   }
 }
 

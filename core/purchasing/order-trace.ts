@@ -278,7 +278,7 @@ function bringsPath(
   const { offer, instead } = at;
   const { cut, id } = offer.offer;
   const varies = buying.ledger.value(offer.spread) > 0;
-  const end = `calc:/orders/items/${of.item.ingredient.id}/brings/${id}`;
+  const end = `calc:/orders/items/${of.item.ingredient.id}/brings/${id}${instead?.only?.mark ?? ""}`;
   // Of goods that vary in weight first what a pack covers at its nominal weight.
   const path = varies ? `${end}/nominal` : end;
   const unit = "g";

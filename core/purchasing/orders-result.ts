@@ -161,6 +161,7 @@ function lineResult(line: OrderLine, run: OrderRun) {
             ingredient: of.item.ingredient.id,
             name: of.item.ingredient.name,
             when: at.instead.when,
+            ...(at.instead.only ? { lines: at.instead.only.lines } : {}),
           },
         }
       : {}),

@@ -174,7 +174,9 @@ function itemQuestion(
     return offersAt(each.offer, brings, each);
   });
   const may = (each: OfferAt, need: TimedNeed) =>
-    serves(each, need) && (each.instead?.when !== "missing" || lacking.has(need));
+    serves(each, need) &&
+    (each.instead?.only === undefined || need.allows.has(each.instead.only.mark)) &&
+    (each.instead?.when !== "missing" || lacking.has(need));
   const fitting = [...own, ...others].filter((each) => needs.some((need) => may(each, need)));
   const unserved = needs.filter((need) => !fitting.some((each) => may(each, need)));
   const served = needs.filter((need) => !unserved.includes(need));

@@ -42,6 +42,8 @@ export interface TimedNeed {
   /** With the chance wanted: g EP, and the share left to count on. */
   readonly sureG: number;
   readonly sureTrim: number;
+  /** The marks of what may stand in for these uses alone. */
+  readonly allows: ReadonlySet<string>;
   readonly takings: readonly Taking[];
   /** Still to be bought: g EP, and as purchased whole. */
   readonly netG: number;
@@ -62,14 +64,16 @@ export function timedNeeds(
   const { ledger } = buying;
   const horizonMin = when.clock.minuteOf(when.horizon);
   const groups = new Map<string, Group>();
+  const alone = item.substitutes.flatMap(({ only }) => only ?? []);
   item.cuts.forEach((of, place) => {
     for (const use of of.uses) {
       const span = when.spanOf?.(use.key);
       const firstMin = span?.first ?? horizonMin;
       const last = when.spanOf && when.clock.textOf(span?.last ?? horizonMin);
       const day = last === undefined ? undefined : dayNumber(last);
-      const key = `${place} ${sameTime(firstMin)} ${day}`;
-      const group = groups.get(key) ?? { of, firstMin, day, ep: [], ap: [] };
+      const allows = new Set(alone.flatMap((only) => (only.uses.has(use.key) ? [only.mark] : [])));
+      const key = `${place} ${sameTime(firstMin)} ${day} ${[...allows].join(" ")}`;
+      const group = groups.get(key) ?? { of, firstMin, day, allows, ep: [], ap: [] };
       group.firstMin = Math.min(group.firstMin, firstMin);
       group.ep.push(use.ep);
       group.ap.push(use.ap());
@@ -80,7 +84,7 @@ export function timedNeeds(
   const given = new Map<StockLot, number>();
   return [...groups.values()]
     .sort((a, b) => a.firstMin - b.firstMin || (a.day ?? 0) - (b.day ?? 0))
-    .map(({ of, firstMin, day, ep, ap }): TimedNeed => {
+    .map(({ of, firstMin, day, allows, ep, ap }): TimedNeed => {
       const epG = value(ep);
       const trim = meanTrim(epG, value(ap));
       const [trimSpread, coversSpread] = [ledger.value(of.spread), ledger.value(buying.coversSpread)];
@@ -104,7 +108,7 @@ export function timedNeeds(
         netG = shortOf(netG, g * share);
       }
       return {
-        ...{ of, ep, ap, firstMin, last, epG, trim, sureG, sureTrim, takings, netG },
+        ...{ of, ep, ap, firstMin, allows, last, epG, trim, sureG, sureTrim, takings, netG },
         wholeG: netG / sureTrim,
       };
     });
@@ -119,6 +123,7 @@ interface Group {
   readonly of: CutCells;
   firstMin: number;
   readonly day: number | undefined;
+  readonly allows: ReadonlySet<string>;
   readonly ep: Cell[];
   readonly ap: Cell[];
 }

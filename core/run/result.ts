@@ -134,6 +134,8 @@ export interface OrderLine {
     readonly ingredient: string;
     readonly name: string;
     readonly when: "missing" | "cheaper";
+    /** The lines in which alone it stands in; wherever the food is used unless said. */
+    readonly lines?: readonly { readonly preparation: string; readonly line: string }[];
   };
   readonly packs: number;
   readonly pack: string;

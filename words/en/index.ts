@@ -18,6 +18,7 @@ import { pack } from "./pack.ts";
 import { pass } from "./pass.ts";
 import { rules } from "./rules.ts";
 import { run } from "./run.ts";
+import { standIns } from "./stand-ins.ts";
 import { stores } from "./stores.ts";
 import { suppliers } from "./suppliers.ts";
 
@@ -30,6 +31,7 @@ export const PARTS = {
   another,
   heat,
   stores,
+  standIns,
   suppliers,
   run,
   guests,
@@ -56,6 +58,7 @@ export const en = {
   ...another,
   ...heat,
   ...stores,
+  ...standIns,
   ...suppliers,
   ...run,
   ...guests,

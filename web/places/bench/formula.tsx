@@ -9,6 +9,7 @@ import { useWords } from "../../app/settings.tsx";
 import { AmountEntry } from "../../parts/amount-entry.tsx";
 import { idOf } from "../../parts/id-of.ts";
 import { Line } from "../../parts/line.tsx";
+import { StandIns } from "../../parts/stand-ins.tsx";
 
 /** Deeper than this a preparation is opened on its own sheet. */
 const DEEPEST = 6;
@@ -67,7 +68,7 @@ function OneLine({
 }) {
   const { library } = useBook();
   const names = useNames();
-  const { say } = useWords();
+  const { say, write } = useWords();
   const nested = "preparation" in line.item ? library.preparations.get(line.item.preparation) : undefined;
   const ingredient = "ingredient" in line.item ? library.ingredients.get(line.item.ingredient) : undefined;
   const cut =
@@ -79,11 +80,26 @@ function OneLine({
       ? names.preparation(line.item.preparation)
       : names.ingredient(line.item.ingredient);
   const [open, setOpen] = useState(false);
+  const [replacing, setReplacing] = useState(false);
   return (
     <>
       <Line
         className="formula-line"
-        margin={<LineMargin preparation={preparation} line={line} />}
+        margin={
+          <>
+            <LineMargin preparation={preparation} line={line} />
+            {ingredient && depth === 0 && (
+              <Button
+                className="link-button small"
+                aria-expanded={replacing}
+                aria-label={say("standIn.line.of", { name })}
+                onPress={() => setReplacing(!replacing)}
+              >
+                {say("standIn.line")}
+              </Button>
+            )}
+          </>
+        }
         mark={<LineMark preparation={preparation} line={line} />}
       >
         <span className="formula-name">
@@ -104,6 +120,13 @@ function OneLine({
           {cut && <span className="quiet">, {cut.name}</span>}
           {line.as === "AP" && <span className="quiet">, {say("formula.ap")}</span>}
           {line.note && <span className="quiet small block">{line.note}</span>}
+          {line.substitutes && line.substitutes.length > 0 && (
+            <span className="quiet small block">
+              {say("standIn.line.some", {
+                list: write.list(line.substitutes.map((one) => names.ingredient(one.ingredient))),
+              })}
+            </span>
+          )}
         </span>
         {line.amount === null ? (
           <span className="to-taste">{say("formula.toTaste")}</span>
@@ -120,6 +143,18 @@ function OneLine({
           </Button>
         )}
       </Line>
+      {ingredient && replacing && (
+        <div className="nested">
+          <StandIns
+            food={ingredient}
+            said={line.substitutes ?? []}
+            onChange={(substitutes) => {
+              const { substitutes: _, ...rest } = line;
+              onChange(substitutes.length > 0 ? { ...rest, substitutes } : rest);
+            }}
+          />
+        </div>
+      )}
       {nested && open && (
         <div className="nested">
           <Formula preparation={nested} depth={depth + 1} />

@@ -1,6 +1,7 @@
 import { useId, useState } from "react";
 import type { OrderLine } from "../../../core/run/result.ts";
 import { useBook } from "../../app/hands.tsx";
+import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import { Figure } from "../../parts/figure.tsx";
 
@@ -14,6 +15,7 @@ interface Props {
 /** One line of an order; opened, it says what else could have been ordered and what that would cost. */
 export function OrderLineRow({ line, at, currency, supplier }: Props) {
   const { say, write } = useWords();
+  const names = useNames();
   const [open, setOpen] = useState(false);
   const id = useId();
   return (
@@ -33,6 +35,17 @@ export function OrderLineRow({ line, at, currency, supplier }: Props) {
           {line.insteadOf && (
             <span className="decide small order-instead">
               ▲ {say(`orders.instead.${line.insteadOf.when}`, { name: line.insteadOf.name })}
+              {line.insteadOf.lines && (
+                <span className="block">
+                  {say("standIn.only", {
+                    list: write.list(
+                      [...new Set(line.insteadOf.lines.map((each) => each.preparation))].map(
+                        names.preparation,
+                      ),
+                    ),
+                  })}
+                </span>
+              )}
             </span>
           )}
         </th>
@@ -70,6 +83,7 @@ function Ways({ line, at, currency, supplier }: Props) {
   return (
     <ul className="rows">
       {line.insteadOf && <li>{say("orders.instead.same", { name: line.insteadOf.name })}</li>}
+      {line.insteadOf && <li>{say("standIn.labels", { name: line.insteadOf.name })}</li>}
       {line.byWeight && <li>{say("orders.byWeight")}</li>}
       {reached && <li>{say("orders.ways.break", { count: write.number(reached.fromPacks, 0) })}</li>}
       {line.alternatives.length === 0 && <li className="quiet">{say("orders.ways.none")}</li>}

@@ -140,7 +140,7 @@ function Order({
           <tbody>
             {order.lines.map((line, i) => (
               <OrderLineRow
-                key={`${line.offer} ${line.insteadOf?.ingredient ?? ""}`}
+                key={`${line.offer} ${line.insteadOf?.ingredient ?? ""} ${line.insteadOf?.lines?.map((each) => each.preparation + each.line).join(" ") ?? ""}`}
                 line={line}
                 at={`${at}/lines/${i}`}
                 currency={currency}

@@ -5,6 +5,8 @@ import { wordFor } from "../../../words/catalogue.ts";
 import { useBook, useTold } from "../../app/hands.tsx";
 import { useMaybeService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { Fold } from "../../parts/fold.tsx";
+import { StandIns } from "../../parts/stand-ins.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
 import { offersOf, packText } from "./offers.ts";
 
@@ -194,6 +196,17 @@ export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredien
             ))}
         </ul>
       )}
+      <Fold summary={say("standIn.everywhere")}>
+        <p className="quiet small">{say("standIn.everywhere.what")}</p>
+        <StandIns
+          food={ingredient}
+          said={ingredient.substitutes ?? []}
+          onChange={(substitutes) => {
+            const { substitutes: _, ...rest } = ingredient;
+            store.edit("ingredients", substitutes.length > 0 ? { ...rest, substitutes } : rest);
+          }}
+        />
+      </Fold>
       {ingredient.notes && <p className="quiet">{ingredient.notes}</p>}
     </div>
   );
