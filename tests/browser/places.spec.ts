@@ -30,8 +30,10 @@ const PLACES = [
   "/stores/add",
   "/stores/stock",
   "/log",
-  "/log/measure",
+  "/log/write",
+  "/log/lots",
   "/log/learned",
+  "/log/forecast",
   "/log/recall",
 ];
 

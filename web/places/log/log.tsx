@@ -1,4 +1,4 @@
-import { Link, useParams } from "@tanstack/react-router";
+import { useParams } from "@tanstack/react-router";
 import { type ReactNode, useState } from "react";
 import { Button } from "react-aria-components";
 import type { ControlPoint } from "../../../core/run/result.ts";
@@ -14,6 +14,7 @@ import { Choice } from "../../parts/choice.tsx";
 import { Drawing } from "../../parts/drawing.tsx";
 import { Empty } from "../../parts/empty.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
+import { Views } from "../../parts/views.tsx";
 import { NoService } from "../no-service.tsx";
 import { ForecastView } from "./forecast.tsx";
 import { Happened } from "./happened.tsx";
@@ -33,6 +34,7 @@ const VIEWS: readonly (readonly [id: string, key: Key, view: () => ReactNode])[]
   ["forecast", "log.view.forecast", ForecastView],
   ["recall", "log.view.recall", RecallView],
 ];
+const NAMES = VIEWS.map(([id, key]) => [id, key] as const);
 
 /** Log: a page a day; what is to be watched, what happened, what was measured and learned, where lots went. */
 export function LogPlace() {
@@ -43,20 +45,7 @@ export function LogPlace() {
   const [id, , View] = VIEWS.find(([name]) => name === asked) ?? VIEWS[0]!;
   return (
     <>
-      <nav className="views" aria-label={say("log.views")}>
-        {VIEWS.map(([name, key]) => (
-          <Link
-            key={name}
-            to="/log/$view"
-            params={{ view: name }}
-            className="view"
-            aria-current={name === id ? "page" : undefined}
-            resetScroll={false}
-          >
-            {say(key)}
-          </Link>
-        ))}
-      </nav>
+      <Views place="log" label="log.views" views={NAMES} current={id} />
       {id !== "day" && (
         <div className="page">
           <h1>{say(`log.view.${id}` as Key)}</h1>

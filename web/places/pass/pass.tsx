@@ -1,14 +1,16 @@
-import { Link, useParams } from "@tanstack/react-router";
+import { useParams } from "@tanstack/react-router";
 import { useTold } from "../../app/hands.tsx";
 import { useMaybeService } from "../../app/service.tsx";
 import { useSettings } from "../../app/settings.tsx";
 import { Choice } from "../../parts/choice.tsx";
+import { Views } from "../../parts/views.tsx";
 import { NoService } from "../no-service.tsx";
 import { Board } from "./board.tsx";
 import { PlateCards } from "./cards.tsx";
 import { PlateUpLine } from "./plate-up.tsx";
 
 const VIEWS = { cards: PlateCards, line: PlateUpLine, board: Board } as const;
+const NAMES = (["cards", "line", "board"] as const).map((id) => [id, `pass.${id}`] as const);
 
 /** Pass: plate cards, the plate-up line, and the live board. */
 export function PassPlace() {
@@ -22,19 +24,7 @@ export function PassPlace() {
   return (
     <>
       <div className="pass-head no-print">
-        <nav className="views" aria-label={say("pass.views")}>
-          {(Object.keys(VIEWS) as (keyof typeof VIEWS)[]).map((id) => (
-            <Link
-              key={id}
-              to="/pass/$view"
-              params={{ view: id }}
-              className="view"
-              aria-current={id === name ? "page" : undefined}
-            >
-              {say(`pass.${id}`)}
-            </Link>
-          ))}
-        </nav>
+        <Views place="pass" label="pass.views" views={NAMES} current={name} />
         <Choice
           label={say("settings.ground")}
           hideLabel

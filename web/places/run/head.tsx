@@ -11,8 +11,11 @@ import { useOrdered } from "./use-ordered.ts";
 const MARKS = { feasible: "✓", broken: "✕", none: "▲" } as const;
 const TONES = { feasible: "done", broken: "harm", none: "decide" } as const;
 
-/** The sentence first, then covers, with the figures of the whole evening in the margin. */
-export function RunHead() {
+/**
+ * The sentence first, then covers, with the figures of the whole evening in the margin. On a phone a sheet other than
+ * the plan is what one came for: the head is `short` there, the sentence and the covers alone.
+ */
+export function RunHead({ short }: { readonly short: boolean }) {
   const { service, kitchen, setKitchen, setService } = useService();
   const { book } = useBook();
   const { say, write } = useWords();
@@ -22,7 +25,7 @@ export function RunHead() {
   const planned = plan?.summary;
   const status = planned?.status ?? "none";
   return (
-    <div className="page run-head">
+    <div className="page run-head" data-short={short || undefined}>
       <div className="line">
         <div className="line-main">
           <h1>{service.name}</h1>

@@ -1,9 +1,10 @@
-import { Link, useParams } from "@tanstack/react-router";
+import { useParams } from "@tanstack/react-router";
 import type { ReactNode } from "react";
 import type { Key } from "../../../words/catalogue.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useMaybeService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { Views } from "../../parts/views.tsx";
 import { NoService } from "../no-service.tsx";
 import { Allergens } from "./allergens.tsx";
 import { ControlPoints } from "./control.tsx";
@@ -33,6 +34,7 @@ const VIEWS: readonly (readonly [id: string, key: Key, view: () => ReactNode])[]
   ["front", "run.front", FrontOfHouse],
   ["control", "run.control", ControlPoints],
 ];
+const NAMES = VIEWS.map(([id, key]) => [id, key] as const);
 
 /** Run: one service, from the sentence to the sheets. */
 export function RunPlace() {
@@ -41,24 +43,11 @@ export function RunPlace() {
   const { amounts } = useTold();
   const here = useMaybeService();
   if (!here) return <NoService />;
-  const [, , View] = VIEWS.find(([id]) => id === asked) ?? VIEWS[0]!;
+  const [id, , View] = VIEWS.find(([name]) => name === asked) ?? VIEWS[0]!;
   return (
     <>
-      <RunHead />
-      <nav className="views" aria-label={say("run.views")}>
-        {VIEWS.map(([id, key]) => (
-          <Link
-            key={id}
-            to="/run/$view"
-            params={{ view: id }}
-            className="view"
-            aria-current={id === asked ? "page" : undefined}
-            resetScroll={false}
-          >
-            {say(key)}
-          </Link>
-        ))}
-      </nav>
+      <RunHead short={id !== VIEWS[0]![0]} />
+      <Views place="run" label="run.views" views={NAMES} current={id} />
       {amounts ? <View /> : <p className="page quiet">{say("run.computing")}</p>}
     </>
   );
