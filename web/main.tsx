@@ -16,6 +16,7 @@ import "./styles/guests.css";
 import "./styles/intake.css";
 import "./styles/paste.css";
 import "./styles/live.css";
+import "./styles/board-now.css";
 import "./styles/learn.css";
 import "./styles/suppliers.css";
 import "./styles/stand-ins.css";

@@ -54,6 +54,8 @@ export interface Told {
   readonly answered: ReadonlySet<string>;
   /** Tasks back at an earlier place because what moved them was taken back: not before then. */
   readonly back: ReadonlyMap<string, number>;
+  /** Entries that no longer count: corrected, or taken back by "undone". */
+  readonly takenBack: readonly string[];
   readonly unfollowed: readonly Unfollowed[];
   /** The last entry that may move something. */
   readonly last?: string | undefined;
@@ -207,6 +209,7 @@ class Reading {
       instead,
       ...this.#places(),
       answered,
+      takenBack: [...this.#gone.keys()],
       unfollowed: this.#unfollowed,
       last,
     };

@@ -48,6 +48,8 @@ export interface LivePlan {
   readonly breaches: readonly Broken[];
   /** Entries that could not be followed, and why. */
   readonly unfollowed: readonly Unfollowed[];
+  /** Entries that no longer count. */
+  readonly takenBack: readonly string[];
   /** Entry that the changes follow from. */
   readonly because?: string | undefined;
   /** Whether the changes have been written down already. */
@@ -161,6 +163,7 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
     changes,
     breaches: newBreaches(base.plan.broken, plan.broken),
     unfollowed: told.unfollowed,
+    takenBack: told.takenBack,
     because: told.last,
     answered: told.last !== undefined && told.answered.has(told.last),
     away: told.absences,

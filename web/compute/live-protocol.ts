@@ -1,5 +1,6 @@
 import type { Problem } from "../../core/book/problem.ts";
 import type { Book } from "../../core/book/schema.ts";
+import type { Finding } from "../../core/inspection/index.ts";
 import type { LivePlan } from "../../core/production/live.ts";
 import type { LiveEntry } from "../../core/production/live-entries.ts";
 import type { LiveRemedy } from "../../core/production/live-remedies.ts";
@@ -22,7 +23,7 @@ export interface LiveQuestion {
 
 export type ToLive =
   | ({ readonly type: "open" } & LiveOpen)
-  | ({ readonly type: "ask" | "remedies"; readonly id: number } & LiveQuestion);
+  | ({ readonly type: "ask" | "judge" | "remedies"; readonly id: number } & LiveQuestion);
 
 export type FromLive =
   | {
@@ -33,5 +34,7 @@ export type FromLive =
       readonly write: readonly WrittenPlace[];
       readonly ms: number;
     }
+  /** What the inspector finds wrong that the mended plan does not say itself. */
+  | { readonly type: "judged"; readonly id: number; readonly findings: readonly Finding[] }
   | { readonly type: "remedies"; readonly id: number; readonly remedies: readonly LiveRemedy[] }
   | { readonly type: "refused"; readonly id: number; readonly problems: readonly Problem[] };

@@ -1,4 +1,5 @@
 import type { Problem } from "../../core/book/problem.ts";
+import type { Finding } from "../../core/inspection/index.ts";
 import type { LivePlan } from "../../core/production/live.ts";
 import type { LiveRemedy } from "../../core/production/live-remedies.ts";
 import type { WrittenPlace } from "../../core/production/live-schema.ts";
@@ -10,6 +11,8 @@ export interface LiveAnswer {
   readonly write: readonly WrittenPlace[];
   /** Undefined while they are being tried. */
   readonly remedies: readonly LiveRemedy[] | undefined;
+  /** What the inspector finds that the plan does not say; undefined until it has judged. */
+  readonly findings: readonly Finding[] | undefined;
   readonly problems: readonly Problem[];
   readonly ms: number;
 }
@@ -20,22 +23,29 @@ export interface LiveHand {
   onmessage: ((event: { data: FromLive }) => void) | null;
 }
 
+/** Before anything is known. */
+export const NOTHING: LiveAnswer = {
+  ...{ live: undefined, write: [], remedies: undefined, findings: undefined, problems: [], ms: 0 },
+};
+
 /**
- * Asks one worker for the mended plan, the latest question winning, and another for remedies, which is dropped when
- * something new happens: a cook's mark never waits for a remedy.
+ * Asks one worker for the mended plan, the latest question winning, and another for what follows the answer: the
+ * inspector's judgement and remedies. That one is dropped when something new happens: a cook's mark never waits for it.
  */
 export class LiveRunner {
   #asker: LiveHand | undefined;
-  #trier: LiveHand | undefined;
+  /** Judges and tries. */
+  #second: LiveHand | undefined;
+  #trying = false;
   #busy = false;
   #waiting: LiveQuestion | undefined;
   #asked: LiveQuestion | undefined;
-  #tried = "";
+  #followed = "";
   #id = 0;
   readonly #open: LiveOpen;
   readonly #make: () => LiveHand;
   readonly #listeners = new Set<() => void>();
-  #state: LiveAnswer = { live: undefined, write: [], remedies: undefined, problems: [], ms: 0 };
+  #state: LiveAnswer = NOTHING;
 
   constructor(make: () => LiveHand, open: LiveOpen) {
     this.#make = make;
@@ -61,11 +71,10 @@ export class LiveRunner {
 
   close(): void {
     this.#asker?.terminate();
-    this.#trier?.terminate();
     this.#asker = undefined;
-    this.#trier = undefined;
+    this.#drop();
     this.#busy = false;
-    this.#tried = "";
+    this.#followed = "";
   }
 
   #hand(): LiveHand {
@@ -76,33 +85,45 @@ export class LiveRunner {
   }
 
   #hear(said: FromLive): void {
-    if (said.type === "remedies") return;
+    if (said.type === "remedies" || said.type === "judged") return;
     this.#busy = false;
     if (said.type === "refused") this.#set({ problems: said.problems });
     else {
       this.#set({ live: said.live, write: said.write, problems: [], ms: said.ms });
-      this.#remedies(said.live);
+      this.#follow(said.live);
     }
     const waiting = this.#waiting;
     this.#waiting = undefined;
     if (waiting) this.ask(waiting);
   }
 
-  /** The same breaches are tried once. */
-  #remedies(live: LivePlan): void {
-    const key = JSON.stringify([live.breaches, live.closed, live.away]);
-    if (key === this.#tried) return;
-    this.#tried = key;
-    this.#trier?.terminate();
-    this.#trier = undefined;
-    this.#set({ remedies: live.breaches.length === 0 ? [] : undefined });
-    if (live.breaches.length === 0 || !this.#asked) return;
-    this.#trier = this.#hand();
+  /** The same plan is judged once, and its breaches are tried once. */
+  #follow(live: LivePlan): void {
+    const key = JSON.stringify([live.because, live.changes, live.breaches, live.closed, live.away]);
+    if (key === this.#followed || !this.#asked) return;
+    this.#followed = key;
+    // A judgement ends by itself before long; remedies for what is past are not waited for.
+    if (this.#trying) this.#drop();
+    this.#trying = live.breaches.length > 0;
+    this.#set({ findings: undefined, remedies: this.#trying ? undefined : [] });
     const id = this.#id;
-    this.#trier.onmessage = ({ data }) => {
-      if (data.type === "remedies" && this.#tried === key) this.#set({ remedies: data.remedies });
+    const second = this.#second ?? this.#hand();
+    this.#second = second;
+    second.onmessage = ({ data }) => {
+      if (data.id !== id) return;
+      if (data.type === "judged") this.#set({ findings: data.findings });
+      if (data.type !== "remedies" && data.type !== "refused") return;
+      this.#trying = false;
+      this.#set({ remedies: data.type === "remedies" ? data.remedies : [] });
     };
-    this.#trier.postMessage({ type: "remedies", id, ...this.#asked });
+    second.postMessage({ type: "judge", id, ...this.#asked });
+    if (this.#trying) second.postMessage({ type: "remedies", id, ...this.#asked });
+  }
+
+  #drop(): void {
+    this.#second?.terminate();
+    this.#second = undefined;
+    this.#trying = false;
   }
 
   #set(more: Partial<LiveAnswer>): void {

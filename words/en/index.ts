@@ -1,6 +1,7 @@
 import { another } from "./another.ts";
 import { argue } from "./argue.ts";
 import { bench } from "./bench.ts";
+import { boardNow } from "./board-now.ts";
 import { choices } from "./choices.ts";
 import { common } from "./common.ts";
 import { cost } from "./cost.ts";
@@ -45,6 +46,7 @@ export const PARTS = {
   intake,
   choices,
   live,
+  boardNow,
   learn,
   learnedTrace,
 };
@@ -72,6 +74,7 @@ export const en = {
   ...intake,
   ...choices,
   ...live,
+  ...boardNow,
   ...learn,
   ...learnedTrace,
 } as const;

@@ -13,8 +13,10 @@ import { Pick } from "../../parts/pick.tsx";
 import { useSlide } from "../run/use-slide.ts";
 import { BoardStave } from "./board-stave.tsx";
 import { Breaks, Unfollowed } from "./live/breaks.tsx";
+import { Judged } from "./live/judged.tsx";
 import { Late } from "./live/late.tsx";
 import { WhatMoved } from "./live/moved.tsx";
+import { NextUp } from "./live/next-up.tsx";
 import { Out } from "./live/out.tsx";
 import { LiveProvider, useBoardClock, useLive, useLivePlan } from "./live/use-live.ts";
 import { DoneLots, TaskLots } from "./lots.tsx";
@@ -127,6 +129,7 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
       )}
       <Breaks />
       <WhatMoved station={here} made={made} />
+      <Judged />
       <section aria-label={say("board.now")} className="board-now">
         {shown.map((task) => (
           <Now
@@ -138,24 +141,12 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
         ))}
         {shown.length === 0 && <p className="board-name done">✓ {say("board.allDone")}</p>}
       </section>
-      {next.length > 0 && (
-        <section>
-          <h2 className="board-part">{say("board.next")}</h2>
-          <ol className="board-next">
-            {next.map((task) => (
-              <li key={task.id} id={`next-${task.id}`} data-task={task.id}>
-                <span className="board-time">{write.hour(task.start)}</span>
-                <span>{task.name}</span>
-                <span className="quiet">
-                  {task.startMin > now
-                    ? say("board.in", { span: write.span(task.startMin - now) })
-                    : say("board.waiting")}
-                </span>
-              </li>
-            ))}
-          </ol>
-        </section>
-      )}
+      <NextUp
+        tasks={next}
+        begun={(task) =>
+          marked(task) === "started" ? "marked" : begun.includes(task) ? "byPlan" : undefined
+        }
+      />
       <Out />
       {assumed.length > 0 && (
         <Fold summary={say("live.unmarkedDone", { count: assumed.length })}>

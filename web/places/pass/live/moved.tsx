@@ -17,9 +17,10 @@ export function WhatMoved({
   readonly made: Parameters<typeof movedBy>[0];
 }) {
   const { list } = useEntries();
-  const { clock } = useLive();
+  const { clock, live } = useLive();
   const { say } = useSettings();
-  const open = unseen(movedBy(made, list, clock.rehearsal), list, station);
+  const moved = movedBy(made, list, clock.rehearsal, live?.takenBack ?? []);
+  const open = unseen(moved, list, station);
   if (open.length === 0) return null;
   return (
     <section className="live-moved" aria-label={say("live.moved")}>
@@ -38,12 +39,16 @@ function OneEvent({ moved, station }: { readonly moved: Moved; readonly station:
   const live = useLive();
   const cause = useCause();
   const stationOf = new Map(live.plan.tasks.map((task) => [task.id, task.station]));
-  const here = moved.moves.filter((move) => stationOf.get(move.task) === station);
-  const elsewhere = moved.moves.filter((move) => stationOf.get(move.task) !== station);
+  const moves = moved.back ? moved.moves.flatMap(wentBack) : moved.moves;
+  const here = moves.filter((move) => stationOf.get(move.task) === station);
+  const elsewhere = moves.filter((move) => stationOf.get(move.task) !== station);
   return (
     <article className="live-event">
       <p className="board-text">
-        <strong>{cause(moved.cause)}</strong> {say("live.moved.here", { count: here.length })}
+        <strong>{cause(moved.cause)}</strong>{" "}
+        {moved.back
+          ? say("moved.back", { count: moved.moves.length })
+          : say("live.moved.here", { count: here.length })}
       </p>
       <ul className="live-moves">
         {here.map((move) => (
@@ -68,6 +73,9 @@ function OneEvent({ moved, station }: { readonly moved: Moved; readonly station:
     </article>
   );
 }
+
+const wentBack = ({ task, before, after }: Move): Move[] =>
+  before ? [{ task, before: after, after: before }] : [];
 
 /** "Kale: Blanch. 16:36 → 16:45, 9 min later; Wen instead of Jonas". */
 function MoveLine({ move }: { readonly move: Move }) {

@@ -14,15 +14,25 @@ export interface Moved {
   readonly id: string;
   readonly cause: Entry | undefined;
   readonly moves: readonly Move[];
+  /** The cause was taken back: all of it is where it was before. */
+  readonly back: boolean;
 }
 
-/** What the log says has moved, newest first; a wait that goes along with its work is told with it. */
-export function movedBy(plan: Plan, entries: readonly Entry[], rehearsal: boolean): Moved[] {
+/**
+ * What the log says has moved, newest first; a wait that goes along with its work is told with it. What moved because of
+ * something taken back has gone back with it.
+ */
+export function movedBy(
+  plan: Plan,
+  entries: readonly Entry[],
+  rehearsal: boolean,
+  takenBack: readonly string[],
+): Moved[] {
   const counted = entries
     .filter((entry) => (entry.rehearsal === true) === rehearsal)
     .toSorted((a, b) => (a.turn ?? 0) - (b.turn ?? 0) || (a.at < b.at ? -1 : 1));
   const list = counted.slice(counted.findLastIndex((entry) => entry.kind === "cleared") + 1);
-  const gone = new Set(list.flatMap((entry) => entry.corrects ?? []));
+  const gone = new Set([...takenBack, ...list.flatMap((entry) => entry.corrects ?? [])]);
   const byId = new Map(list.map((entry) => [entry.id, entry]));
   const places = new Map<string, WrittenPlace>(
     plan.tasks.map((task) => [
@@ -36,18 +46,21 @@ export function movedBy(plan: Plan, entries: readonly Entry[], rehearsal: boolea
   const moved: Moved[] = [];
   for (const entry of list) {
     if (entry.kind !== "placed") continue;
+    const back = entry.because !== undefined && gone.has(entry.because);
     const moves = (entry.places ?? []).flatMap((after): Move[] => {
       const before = places.get(after.task);
-      places.set(after.task, after);
+      if (!back) places.set(after.task, after);
       return before && same(before, after) ? [] : [{ task: after.task, before, after }];
     });
     const ids = new Set(moves.map((move) => move.task));
-    const told = moves.filter(
-      ({ task }) => !/\/(wait|look-\d+)$/.test(task) || !ids.has(task.replace(/\/(wait|look-\d+)$/, "")),
-    );
-    if (entry.because !== undefined && gone.has(entry.because)) continue;
-    if (told.length > 0)
-      moved.push({ id: entry.id, cause: entry.because ? byId.get(entry.because) : undefined, moves: told });
+    const cause = entry.because ? byId.get(entry.because) : undefined;
+    // Who marks a task as begun or done need not be told that it moved there.
+    const marked = cause?.kind === "started" || cause?.kind === "done" ? cause.task : undefined;
+    const told = moves.filter(({ task }) => {
+      const work = task.replace(/\/(wait|look-\d+)$/, "");
+      return work !== marked && (work === task || !ids.has(work));
+    });
+    if (told.length > 0) moved.push({ id: entry.id, cause, moves: told, back });
   }
   return moved.reverse();
 }
@@ -64,8 +77,9 @@ function same(a: WrittenPlace, b: WrittenPlace): boolean {
   );
 }
 
-/** Moves that a station has not said it has seen. */
+/** Moves that a station has not said it has seen; and those it has, when they were taken back since. */
 export function unseen(moved: readonly Moved[], entries: readonly Entry[], station: string): Moved[] {
-  const heard = new Set(entries.filter((e) => e.kind === "heard" && e.station === station).map((e) => e.of));
-  return moved.filter(({ id }) => !heard.has(id));
+  const heard = (id: string) =>
+    entries.filter((e) => e.kind === "heard" && e.station === station && e.of === id).length;
+  return moved.filter(({ id, back }) => heard(id) === (back ? 1 : 0));
 }

@@ -5,7 +5,7 @@ import { useNow } from "../../../app/now.ts";
 import { useService } from "../../../app/service.tsx";
 import { useSettings } from "../../../app/settings.tsx";
 import type { FromLive, ToLive } from "../../../compute/live-protocol.ts";
-import { type LiveAnswer, type LiveHand, LiveRunner } from "../../../compute/live-runner.ts";
+import { type LiveAnswer, type LiveHand, LiveRunner, NOTHING } from "../../../compute/live-runner.ts";
 import { type Entry, toLive } from "../../../offline/entry.ts";
 
 function makeWorker(): LiveHand {
@@ -48,7 +48,6 @@ export function useBoardClock(first: number): BoardClock {
   return { now: Math.max(rehearsed ?? first, leastMin), rehearsal: true, skewMin, leastMin, rehearse };
 }
 
-const NOTHING: LiveAnswer = { live: undefined, write: [], remedies: undefined, problems: [], ms: 0 };
 const nothing = () => NOTHING;
 const never = () => () => {};
 
