@@ -27,7 +27,7 @@ async function stationWithNext(page: Page): Promise<void> {
 
 test.use({ viewport: { width: 390, height: 844 } });
 
-test("what comes next is begun with one tap of a wet thumb, taken back where it was, and the plan is judged once more", async ({
+test("L11, L12 what comes next is begun with one tap of a wet thumb, taken back where it was, and the plan is judged once more", async ({
   page,
 }) => {
   await boardAt(page, /16:0[0-4]/);

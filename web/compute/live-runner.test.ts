@@ -29,7 +29,7 @@ const live = (because: string, broken: readonly object[] = []) =>
 const finding = { rule: "busy", tasks: ["a"], by: 3, unit: "min", what: "a is in two places" };
 const kinds = (asked: readonly ToLive[]) => asked.map(({ type }) => type);
 
-describe("R4 the mended plan is judged after it is shown", () => {
+describe("L11 the mended plan is judged after it is shown", () => {
   test("the answer stands before anything is judged; the judgement comes after it, before remedies", () => {
     const { made, make, answer } = workers();
     const runner = new LiveRunner(make, {} as LiveOpen);

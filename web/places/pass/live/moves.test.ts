@@ -21,7 +21,7 @@ const placed = entry("placed", {
 });
 const alone = entry("alone", { ...placed, places: [place("kale/wash/1", "D 15:55", "D 16:05")] });
 
-describe("L9 what moved is told", () => {
+describe("L12 what moved is told", () => {
   test("who begins a task is told of others that moved, not of that one", () => {
     const [moved] = movedBy(plan, [begun, placed], false, []);
     expect(moved!.moves.map((move) => move.task)).toEqual(["kale/blanch/1"]);
