@@ -38,7 +38,7 @@ function reproved(book: SmallBook) {
     .map((remedy) => {
       const before = { docs, kitchen: made.site.kitchen, service: amounts.service };
       const { docs: tried, kitchen, service } = applied(before, remedy.apply);
-      const effort = { seed: 1, schedules: 100 };
+      const effort = { seed: 1, schedules: 100, any: true };
       const again = makePlan(
         tried,
         { ...amounts, kitchen, service },

@@ -4,11 +4,11 @@ import { contactChanges } from "./contact-changes.ts";
 import type { Documents } from "./documents.ts";
 import { otherEquipment } from "./equipment-changes.ts";
 import { worked } from "./load.ts";
-import type { MadePlan } from "./make-plan.ts";
+import { isTotal, type MadePlan } from "./make-plan.ts";
 import { nameOf } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
 import type { Kitchen, Service } from "./schema.ts";
-import type { Lack, Task } from "./tasks.ts";
+import type { Task } from "./tasks.ts";
 
 /** A change that may mend a broken plan, not yet tried. */
 export interface Change {
@@ -71,9 +71,6 @@ function inConflict({ plan }: MadePlan): Broken[] {
 function onceEach(a: readonly Change[], b: readonly Change[]): Change[] {
   return [...a, ...b.filter((change) => !a.some(({ what }) => what === change.what))];
 }
-
-/** A lack over the whole time, found by sums: it is of no task in particular. */
-const isTotal = (lack: Lack) => lack.tasks.length === 0;
 
 /** The same service in the book's other kitchens. */
 function otherKitchens({ site }: MadePlan): Change[] {

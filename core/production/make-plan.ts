@@ -9,7 +9,7 @@ import type { Plan } from "./plan-types.ts";
 import { problemOf } from "./problem.ts";
 import { serviceTasks } from "./service-tasks.ts";
 import type { Site } from "./site.ts";
-import type { TaskSet } from "./tasks.ts";
+import type { Lack, TaskSet } from "./tasks.ts";
 
 /** How long and from which seed to search. */
 export interface Effort {
@@ -20,6 +20,8 @@ export interface Effort {
   readonly stop?: (() => boolean) | undefined;
   /** Known to fit nowhere: the first attempt will do. */
   readonly hopeless?: boolean;
+  /** Any plan that fits will do; none better is looked for. */
+  readonly any?: boolean;
   /** What a best attempt gives up first when not everything fits. */
   readonly relax?: readonly Relaxation[];
   readonly onProgress?: ((best: { readonly schedules: number; readonly value: number }) => void) | undefined;
@@ -58,7 +60,7 @@ export function makePlan(
 ): MadePlan {
   const { site, set, problem } = problemFor(docs, amounts, options);
   // A plan that the sums rule out is only an attempt: the shortest search will do.
-  const impossible = set.lacks.some((lack) => lack.tasks.length === 0);
+  const impossible = set.lacks.some(isTotal);
   const solved =
     set.tasks.length > MOST_TASKS
       ? tooMany(set.tasks.length, docs.pointer("services", amounts.service.id), effort)
@@ -66,10 +68,8 @@ export function makePlan(
   return { site, set, problem, solved, plan: planOf(site, set, problem, solved, []) };
 }
 
-/** Whether there is too little of something over the whole time for any plan, by sums alone. */
-export function provedImpossible(docs: Documents, amounts: Amounts, options: SiteOptions): boolean {
-  return problemFor(docs, amounts, options).set.lacks.length > 0;
-}
+/** A lack over the whole time, found by sums: it is of no task in particular, and rules out any plan. */
+export const isTotal = (lack: Lack) => lack.tasks.length === 0;
 
 /** The tasks of a service in a kitchen and the problem they make, not yet scheduled. */
 export function problemFor(docs: Documents, amounts: Amounts, options: SiteOptions) {

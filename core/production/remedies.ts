@@ -2,7 +2,7 @@ import type { Amounts } from "./amounts.ts";
 import { applied, applyOf } from "./apply.ts";
 import { type Change, changesFor } from "./changes.ts";
 import type { Documents } from "./documents.ts";
-import { type Effort, type Engine, type MadePlan, makePlan, provedImpossible } from "./make-plan.ts";
+import { type Effort, type Engine, isTotal, type MadePlan, makePlan, problemFor } from "./make-plan.ts";
 import type { SiteOptions } from "./open-site.ts";
 import type { Apply, Plan, Remedy } from "./plan-types.ts";
 import { spareOf } from "./ready-parts.ts";
@@ -41,6 +41,7 @@ export function remediesFor(
     if (options.effort.stop?.()) break;
     if (change.group !== undefined && fitted.has(change.group)) continue;
     const { plan, apply } = tryChange(change, made, docs, site, engine, options);
+    if (!plan) continue;
     if (plan.status === "feasible" || (plan.status !== "none" && harm(plan) < before))
       tried.push(remedy(change.what, apply, plan));
     if (plan.status === "feasible" && change.group !== undefined) fitted.add(change.group);
@@ -57,7 +58,10 @@ function harm(plan: Plan): number {
   return plan.broken.reduce((sum, b) => sum + (b.times ?? 1) + b.by / (b.by + 60), 0);
 }
 
-/** A change planned anew, from the documents as its own `apply` makes them: so the proof is of what is applied. */
+/**
+ * A change planned anew, from the documents as its own `apply` makes them: so the proof is of what is applied. No plan
+ * where there is still too little of something over the whole time: what one would break tells nothing.
+ */
 function tryChange(
   change: Change,
   made: MadePlan,
@@ -65,7 +69,7 @@ function tryChange(
   site: SiteOptions,
   engine: Engine,
   options: RemedyOptions,
-): { readonly plan: Plan; readonly apply: Apply } {
+): { readonly plan: Plan | undefined; readonly apply: Apply } {
   const { kitchen, amounts } = made.site;
   const before = { docs, kitchen, service: amounts.service };
   const after = {
@@ -79,7 +83,9 @@ function tryChange(
     docs: tried.docs,
     amounts: { ...amounts, kitchen: tried.kitchen, service: tried.service },
   };
-  return { plan: judged(changed, site, engine, options), apply };
+  const there = { ...site, kitchen: tried.kitchen };
+  const hopeless = problemFor(tried.docs, changed.amounts, there).set.lacks.some(isTotal);
+  return { plan: hopeless ? undefined : judged(changed, site, engine, options), apply };
 }
 
 function judged(tried: Tried, site: SiteOptions, engine: Engine, options: RemedyOptions): Plan {
@@ -138,7 +144,7 @@ function fewerCovers(
     const tried = amounts && { docs, amounts: { ...amounts, kitchen: made.site.kitchen } };
     // What the bare sums rule out need not be planned, and an attempt that fails need not be made good.
     const hopeless =
-      !tried || provedImpossible(tried.docs, tried.amounts, { ...site, kitchen: made.site.kitchen });
+      !tried || problemFor(docs, tried.amounts, { ...site, kitchen: made.site.kitchen }).set.lacks.length > 0;
     const quick = { ...options, effort: { ...options.effort, relax: [] } };
     const plan = hopeless ? undefined : judged(tried, site, engine, quick);
     if (plan?.status === "feasible") {

@@ -9,9 +9,9 @@ export function clashOfDates(problem: Problem): Conflict | null {
   const moments = 2 * problem.tasks.length + 1;
   const far = new Float64Array(moments);
   const before = new Int32Array(moments).fill(-1);
-  let moved = -1;
-  for (let round = 0; round < moments; round++) {
-    moved = -1;
+  let at = -1;
+  for (let round = 0; at < 0; round++) {
+    let moved = false;
     // There and back by turns: a long chain is done in two rounds whichever way its arcs are listed (Yen 1970).
     for (let x = 0; x < arcs.length; x++) {
       const k = round % 2 === 0 ? x : arcs.length - 1 - x;
@@ -19,12 +19,11 @@ export function clashOfDates(problem: Problem): Conflict | null {
       if (far[arc.from]! + arc.length <= far[arc.to]!) continue;
       far[arc.to] = far[arc.from]! + arc.length;
       before[arc.to] = k;
-      moved = arc.to;
+      moved = true;
     }
-    if (moved < 0) return null;
+    if (!moved) return null;
+    at = onCircle(before, arcs);
   }
-  let at = moved;
-  for (let k = 0; k < moments; k++) at = arcs[before[at]!]!.from;
   const circle: DateArc[] = [];
   for (let m = at; circle.length === 0 || m !== at; m = arcs[before[m]!]!.from)
     circle.push(arcs[before[m]!]!);
@@ -39,6 +38,23 @@ export function clashOfDates(problem: Problem): Conflict | null {
     by: circle.reduce((sum, arc) => sum + arc.length, 0),
     irreducible: true,
   };
+}
+
+/**
+ * A moment on a circle of those that moved each other last, or -1. Such a circle is of positive length; there is
+ * one, after as many rounds as there are moments at the latest, whenever the graph has any (Cherkassky, Goldberg 1999).
+ */
+function onCircle(before: Int32Array, arcs: readonly DateArc[]): number {
+  const seen = new Int32Array(before.length);
+  for (let m = 0; m < before.length; m++) {
+    let at = m;
+    while (seen[at] === 0 && before[at]! >= 0) {
+      seen[at] = m + 1;
+      at = arcs[before[at]!]!.from;
+    }
+    if (seen[at] === m + 1) return at;
+  }
+  return -1;
 }
 
 /** time[to] >= time[from] + length; moment 0 is minute 0, then start and end of each task. */

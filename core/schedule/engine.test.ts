@@ -13,7 +13,7 @@ import type { Problem } from "./problem.ts";
 import { Random } from "./random.ts";
 import { breakage } from "./relax.ts";
 import { Score } from "./score.ts";
-import { solve } from "./solve.ts";
+import { type Progress, solve } from "./solve.ts";
 
 describe("S10: what the engine places keeps every rule, judged by the checker", () => {
   for (const mirrored of [false, true])
@@ -118,6 +118,23 @@ describe("S10: what the engine places keeps every rule, judged by the checker", 
       { seed: 16, numRuns: 160 },
     );
     expect(better).toBeGreaterThan(10);
+  });
+
+  it("S11: any plan that will do is the first found, and it fits where the longer search's fits", () => {
+    let earlier = 0;
+    fc.assert(
+      fc.property(problems, (problem) => {
+        const told: number[] = [];
+        const onProgress = ({ value, missing }: Progress) => missing === 0 && told.push(value);
+        const long = solve(problem, { schedules: 30, onProgress });
+        const any = solve(problem, { schedules: 30, any: true });
+        expect(any.status === "broken").toBe(long.status === "broken");
+        if (told.length > 0) expect(any.value).toBeCloseTo(told[0]!, 6);
+        if (any.schedules < long.schedules) earlier++;
+      }),
+      { seed: 16, numRuns: 60 },
+    );
+    expect(earlier).toBeGreaterThan(20);
   });
 
   it("S12: earliest and latest are where the checker begins to object", () => {

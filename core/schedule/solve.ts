@@ -34,6 +34,8 @@ export interface SolveOptions {
   readonly known?: Found | undefined;
   /** What a best attempt gives up, in this order. Default overtime, late, wait, capacity. */
   readonly relax?: readonly Relaxation[];
+  /** The first plan in which everything has a place will do: none better is looked for, however many schedules are left. */
+  readonly any?: boolean;
 }
 
 export interface Progress {
@@ -134,7 +136,7 @@ class Run {
     this.bounds = boundsOf(model);
     const bound = totalBound(this.bounds);
     let reason: Result["reason"] = "schedules";
-    while (this.schedules < this.total) {
+    while (!this.options.any && this.schedules < this.total) {
       stopped = this.stopped;
       if (stopped || search.bestValue <= bound + 1e-9) {
         reason = stopped ? "stopped" : "proved";
