@@ -150,6 +150,16 @@ export const DiscardSchema = z
     path: ["lines"],
   });
 
+export const COOKING_WAYS = ["bake", "grill", "fry", "steam", "boil", "braise"] as const;
+export type CookingWay = (typeof COOKING_WAYS)[number];
+
+/** How a step cooks, for the minerals that are left: bake is also roast, fry also sauté, braise is browned, then simmered. */
+export const CooksSchema = z.strictObject({
+  by: z.enum(COOKING_WAYS),
+  /** Whether the liquid or drippings are eaten too; drained where the step itself loses liquid, unless said. */
+  liquid: z.enum(["kept", "drained"]).optional(),
+});
+
 /** One step: its text, what enters, how the mass changes, and what it takes in hands, time and equipment. */
 export const StepSchema = z.strictObject({
   id: IdSchema,
@@ -159,6 +169,7 @@ export const StepSchema = z.strictObject({
   from: z.array(z.union([IdSchema, z.strictObject({ step: IdSchema, share: RatioSchema })])).default([]),
   change: ChangeSchema.optional(),
   discard: DiscardSchema.optional(),
+  cooks: CooksSchema.optional(),
   work: WorkSchema.optional(),
   passive: z
     .union([z.strictObject({ min: minutes }), z.strictObject({ perKgMin: minutes, fixedMin: minutes })])

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { MoneyTextSchema } from "../money/schema.ts";
 import { SourceSchema } from "../quantity/schema.ts";
+import { RETENTION_GROUPS } from "./retention-groups.ts";
 
 /** Kebab-case name of a document, unique within its kind. */
 export const IdSchema = z
@@ -136,6 +137,8 @@ export const IngredientSchema = z.strictObject({
     .default([]),
   composition: CompositionSchema.optional(),
   freezingC: z.number().optional(),
+  /** Group of raw food whose minerals are known after cooking (safety N6). */
+  retentionGroup: z.enum(RETENTION_GROUPS).optional(),
   season: SeasonSchema.optional(),
   cookingYields: z.array(CookingYieldSchema).optional(),
   allergens: z.strictObject({

@@ -33,7 +33,7 @@ describe("P18 clean first", () => {
   test("what a guest must not have traces of was there before", () => {
     expect(told("bread", "guest")).toEqual(["guest/mix/1"]);
     expect(cleanFirst(site, inTurn("bread", "guest")).get("guest/mix/1")).toEqual([
-      "Clean the bench first, no trace of gluten may be left",
+      { noTraceOf: ["gluten"] },
     ]);
   });
 

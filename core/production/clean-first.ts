@@ -1,3 +1,4 @@
+import type { Allergen } from "../pantry/schema.ts";
 import { isPacked, passingOf } from "./contact.ts";
 import { benchOf, contactsOf } from "./contacts.ts";
 import type { Planned } from "./planned.ts";
@@ -7,42 +8,56 @@ import { type Unit, VESSELS } from "./units.ts";
 /** Longer than any plan: of equipment nobody says how to clean. */
 const NEVER = 1e6;
 
+/** Something to clean before a task, and what no trace of may be left. */
+export interface CleanFirst {
+  /** Id of a unit; undefined for the bench. */
+  readonly unit?: string;
+  readonly name?: string;
+  readonly noTraceOf: readonly Allergen[];
+}
+
 /**
- * What is cleaned before a task begins, in words by task (README, P18): a vessel that another preparation was in, and a
+ * What is cleaned before a task begins, by task (README, P18): a vessel that another preparation was in, and a
  * unit or bench that had what a guest's food must be kept from. The plan has the minutes for it.
  */
-export function cleanFirst(site: Site, planned: readonly Planned[]): Map<string, string[]> {
-  const told = new Map<string, string[]>();
+export function cleanFirst(site: Site, planned: readonly Planned[]): Map<string, CleanFirst[]> {
+  const told = new Map<string, CleanFirst[]>();
   const contacts = contactsOf(
     site,
     planned.map(({ task }) => task),
     NEVER,
   );
   const units = new Map(site.units.all.map((unit) => [unit.id, unit]));
-  const say = ({ task }: Planned, text: string) => {
-    const known = told.get(task.id) ?? [];
-    if (!known.includes(text)) told.set(task.id, [...known, text]);
+  const tell = ({ task }: Planned, unit: Unit | undefined, noTraceOf: readonly Allergen[]) => {
+    const one = { ...(unit ? { unit: unit.id, name: unit.name } : {}), noTraceOf };
+    told.set(task.id, eachOnce([...(told.get(task.id) ?? []), one]));
   };
   for (const [place, uses] of byPlace(planned)) {
     const unit = units.get(place);
-    const name = unit?.name ?? "the bench";
     uses.forEach((use, i) => {
       const before = uses.slice(0, i).reverse();
       const kept = carriedBefore(site, contacts, place, unit, use, before);
       const last = before[0];
-      if (kept.length > 0) say(use, `Clean ${name} first, no trace of ${kept.join(" or ")} may be left`);
-      else if (last && isVessel(unit) && last.task.preparation !== use.task.preparation)
-        say(use, `Clean ${name} first`);
+      if (kept.length > 0) tell(use, unit, kept);
+      else if (last && isVessel(unit) && last.task.preparation !== use.task.preparation) tell(use, unit, []);
     });
   }
   return told;
+}
+
+/** Each unit once, with all that nothing may be left of. */
+export function eachOnce(told: readonly CleanFirst[]): CleanFirst[] {
+  return [...Map.groupBy(told, ({ unit }) => unit).values()].map((same) => ({
+    ...same[0]!,
+    noTraceOf: [...new Set(same.flatMap(({ noTraceOf }) => noTraceOf))],
+  }));
 }
 
 /** Vessels are cleaned before every other preparation (P9). */
 const isVessel = (unit: Unit | undefined) =>
   unit !== undefined && VESSELS.has(unit.equipment.kind) && (unit.equipment.cleanMin ?? 0) > 0;
 
-/** What was there since the place was last clean and must not come to this food; the words of the allergens. */
+/** What was there since the place was last clean and must not come to this food. */
 function carriedBefore(
   site: Site,
   contacts: ReturnType<typeof contactsOf>,
@@ -50,7 +65,7 @@ function carriedBefore(
   unit: Unit | undefined,
   { task }: Planned,
   before: readonly Planned[],
-): string[] {
+): Allergen[] {
   const apart = site.apart;
   if (!apart || !touches(site, unit, task)) return [];
   const keptFrom = apart.keptFrom(task.preparation);
@@ -59,8 +74,7 @@ function carriedBefore(
     if (!touches(site, unit, other.task)) continue;
     const carried = apart.carried(other.task.preparation, other.task.step);
     const found = [...keptFrom].filter((allergen) => carried.has(allergen));
-    if (found.length > 0 && (isVessel(unit) || contacts.gap(place, other.task, task) > 0))
-      return found.map((allergen) => allergen.replaceAll("-", " "));
+    if (found.length > 0 && (isVessel(unit) || contacts.gap(place, other.task, task) > 0)) return found;
     // It was clean for one that is kept from the same, and nothing of that came since.
     const guarded = apart.keptFrom(other.task.preparation);
     if ([...keptFrom].every((allergen) => guarded.has(allergen))) return [];

@@ -1,5 +1,6 @@
 /** What planning gives back: the parts of a run's result that the plan side makes. Minutes count from the horizon. */
 
+import type { CleanFirst } from "./clean-first.ts";
 import type { WeightName } from "./weights.ts";
 
 export type PlanStatus = "feasible" | "broken" | "none";
@@ -129,7 +130,7 @@ export interface PrepEntry {
   readonly equipment: readonly string[];
   readonly pull: readonly string[];
   /** What is cleaned before it begins, and from what. */
-  readonly clean?: string;
+  readonly clean?: readonly CleanFirst[];
   readonly note?: string;
 }
 

@@ -1,5 +1,5 @@
 import type { Step } from "../formula/schema.ts";
-import { cleanFirst } from "./clean-first.ts";
+import { type CleanFirst, cleanFirst, eachOnce } from "./clean-first.ts";
 import { massText, minutesText, nameOf } from "./names.ts";
 import { pulledWhole, THAWED_IN_WATER_G } from "./plan-rules.ts";
 import type { PlanTask, PrepEntry, PrepList } from "./plan-types.ts";
@@ -40,7 +40,7 @@ export function prepLists(site: Site, planned: readonly Planned[]): PrepList[] {
       lists.set(key, found);
     }
     const wait = byId.get(`${task.id}/wait`);
-    const clean = [...new Set([task.id, wait?.task.id ?? ""].flatMap((id) => cleaned.get(id) ?? []))];
+    const clean = eachOnce([task.id, wait?.task.id ?? ""].flatMap((id) => cleaned.get(id) ?? []));
     found.entries.push([plan.startMin, entryOf(site, p, wait, firstUse, clean)]);
   }
   const order = new Map(site.kitchen.stations.map((s, i) => [s.id, i]));
@@ -70,7 +70,7 @@ function entryOf(
   { task, plan }: Planned,
   wait: Planned | undefined,
   firstUse: ReadonlyMap<string, string>,
-  clean: readonly string[],
+  clean: readonly CleanFirst[],
 ): PrepEntry {
   const prep = site.docs.preparations.get(task.preparation);
   const step = prep?.steps.find((s) => s.id === task.step);
@@ -94,7 +94,7 @@ function entryOf(
     hands: plan.hands.map((id) => people.get(id) ?? id),
     equipment: [...new Set(equipment.map((e) => equipmentText(site, e)))],
     pull: task.kind === "work" || task.kind === "wait" ? pullTexts(step, task) : [],
-    ...(clean.length > 0 ? { clean: `${clean.join(". ")}.` } : {}),
+    ...(clean.length > 0 ? { clean } : {}),
     ...(notes.length > 0 ? { note: `${[...new Set(notes)].join("; ")}.` } : {}),
   };
 }

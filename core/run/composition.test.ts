@@ -45,3 +45,30 @@ test("R8 what is strained off without a known composition is left out of a stock
   expect(strained).toMatchObject({ ok: true, composition: { water: 0.75, protein: 0.25 } });
   expect(composed(stock())).toEqual({ ok: false, missing: 'the composition of "bones"' });
 });
+
+test("R8 a crust that is knocked off lies around the food: of it counts what is taken up, also while it is heated", () => {
+  const baked = (lines?: object[]) =>
+    PreparationSchema.parse({
+      ...{ id: "baked", name: "Baked", yield: { amount: g(800) } },
+      lines: ["meat", "crust"].map((id) => ({ id, item: { ingredient: id }, amount: g(800), step: "bake" })),
+      steps: [
+        { id: "bake", name: "Bake", text: "Bake." },
+        {
+          ...{ id: "open", name: "Open", text: "Open.", from: ["bake"] },
+          discard: { factor: 0.5, as: "trim", ...(lines ? { lines } : {}) },
+        },
+      ],
+    });
+  const of = (made: ReturnType<typeof baked>) =>
+    compositionOfStep(
+      {
+        ingredients: new Map([ingredient("meat", 75), ingredient("crust", 0)].map((i) => [i.id, i])),
+        preparations: new Map(),
+      },
+      () => 800,
+      made,
+      made.steps[0]!,
+    );
+  expect(of(baked())).toMatchObject({ composition: { water: 0.375 } });
+  expect(of(baked([{ line: "crust", takenUp: 0 }]))).toMatchObject({ composition: { water: 0.75 } });
+});

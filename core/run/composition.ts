@@ -1,4 +1,5 @@
 import type { Larder } from "../formula/larder.ts";
+import { presentShare } from "../formula/present.ts";
 import type { Preparation, Step } from "../formula/schema.ts";
 import type { Composition } from "../heat/schema.ts";
 
@@ -14,7 +15,8 @@ export type GramsOf = (preparation: string, line: string) => number;
 /**
  * Mass fractions of what is in a step, for heat: its own lines and those of the steps before it, by weight.
  * Salt counts as ash; alcohol as water, whose properties it is nearest to. Water lost or taken up on the way is
- * left out: the fractions are of what went in. Of a stock the bones, whose composition nobody knows, stay behind.
+ * left out: the fractions are of what went in. What a step takes away by name (a salt crust) lies around the food and
+ * counts by what is taken up, also while it is heated. Of a stock the bones, whose composition nobody knows, stay behind.
  */
 export function compositionOfStep(
   larder: Larder,
@@ -33,7 +35,7 @@ export function compositionOfStep(
   return composed(
     larder,
     gramsOf,
-    preparation.id,
+    preparation,
     preparation.lines.filter((line) => before.has(line.step)),
     false,
   );
@@ -43,14 +45,14 @@ export function compositionOfStep(
 function composed(
   larder: Larder,
   gramsOf: GramsOf,
-  id: string,
+  preparation: Preparation,
   lines: Preparation["lines"],
   strained: boolean,
 ): Composed {
   const sums: Record<string, number> = {};
   for (const line of lines) {
     if (line.amount === null) continue;
-    const grams = gramsOf(id, line.id);
+    const grams = gramsOf(preparation.id, line.id) * presentShare(preparation, line);
     const found =
       "preparation" in line.item
         ? ofPreparation(larder, gramsOf, line.item.preparation)
@@ -68,9 +70,9 @@ function composed(
 }
 
 function ofPreparation(larder: Larder, gramsOf: GramsOf, id: string): Composed {
-  const { lines, steps } = larder.preparations.get(id)!;
-  const strained = steps.some((step) => step.discard?.as === "strain");
-  return composed(larder, gramsOf, id, lines, strained);
+  const preparation = larder.preparations.get(id)!;
+  const strained = preparation.steps.some((step) => step.discard?.as === "strain");
+  return composed(larder, gramsOf, preparation, preparation.lines, strained);
 }
 
 /** Mass fractions of an ingredient, for heat. */

@@ -28,6 +28,7 @@ import { Contents } from "../safety/contents.ts";
 import { type Controlled, type ControlPoint, controlPoints } from "../safety/control.ts";
 import { Foods } from "../safety/foods.ts";
 import { frontOfHouse, withTraces } from "../safety/front-of-house.ts";
+import { labelsWithTraces } from "../safety/label-traces.ts";
 import { labels } from "../safety/labels.ts";
 import { unknownLocalLimits } from "../safety/local-limits.ts";
 import { type AllergenCell, allergenMatrix, type ServedPlate, withShared } from "../safety/matrix.ts";
@@ -270,9 +271,8 @@ function compute(
   });
   const plan = planned?.plan ?? emptyPlan(options);
   const within = opened.matrix(served);
-  const allergens = planned
-    ? withShared(contents, served, within, exposuresIn(plan, docs, kitchen, apart.carried))
-    : within;
+  const exposures = planned ? exposuresIn(plan, docs, kitchen, apart.carried) : [];
+  const allergens = planned ? withShared(contents, served, within, exposures) : within;
   const seating = seatingSheet(docs, contents, amounts, allergens);
   const nutrition = opened.nutrition(amounts);
   const balance = balanceResult(amounts, tracer);
@@ -313,7 +313,7 @@ function compute(
     batchSheets,
     prepLists: planned?.prepLists ?? [],
     pull: (planned?.pull ?? []).map(({ item }) => item),
-    labels: made,
+    labels: labelsWithTraces(made, contents, exposures),
     control,
     heat,
     frontOfHouse: withTraces(described, allergens),

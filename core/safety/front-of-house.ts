@@ -14,8 +14,12 @@ export interface FrontOfHouseLine {
   readonly mayContain: readonly Allergen[];
   /** What may come to it by shared equipment and benches in the plan, beside those; once there is a plan. */
   readonly traces?: readonly Allergen[];
-  /** What can be left off, and the allergens that frees the plate of. */
-  readonly leaveOff: readonly { readonly what: string; readonly frees: readonly Allergen[] }[];
+  /** What can be left off, the allergens that are then no ingredient any more, and those of them the plan may still bring. */
+  readonly leaveOff: readonly {
+    readonly what: string;
+    readonly frees: readonly Allergen[];
+    readonly traces?: readonly Allergen[];
+  }[];
   readonly advisory?: string;
   readonly count: number;
 }
@@ -82,16 +86,19 @@ export function withTraces(
   cells: readonly AllergenCell[],
 ): FrontOfHouseLine[] {
   return lines.map((line) => {
-    const traces = cells.flatMap((cell) =>
-      cell.dish === line.dish &&
-      cell.variant === line.variant &&
-      cell.allergen !== undefined &&
-      cell.shared !== undefined &&
-      ![...line.contains, ...line.mayContain].includes(cell.allergen)
-        ? [cell.allergen]
+    const brought = cells.flatMap(({ dish, variant, allergen, shared }) =>
+      dish === line.dish && variant === line.variant && allergen !== undefined && shared !== undefined
+        ? [allergen]
         : [],
     );
-    return traces.length > 0 ? { ...line, traces } : line;
+    if (brought.length === 0) return line;
+    const traces = brought.filter((one) => !line.contains.includes(one) && !line.mayContain.includes(one));
+    const leaveOff = line.leaveOff.map((off) => {
+      // Also where it came to what is left off alone: the plate was beside it.
+      const still = off.frees.filter((one) => brought.includes(one));
+      return still.length > 0 ? { ...off, traces: still } : off;
+    });
+    return { ...line, leaveOff, ...(traces.length > 0 ? { traces } : {}) };
   });
 }
 

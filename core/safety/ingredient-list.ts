@@ -1,5 +1,6 @@
 import type { PreparationCells } from "../formula/cells.ts";
 import type { Larder } from "../formula/larder.ts";
+import { presentShare } from "../formula/present.ts";
 import type { Ledger } from "../ledger/ledger.ts";
 import { ALLERGENS } from "../pantry/schema.ts";
 import type { Contents, Eaten } from "./contents.ts";
@@ -16,7 +17,9 @@ const LONGEST = 8000;
 /**
  * Lists of ingredients in descending weight at the time of use (21 CFR 101.4(a)(1); Regulation (EU) 1169/2011, Article
  * 18): what is made of several stands with its own in brackets, allergens stand in capitals after the name, what is
- * added to taste last. Water counts by what is put in, not by what is left. Quantities in percent are left to the label.
+ * added to taste last. Water counts by what is put in, not by what is left; what a step takes away by name (a crust, a
+ * cure) by what is taken up, since an ingredient is what is still present in the finished food (Article 2(2)(f)); taken
+ * up not at all it still stands, last. Quantities in percent are left to the label.
  */
 export class IngredientLists {
   readonly #larder: Larder;
@@ -34,7 +37,7 @@ export class IngredientLists {
   add({ preparation, lines }: PreparationCells): void {
     const parts = lines.map(({ line, ep, weighed }) => ({
       item: line.item as Eaten,
-      g: weighed ? this.#ledger.value(ep) : 0,
+      g: weighed ? this.#ledger.value(ep) * presentShare(preparation, line) : 0,
     }));
     const lists = BRACKETS.map((_, depth) => this.#list(parts, depth));
     const short = lists[0]!.length <= LONGEST;

@@ -27,6 +27,8 @@ export interface Label {
   readonly allergens: readonly Allergen[];
   /** What may be in it; an allergen nobody has spoken of stands here too. */
   readonly mayContain: readonly Allergen[];
+  /** What may come to it by shared equipment and benches in the plan, beside those. */
+  readonly traces?: readonly Allergen[];
   /** Whose it is, where it goes on guests' own plates alone: needs and seats. */
   readonly for?: string;
 }

@@ -4,10 +4,13 @@ import { takenFrom } from "../formula/graph.ts";
 import type { Line, Step } from "../formula/schema.ts";
 import { alcoholLeft } from "../heat/alcohol.ts";
 import type { Cell, Ledger } from "../ledger/ledger.ts";
-import type { Goes } from "./nutrients.ts";
+import type { Ingredient } from "../pantry/schema.ts";
+import { CARRIED, type Carried, type Goes } from "./nutrients.ts";
+import { keptMinerals } from "./nutrition-minerals.ts";
 import { goneBeside, namedLines } from "./nutrition-named.ts";
 import type { Known, Notes } from "./nutrition-notes.ts";
 import { fatEntering, keptOfFat, keptOnwards, keptThrough } from "./nutrition-rules.ts";
+import { isRetained } from "./retention.ts";
 
 const GOES: readonly Goes[] = ["solid", "dissolved", "fat", "alcohol"];
 
@@ -26,7 +29,7 @@ export type FatOfLine = (line: PreparationCells["lines"][number]) => Known;
  * off is fat; what sticks, is trimmed or strained takes everything in proportion, unless the step names the lines it
  * takes away: of these what is taken up stays, and what goes beyond them is in proportion (`nutrition-named.ts`; where
  * fat is taken off later, that of such a line still counts as there, so that less of the rest counts as taken off).
- * Alcohol goes as what is dissolved and, where a step heats, by the USDA table for the minutes from there on (the
+ * Calcium, iron and potassium go by the factors of `retention.ts` where a step says how it cooks. Alcohol goes as what is dissolved and, where a step heats, by the USDA table for the minutes from there on (the
  * shortest way).
  */
 export function keptBySteps(
@@ -35,7 +38,8 @@ export function keptBySteps(
   notes: Notes,
   heats: (step: string) => boolean,
   fatOf: FatOfLine,
-): (line: Line, goes: Goes) => Known {
+  ingredientOf: (id: string) => Ingredient | undefined,
+): (line: Line, nutrient: Carried) => Known {
   const { preparation, balance, at } = made;
   const path = `calc:/nutrition/${preparation.id}`;
   const indexOf = new Map(preparation.steps.map((step, i) => [step.id, i]));
@@ -85,24 +89,26 @@ export function keptBySteps(
     }
   }
   const onwards = new Map<string, Known>();
-  const keptFrom = (step: string, goes: Goes, line: string | undefined): Known => {
-    const key = `${step} ${goes} ${line ?? ""}`;
+  /** @param here share of a step itself. @param as what it is of, for the trace. */
+  const keptFrom = (step: string, here: (step: string) => Known, as: string): Known => {
+    const key = `${step} ${as}`;
     const known = onwards.get(key);
     if (known) return known;
     const next = (takers.get(step) ?? []).map((taker) => ({
       ...taker,
-      kept: keptFrom(taker.step, goes, line),
+      kept: keptFrom(taker.step, here, as),
     }));
-    const here = ownOf(step, line)[goes];
+    const own = here(step);
     const taken = next.reduce((sum, { share }) => sum + share.value, 0);
     const left = next.length === 0 ? 1 : Math.max(0, 1 - taken < 1e-9 ? 0 : 1 - taken);
     const pairs = next.flatMap(({ share, kept }) => [share, kept]);
-    const value = keptOnwards(here.value, left, ...pairs.map((pair) => pair.value));
+    const value = keptOnwards(own.value, left, ...pairs.map((pair) => pair.value));
+    const plain = [own, ...next.map(({ kept }) => kept)].every(({ input }) => input === "const:/number/1");
     const found =
-      value === 1
+      value === 1 && plain
         ? notes.constant(1)
-        : notes.derived(`${path}/${step}/kept/${goes}${of(line)}`, value, "ratio", keptOnwards, [
-            here,
+        : notes.derived(`${path}/${step}/kept/${as}`, value, "ratio", keptOnwards, [
+            own,
             notes.constant(left),
             ...pairs,
           ]);
@@ -120,9 +126,19 @@ export function keptBySteps(
     heated.set(id, minutes);
     return minutes;
   };
-  return ({ id, step }, goes) => {
+  const minerals = keptMinerals({
+    ...{ preparation, notes, path, heats, ingredientOf },
+    takersOf: (step) => (takers.get(step) ?? []).map((taker) => taker.step),
+    own: ownOf,
+    keptFrom,
+  });
+  return (whole, nutrient) => {
+    const { id, step } = whole;
     const line = names.has(id) ? id : undefined;
-    const kept = keptFrom(step, goes, line);
+    const { goes } = CARRIED[nutrient];
+    const mineral = isRetained(nutrient) ? minerals(whole, line, nutrient) : undefined;
+    if (mineral) return mineral;
+    const kept = keptFrom(step, (each) => ownOf(each, line)[goes], `${goes}${of(line)}`);
     if (goes !== "alcohol") return kept;
     const minutes = minutesFrom(step);
     if (minutes === undefined) return kept;

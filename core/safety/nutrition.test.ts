@@ -370,6 +370,24 @@ describe("N3 N4 label and list", () => {
     expect(list("pie").contains).toEqual(["gluten", "wheat", "milk"]);
   });
 
+  test("N4 a crust knocked off stands by what is taken up, not by what is put in", () => {
+    const listed = (takenUp: number, named = true) =>
+      plate(
+        [
+          step("one"),
+          step("two", {
+            from: ["one"],
+            discard: { factor: 0.5, as: "trim", ...(named ? { lines: [{ line: "crust", takenUp }] } : {}) },
+          }),
+        ],
+        [line("crust", 1000), line("base", 900), line("oil", 100)],
+        1000,
+      ).label.ingredients;
+    expect(listed(0, false)).toBe("Made (crust; base; oil)");
+    expect(listed(0.3)).toBe("Made (base; crust; oil)");
+    expect(listed(0)).toBe("Made (base; oil; crust)");
+  });
+
   test("N4 what repeats its parts at every depth is listed by name alone, and a deep chain is read", () => {
     const depth = 400;
     const book = changed((all) => {

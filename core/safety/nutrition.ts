@@ -4,7 +4,7 @@ import type { Cell, Ledger } from "../ledger/ledger.ts";
 import type { Composition } from "../pantry/schema.ts";
 import type { Eaten } from "./contents.ts";
 import type { Foods } from "./foods.ts";
-import { CARRIED, CARRIED_KEYS, type Carried, figureOf, type Goes, mostOf } from "./nutrients.ts";
+import { CARRIED, CARRIED_KEYS, type Carried, figureOf, mostOf } from "./nutrients.ts";
 import { keptBySteps } from "./nutrition-kept.ts";
 import { type Known, Notes } from "./nutrition-notes.ts";
 import { inHundred, onPlate, shareKnown } from "./nutrition-rules.ts";
@@ -67,19 +67,23 @@ export class Nutrition {
       notes,
       (step) => heats.has(step),
       ({ line }) => this.of(line.item).fat.amount,
+      (id) => this.#larder.ingredients.get(id),
     );
     const whole: Known = this.#cell(yieldG);
     const lines = made.lines.map((cells) => ({
       g: this.#cell(cells.ep),
       of: this.of(cells.line.item),
-      kept: (goes: Goes) => kept(cells.line, goes),
+      kept: (nutrient: Carried) => kept(cells.line, nutrient),
     }));
     const path = `calc:/nutrition/${preparation.id}`;
     const found = eachCarried((nutrient): Content => {
-      const { unit, goes } = CARRIED[nutrient];
+      const { unit } = CARRIED[nutrient];
       // What holds nothing of it adds nothing to the sum, nor to the trace.
       const some = lines.filter((line) => line.of[nutrient].amount.value > 0);
-      const inputs = [whole, ...some.flatMap((line) => [line.g, line.of[nutrient].amount, line.kept(goes)])];
+      const inputs = [
+        whole,
+        ...some.flatMap((line) => [line.g, line.of[nutrient].amount, line.kept(nutrient)]),
+      ];
       const [yielded, ...numbers] = inputs.map(({ value }) => value);
       const amount = notes.derived(
         `${path}/${nutrient}`,
@@ -88,7 +92,11 @@ export class Nutrition {
         inHundred,
         inputs,
       );
-      const triples = lines.flatMap((line) => [line.g.value, line.of[nutrient].most, line.kept(goes).value]);
+      const triples = lines.flatMap((line) => [
+        line.g.value,
+        line.of[nutrient].most,
+        line.kept(nutrient).value,
+      ]);
       return {
         amount,
         known: this.#shareKnown(`${path}/${nutrient}/known`, nutrient, lines),

@@ -5,9 +5,10 @@ import { DishSchema } from "../plating/schema.ts";
 import { Contents } from "./contents.ts";
 import { controlPoints, limitInWords } from "./control.ts";
 import { Foods } from "./foods.ts";
-import { frontOfHouse } from "./front-of-house.ts";
-import { labels } from "./labels.ts";
-import { allergenMatrix } from "./matrix.ts";
+import { frontOfHouse, withTraces } from "./front-of-house.ts";
+import { labelsWithTraces } from "./label-traces.ts";
+import { type Label, labels } from "./labels.ts";
+import { allergenMatrix, withShared } from "./matrix.ts";
 import { inheritedUseBy, ownUseBy } from "./use-by.ts";
 
 const ingredient = (id: string, origin: string[], contains: string[], days: number) =>
@@ -156,6 +157,24 @@ describe("safety", () => {
     expect(line!.contains).toEqual(["fish", "milk"]);
     expect(line!.leaveOff).toEqual([{ what: "sauce", frees: ["milk"] }]);
     expect(line!.advisory).toContain("char");
+  });
+
+  test("S24 traces by the plan are told of plate, batch, and what is left when a part is left off", () => {
+    const exposure = {
+      ...{ preparation: "dressing", task: "a", allergens: ["milk", "egg"] as const, place: "kettle" },
+      ...{ placeName: "Kettle", how: "after" as const, from: "sauce", fromStep: "s", fromTask: "b", at: "D" },
+    };
+    const plate = { course: "first", dish, variant: "", placements: dish.placements, count: 72 };
+    const lines = frontOfHouse(contents, [plate], (eaten) => eaten.preparation ?? eaten.ingredient!);
+    const served = { dish: "char-plate", variant: "", placements: dish.placements };
+    const cells = withShared(contents, [served], allergenMatrix(contents, [served]), [exposure]);
+    const [line] = withTraces(lines, cells);
+    expect(line!.traces).toEqual(["egg"]);
+    expect(line!.leaveOff).toEqual([{ what: "sauce", frees: ["milk"], traces: ["milk"] }]);
+    const label = (preparation: string) =>
+      ({ preparation, allergens: ["milk"], mayContain: [] }) as unknown as Label;
+    const told = labelsWithTraces(["sauce", "breast"].map(label), contents, [exposure]);
+    expect(told.map(({ traces }) => traces)).toEqual([["egg"], undefined]);
   });
 
   test("S1 the matrix names the whole way from dish to ingredient", () => {

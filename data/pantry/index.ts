@@ -39,6 +39,7 @@ import { plantDrinks } from "./plant-drinks.ts";
 import { pork } from "./pork.ts";
 import { pulses } from "./pulses.ts";
 import { raisingSetting } from "./raising-setting.ts";
+import { withRetentionGroups } from "./retention.ts";
 import { roots } from "./roots.ts";
 import { rootsRare } from "./roots-rare.ts";
 import { sauces } from "./sauces.ts";
@@ -110,4 +111,4 @@ const english: IngredientInput[] = [
 ];
 
 /** Every ingredient, with what it is called in the other languages of a brigade. */
-export const starterPantry: IngredientInput[] = withForeignNames(english);
+export const starterPantry: IngredientInput[] = withRetentionGroups(withForeignNames(english));

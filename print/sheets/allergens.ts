@@ -1,6 +1,7 @@
 import type { Content, ContentTable, TableCell } from "pdfmake/interfaces.js";
 import { ALLERGENS } from "../../core/pantry/schema.ts";
 import type { AllergenCell } from "../../core/run/result.ts";
+import { allergensSaid } from "../../words/allergens-said.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
@@ -131,10 +132,29 @@ function paths(paper: Paper, rows: readonly Row[]): Content[] {
         },
       ]);
     });
+    const traces = ALLERGENS.filter((allergen) =>
+      own.some(({ cells }) =>
+        cells.some((cell) => cell.allergen === allergen && cell.shared && cell.state === "may"),
+      ),
+    );
+    const { allergens } = paper;
     return [
-      { text: dish(id), font: SERIF, fontSize: TYPE.body + 1, margin: [0, 6, 0, 0], headlineLevel: 2 },
+      {
+        text: [
+          { text: dish(id), font: SERIF, fontSize: TYPE.body + 1 },
+          ...(body.length > 0 && traces.length > 0
+            ? [
+                {
+                  text: `  ${say("contained.traces.dish", { list: allergens(traces) })}`,
+                  ...{ fontSize: TYPE.running, color: QUIET },
+                },
+              ]
+            : []),
+        ],
+        ...{ margin: [0, 6, 0, 0], headlineLevel: 2 },
+      },
       body.length === 0
-        ? quiet(say("allergens.free"))
+        ? quiet(allergensSaid(say, { contains: [], mayContain: [], traces }, allergens))
         : {
             stack: [
               {

@@ -1,5 +1,6 @@
 import type { Content } from "pdfmake/interfaces.js";
 import type { FrontOfHouseLine } from "../../core/run/result.ts";
+import { allergensSaid, leftOffSaid } from "../../words/allergens-said.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { beside, part, quiet, SERIF, sheetTitle, TYPE } from "../parts.ts";
@@ -43,37 +44,12 @@ function plate({ say, allergens, variant, set }: Paper, line: FrontOfHouseLine):
           fontSize: TYPE.body,
         },
         ...(words === "" ? [{ text: set(line.describe), fontSize: TYPE.note } as Content] : []),
-        ...line.leaveOff.map(
-          (off): Content =>
-            quiet(
-              off.frees.length > 0
-                ? say("front.leaveOff", { what: off.what, frees: allergens(off.frees) })
-                : say("front.leaveOff.none", { what: off.what }),
-            ),
-        ),
-        ...(line.traces ? [quiet(say("front.traces", { list: allergens(line.traces) }))] : []),
+        ...line.leaveOff.map((off): Content => quiet(leftOffSaid(say, off, allergens, true))),
         ...(line.advisory
           ? [{ text: `▲ ${set(line.advisory)}`, fontSize: TYPE.note, bold: true } as Content]
           : []),
       ],
-      [
-        {
-          text:
-            line.contains.length > 0
-              ? say("labels.contains", { list: allergens(line.contains) })
-              : say("allergens.free"),
-          bold: true,
-          fontSize: TYPE.note,
-        },
-        ...(line.mayContain.length > 0
-          ? [
-              {
-                text: say("labels.may", { list: allergens(line.mayContain) }),
-                fontSize: TYPE.note,
-              } as Content,
-            ]
-          : []),
-      ],
+      [{ text: allergensSaid(say, line, allergens, { short: true }), bold: true, fontSize: TYPE.note }],
     ),
   };
 }

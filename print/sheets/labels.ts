@@ -1,5 +1,6 @@
 import type { Column, CustomTableLayout, TableCell } from "pdfmake/interfaces.js";
 import type { Label } from "../../core/run/result.ts";
+import { allergensSaid } from "../../words/allergens-said.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
@@ -73,12 +74,10 @@ function face(paper: Paper, one: Label, of: number): TableCell {
       },
     ],
   });
-  const contains =
-    one.allergens.length > 0
-      ? say("labels.contains", { list: upper(one.allergens) })
-      : one.mayContain.length > 0
-        ? ""
-        : say("pack.labels.free");
+  const contains = allergensSaid(say, { ...one, contains: one.allergens }, allergens, {
+    loud: upper,
+    short: true,
+  });
   return {
     stack: [
       { text: one.name, bold: true, fontSize: TYPE.board },
@@ -105,10 +104,7 @@ function face(paper: Paper, one: Label, of: number): TableCell {
         columnGap: 4,
         margin: [0, 3, 0, 3],
       },
-      ...(contains === "" ? [] : [{ text: contains, bold: one.allergens.length > 0, fontSize: TYPE.note }]),
-      ...(one.mayContain.length > 0
-        ? [{ text: say("labels.may", { list: allergens(one.mayContain) }), fontSize: TYPE.note }]
-        : []),
+      { text: contains, bold: one.allergens.length > 0, fontSize: TYPE.note },
       ...(one.useByFrom === one.preparation
         ? []
         : [

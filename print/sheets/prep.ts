@@ -1,5 +1,6 @@
 import type { Content, TableCell } from "pdfmake/interfaces.js";
 import type { BatchSheet, PlanTask, PrepList } from "../../core/run/result.ts";
+import { cleanSaid } from "../../words/allergens-said.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
 import { close, QUIET, ruled, TYPE, tick, WIDTH, writeLine } from "../parts.ts";
@@ -94,7 +95,10 @@ function row(
   const [amount, pieces] = entry.amount.split(/, (?=\d)/);
   const said = [
     ...(pieces === undefined ? [] : [{ text: pieces, bold: true }]),
-    { text: entry.clean === undefined ? "" : `▲ ${set(entry.clean)}`, bold: true },
+    {
+      text: entry.clean === undefined ? "" : `▲ ${cleanSaid(say, entry.clean, paper.allergens)}`,
+      bold: true,
+    },
     { text: entry.hands.map(cook).join("; ") },
     ...entry.equipment.map((text) => ({ text: set(text), bold: true })),
     ...entry.pull.map((text) => ({ text: set(text) })),

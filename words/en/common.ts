@@ -78,7 +78,7 @@ export const common = {
   "cell.contains": "contains",
   "cell.may": "may contain",
   "cell.unknown": "not known, counts as contained",
-  "cell.free": "free",
+  "cell.free": "not an ingredient",
   "meets.contains": "not for them",
   "meets.may": "not sure",
   "meets.unknown": "not known",

@@ -21,8 +21,6 @@ export const guests = {
   "seating.beside": "Goes with every cover, keep it from this seat: {item} ({why}).",
   "seating.changed": "changed",
 
-  "front.traces": "By shared equipment and benches in this plan also perhaps: {list}.",
-
   "traces.title": "Traces, by shared equipment and benches",
   "traces.way": "{path}: {how, select, beside {beside} other {after}} {from}, {place}, {at}",
 

@@ -4,6 +4,7 @@ import { bench } from "./bench.ts";
 import { boardNow } from "./board-now.ts";
 import { choices } from "./choices.ts";
 import { common } from "./common.ts";
+import { contained } from "./contained.ts";
 import { cost } from "./cost.ts";
 import { food } from "./food.ts";
 import { guests } from "./guests.ts";
@@ -37,6 +38,7 @@ export const PARTS = {
   run,
   guests,
   orders,
+  contained,
   cost,
   argue,
   nutrition,
@@ -65,6 +67,7 @@ export const en = {
   ...run,
   ...guests,
   ...orders,
+  ...contained,
   ...cost,
   ...argue,
   ...nutrition,

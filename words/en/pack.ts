@@ -75,12 +75,11 @@ export const pack = {
   "pack.labels.useBy": "Use by",
   "pack.labels.endOf": "end of day",
   "pack.labels.batch": "batch {n} of {of}",
-  "pack.labels.free": "None of the fifteen allergens",
   "pack.labels.for": "For: {who}",
   "pack.labels.who": "Who",
 
   "pack.matrix": "Allergens and diets",
-  "pack.matrix.legend": "● contains   M may contain   ? not known: counts as contained   · free",
+  "pack.matrix.legend": "● contains   M may contain   ? not known: counts as contained   · not an ingredient",
   "pack.matrix.needs": "✓ for them   ✗ not for them   ? not sure: counts as not for them",
   "pack.paths": "How each arrives",
   "pack.paths.all": "every plate of it",
@@ -92,7 +91,8 @@ export const pack = {
   "pack.nutrition.check": "Informational: check it before it goes on a package. “?”: not known in full.",
 
   "pack.front": "Front of house",
-  "pack.front.ask": "Ask the kitchen before promising anything that is not written here.",
+  "pack.front.ask":
+    "Ask the kitchen before promising anything that is not written here. Traces come by shared equipment and benches.",
 
   "pack.cards": "Plate cards",
   "pack.card.scale": "Drawn 1 : {ratio}",

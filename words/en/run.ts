@@ -119,11 +119,10 @@ export const run = {
   "orders.together": "Together",
 
   "allergens.legend":
-    "● contains, ◐ may contain, ? not known: counts as contained, · free. Tap a mark for the way it arrives.",
+    "● contains, ◐ may contain, ? not known: counts as contained, · not an ingredient. Tap a mark for the way it arrives.",
   "allergens.needs": "Needs met",
   "allergens.contains": "Contains",
   "allergens.unmet": "Not for",
-  "allergens.free": "Free of all fifteen.",
   "allergens.how": "How {what} arrives",
   "allergens.against": "What speaks against {what}",
 
@@ -151,9 +150,6 @@ export const run = {
   "pull.none": "Nothing to pull",
   "pull.none.what":
     "Pans, moulds, trays and film that the steps name stand here by day once there is a plan.",
-
-  "front.leaveOff": "Without {what}: free of {frees}.",
-  "front.leaveOff.none": "{what} may be left off.",
 
   "control.critical": "Critical control points",
   "control.practice": "Good practice checks",

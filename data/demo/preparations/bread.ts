@@ -104,6 +104,7 @@ export const bread: PreparationInput[] = [
       {
         id: "bake",
         name: "Bake",
+        cooks: { by: "bake" },
         text: "Turn out on peels, cut, load with steam at 245 °C. Vent after 18 min, bake to a dark crust.",
         from: ["retard"],
         change: { factor: 0.86, as: "evaporated", source: invented },
@@ -261,6 +262,7 @@ export const bread: PreparationInput[] = [
       {
         id: "bake",
         name: "Bake",
+        cooks: { by: "bake" },
         text: "Bake at 200 °C alone in the oven, out of the tin for the last 10 min.",
         from: ["prove"],
         change: { factor: 0.86, as: "evaporated", source: invented },
@@ -303,6 +305,7 @@ export const bread: PreparationInput[] = [
       {
         id: "roast",
         name: "Soften the onion",
+        cooks: { by: "fry" },
         text: "Slice the onion, cook in the oil under a lid until sweet and brown.",
         change: { factor: 0.6, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 8 }),

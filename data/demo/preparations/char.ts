@@ -125,6 +125,7 @@ export const char: PreparationInput[] = [
       {
         id: "poach",
         name: "Poach through",
+        cooks: { by: "boil" },
         text: "Poach in water at 78 °C until the middle of the thickest block reads 63 °C, and keep it there 15 s.",
         from: ["salt"],
         change: { factor: 0.845, as: "drained", source: invented },
@@ -176,6 +177,7 @@ export const char: PreparationInput[] = [
       {
         id: "bake",
         name: "Bake on salt",
+        cooks: { by: "bake" },
         text: "Half the salt and the crushed juniper in a tray, carrots apart, the rest over them. Bake at 180 °C until a needle meets no core, about 70 min.",
         change: { factor: 0.845, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 8 }),
@@ -399,6 +401,7 @@ export const char: PreparationInput[] = [
       {
         id: "blanch",
         name: "Blanch",
+        cooks: { by: "boil" },
         text: "Blanch dill and spinach 20 s, into ice, wring dry in a cloth.",
         change: { factor: 0.72, as: "drained", source: invented },
         work: work("garde-manger", "cold", { fixed: 10, perKg: 38 }),
@@ -493,6 +496,7 @@ export const char: PreparationInput[] = [
       {
         id: "boil",
         name: "Boil",
+        cooks: { by: "boil" },
         text: "Boil the groats 9 min in plenty of water, drain, spread to steam off.",
         change: { addWaterFactor: 1.1, source: invented },
         work: work("veg", "prep", { fixed: 6 }),

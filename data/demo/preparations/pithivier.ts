@@ -94,6 +94,7 @@ export const pithivier: PreparationInput[] = [
       {
         id: "cook",
         name: "Chop and cook dry",
+        cooks: { by: "fry" },
         text: "Chop the mushrooms to 3 mm. Soften the shallot in oil, add mushrooms, salt and thyme, cook until the pan sings. Spread to cool.",
         change: { factor: 0.417, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 12, perKg: 13.5, most: 2 }),
@@ -136,6 +137,7 @@ export const pithivier: PreparationInput[] = [
       {
         id: "saute",
         name: "Sauté the king oyster",
+        cooks: { by: "fry" },
         text: "Dice of 8 mm, fast in hot oil until brown. Cool on a tray.",
         change: { factor: 0.68, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 16 }),
@@ -193,6 +195,7 @@ export const pithivier: PreparationInput[] = [
       {
         id: "bake",
         name: "Bake",
+        cooks: { by: "bake" },
         text: "On a hot tray at 195 °C until deep gold all round and the bottom is dry.",
         from: ["assemble-fill"],
         change: { factor: 0.9, as: "evaporated", source: invented },
@@ -237,6 +240,7 @@ export const pithivier: PreparationInput[] = [
       {
         id: "simmer",
         name: "Brown and simmer",
+        cooks: { by: "boil" },
         text: "Brown mushrooms and onion hard in oil, in two lots, then the tomato paste. Add stock, shiitake and thyme, simmer gently.",
         change: { factor: 0.686, as: "evaporated", source: invented },
         work: work("sauce", "sauces", { fixed: 25 }),
@@ -312,6 +316,7 @@ export const pithivier: PreparationInput[] = [
       {
         id: "leaves",
         name: "Blanch the leaves",
+        cooks: { by: "boil" },
         text: "Blanch two leaves a parcel 3 min, into ice, flatten the ribs, dry.",
         change: { factor: 0.97, as: "drained", source: invented },
         work: work("veg", "prep", { fixed: 12 }),

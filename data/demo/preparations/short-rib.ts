@@ -32,11 +32,11 @@ export const shortRib: PreparationInput[] = [
     id: "short-rib-braised",
     name: "Short rib, braised and portioned",
     description:
-      "Salted over a night, braised on the bone in brown stock without wine, pressed, cut in blocks; its own liquor boiled down to a glaze goes with it.",
+      "Salted over a night, braised on the bone in brown stock without wine, pressed, cut in blocks; half of its own liquor, boiled down to a glaze, goes with it.",
     yield: { amount: g(7055), pieces: 48, tolerance: 0.02 },
     lines: [
       of("short-rib", 13900, "salt", { cut: "trimmed" }),
-      of("salt", 180, "salt"),
+      of("salt", 139, "salt"),
       of("black-pepper", 15, "salt"),
       of("rapeseed-oil", 130, "sear"),
       of("onion", 870, "braise", { cut: "peeled-kitchen" }),
@@ -51,7 +51,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "salt",
         name: "Trim and salt",
-        text: "Square the plates, take off surface fat and silver skin, leave the bones. Salt with 1.3 % of the weight, pepper. On racks, uncovered, cold room, over the night.",
+        text: "Square the plates, take off surface fat and silver skin, leave the bones. Salt with 1 % of the weight with the bones, pepper. On racks, uncovered, cold room, over the night.",
         change: { factor: 0.985, as: "drained", source: invented },
         work: work("larder", "butchery", { fixed: 8, perKg: 4, most: 4, breaks: true }),
         passive: { min: 15 * HOUR },
@@ -73,6 +73,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "braise",
         name: "Braise",
+        cooks: { by: "braise" },
         text: "Brown the roots in the pans, then the tomato. Bones down in deep trays, stock boiling over, paper and lid. 140 °C for 4 h 15: a skewer goes in and out without lifting.",
         from: ["sear"],
         change: { factor: 0.965, as: "evaporated", source: invented },
@@ -155,9 +156,10 @@ export const shortRib: PreparationInput[] = [
       {
         id: "reduce",
         name: "Boil down to a glaze",
-        text: "Boil hard, skim, until it coats a spoon. Into the glaze pot.",
+        text: "Boil hard, skim, until it coats a spoon. Half of it into the glaze pot; the other half would salt the meat too far: label it for sauces of other days.",
         from: ["defat"],
-        change: { toAmount: g(662) },
+        change: { toAmount: g(1324) },
+        discard: { factor: 0.5, as: "trim" },
         work: work("sauce", "sauces", { fixed: 8 }),
         passive: { min: 55 },
         uses: [on("burner", 0.3, "burner", { per: "kg" })],
@@ -282,6 +284,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "roast",
         name: "Brown the trim",
+        cooks: { by: "fry" },
         text: "Brown the trim in oil to a dark crust, pour off the fat, add shallot and carrot, brown.",
         change: { factor: 0.66, as: "rendered", source: invented },
         work: work("sauce", "sauces", { fixed: 10, perKg: 8.5, most: 2 }),
@@ -292,6 +295,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "simmer",
         name: "Simmer",
+        cooks: { by: "boil" },
         text: "Loosen with a ladle of stock, boil it away, add the rest and the herbs. Simmer, skim.",
         from: ["roast"],
         change: { factor: 0.82, as: "evaporated", source: invented },
@@ -461,6 +465,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "cook",
         name: "Cook",
+        cooks: { by: "boil" },
         text: "Toast the barley in the oil, add boiling stock, salt and bay, lid on, 32 min; it takes up all the stock and keeps a bite.",
         change: { factor: 0.895, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 10 }),
@@ -503,6 +508,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "blanch",
         name: "Blanch and wring",
+        cooks: { by: "boil" },
         text: "Blanch in salted water 2 min in small lots, into ice, wring, cut in ribbons of 10 mm, drain on cloths in the cold room.",
         from: ["wash"],
         change: { factor: 0.925, as: "drained", source: invented },
@@ -579,6 +585,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "cook",
         name: "Cook the buckwheat",
+        cooks: { by: "boil" },
         text: "Toast the groats dry, add boiling stock and salt, lid, 13 min, fork through, spread on a clean tray.",
         change: { factor: 0.93, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 8 }),
@@ -641,6 +648,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "simmer",
         name: "Simmer",
+        cooks: { by: "boil" },
         text: "Simmer in salted water 9 min: tender, not soft. Into ice, drain well, lay on cloths.",
         from: ["peel"],
         change: { factor: 0.98, as: "drained", source: invented },
@@ -664,6 +672,7 @@ export const shortRib: PreparationInput[] = [
       {
         id: "roast",
         name: "Roast",
+        cooks: { by: "bake" },
         text: "Oil, salt and thyme; one layer on hot papered trays. 210 °C until the edges are brown, shake once.",
         from: ["dry"],
         change: { factor: 0.823, as: "evaporated", source: invented },

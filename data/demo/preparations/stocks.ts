@@ -54,6 +54,7 @@ export const stocks: PreparationInput[] = [
       {
         id: "roast-roots",
         name: "Brown the roots",
+        cooks: { by: "fry" },
         text: "Cut the roots to the size of a walnut. Brown in oil, add the tomato paste and cook it rust red.",
         change: { factor: 0.78, as: "evaporated", source: invented },
         work: work("sauce", "prep", { fixed: 28 }),
@@ -64,6 +65,7 @@ export const stocks: PreparationInput[] = [
       {
         id: "simmer",
         name: "Simmer through the night",
+        cooks: { by: "boil" },
         text: "Cover bones and calf's foot with cold water, bring up slowly, skim, then add roots and herbs. Keep it just moving at 92 °C, lid ajar, through the night.",
         from: ["roast-bones", "roast-roots"],
         change: { factor: 0.86, as: "evaporated", source: invented },
@@ -117,6 +119,7 @@ export const stocks: PreparationInput[] = [
       {
         id: "simmer",
         name: "Cut and simmer",
+        cooks: { by: "boil" },
         text: "Slice everything thin. Bring up with the cold water, simmer 40 min, add the parsley off the heat, let it stand 10 min.",
         change: { factor: 0.93, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 8, perKg: 1.4, breaks: true }),

@@ -62,6 +62,7 @@ export const tart: PreparationInput[] = [
       {
         id: "mix",
         name: "Burn the honey and mix",
+        cooks: { by: "boil" },
         text: "Boil the honey in a high pan to a dark mahogany, 165 °C, past the first smoke. Stop it with cream and milk in three lots, melt smooth, cool to 60 °C, pour over yolks and salt, stirring without foam. Sieve, skim; it stands cold over the night and loses its bubbles.",
         change: { factor: 0.98, as: "evaporated", source: invented },
         discard: { factor: 0.012, as: "strain" },
@@ -137,6 +138,7 @@ export const tart: PreparationInput[] = [
       {
         id: "bake",
         name: "Fill and bake",
+        cooks: { by: "bake" },
         text: "Cases warm. Custard warmed to 55 °C, poured from the jug in the oven's mouth. 110 °C until 76 °C in the middle and the middle, as wide as a hand, still trembles, about 42 min.",
         from: ["blind"],
         change: { factor: 0.955, as: "evaporated", source: invented },
@@ -210,6 +212,7 @@ export const tart: PreparationInput[] = [
       {
         id: "bake",
         name: "Line and bake",
+        cooks: { by: "bake" },
         text: "Roll between papers, line marked rings of 80 mm, dock. 165 °C, 22 min, alone in the oven or on the top shelf.",
         from: ["mix"],
         change: { factor: 0.9, as: "evaporated", source: invented },
@@ -301,6 +304,7 @@ export const tart: PreparationInput[] = [
       {
         id: "poach",
         name: "Peel and poach",
+        cooks: { by: "boil" },
         text: "Peel, quarter, core; peel and cores in a cloth go in too, for the colour. Sugar, water, lemon, spice, paper on top; barely move until red and tender, 2 h. Take out cloth and spice.",
         change: { factor: 0.761, as: "evaporated", source: invented },
         work: work("pastry", "pastry-work", { fixed: 10, perKg: 8, most: 4, breaks: true }),
@@ -397,6 +401,7 @@ export const tart: PreparationInput[] = [
       {
         id: "bake",
         name: "Spread and bake",
+        cooks: { by: "bake" },
         text: "Spread through a leaf stencil of 90 mm on mats, 20 to a mat. 170 °C, 9 min, two mats at a time, to an even amber; bend over a rail while warm. Count whole ones only. Box with drying beads.",
         from: ["mix"],
         change: { factor: 0.86, as: "evaporated", source: invented },
@@ -492,6 +497,7 @@ export const tart: PreparationInput[] = [
       {
         id: "mix",
         name: "Cook and blend",
+        cooks: { by: "boil" },
         text: "Cook the pears soft with water, sugars and stabiliser, blend with the lemon, cool in ice.",
         change: { factor: 0.975, as: "evaporated", source: invented },
         work: work("pastry", "pastry-work", { fixed: 14 }),

@@ -46,6 +46,7 @@ export const veloute: PreparationInput[] = [
       {
         id: "sweat",
         name: "Sweat",
+        cooks: { by: "fry" },
         text: "Sweat onion and leek in the oil with the salt, add the celeriac, lid on, no colour, 20 min.",
         from: ["cut"],
         change: { factor: 0.94, as: "evaporated", source: invented },
@@ -56,6 +57,7 @@ export const veloute: PreparationInput[] = [
       {
         id: "simmer",
         name: "Simmer",
+        cooks: { by: "boil" },
         text: "Add the stock and the pepper, simmer until the celeriac falls apart.",
         from: ["sweat"],
         change: { factor: 0.95, as: "evaporated", source: invented },
@@ -202,6 +204,7 @@ export const veloute: PreparationInput[] = [
       {
         id: "roast",
         name: "Roast the nuts",
+        cooks: { by: "bake" },
         text: "Roast at 160 °C until gold right through; cool on the tray, its own.",
         change: { factor: 0.95, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 3 }),
@@ -261,6 +264,7 @@ export const veloute: PreparationInput[] = [
       {
         id: "toast",
         name: "Toast",
+        cooks: { by: "grill" },
         text: "In a pan that has seen no nuts today, toast the seeds until they jump. Chop coarse on a clean board.",
         change: { factor: 0.95, as: "evaporated", source: invented },
         work: work("veg", "prep", { fixed: 8 }),

@@ -1,11 +1,13 @@
 import { useState } from "react";
 import { ALLERGENS } from "../../../core/pantry/schema.ts";
 import type { AllergenCell } from "../../../core/run/result.ts";
+import { allergensSaid } from "../../../words/allergens-said.ts";
 import { wordFor } from "../../../words/catalogue.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import { useWide } from "../../parts/use-wide.ts";
+import { TracesTold } from "./traces-told.tsx";
 
 /** Letters beside the words, so that a matrix reads in black and white. */
 const SIGNS = { contains: "●", may: "◐", unknown: "?", free: "·" } as const;
@@ -33,6 +35,7 @@ export function Allergens() {
   return (
     <div className="page">
       <p className="quiet">{say("allergens.legend")}</p>
+      <TracesTold />
       {wide ? (
         <>
           <Matrix
@@ -212,7 +215,9 @@ function Listed({
         <span className={first ? "" : "unseen"}>{names.dish(row.dish)} </span>
         <Variant of={row.variant} />
       </h2>
-      {there.length === 0 && <p className="quiet">{say("allergens.free")}</p>}
+      {there.length === 0 && (
+        <p className="quiet">{allergensSaid(say, { contains: [], mayContain: [] }, String)}</p>
+      )}
       {group(say("allergens.contains"), there, SIGNS)}
       {group(say("allergens.unmet"), unmet, NEED_SIGNS)}
       {found && <Paths cell={found} />}

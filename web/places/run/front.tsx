@@ -1,7 +1,9 @@
+import { allergensSaid, leftOffSaid } from "../../../words/allergens-said.ts";
 import { wordFor } from "../../../words/catalogue.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { TracesTold } from "./traces-told.tsx";
 
 /** For the hall: each dish described, its allergens, and what may be left off. */
 export function FrontOfHouse() {
@@ -14,6 +16,7 @@ export function FrontOfHouse() {
   const words = (ids: readonly string[]) => write.list(ids.map((id) => wordFor(say, "allergen", id)));
   return (
     <div className="page sheet-page">
+      <TracesTold />
       {(menu?.courses ?? []).map((course) => (
         <section key={course.id}>
           <h2 className="part">{course.name}</h2>
@@ -35,14 +38,10 @@ export function FrontOfHouse() {
                   <span className="quiet"> × {line.count}</span>
                 </h3>
                 <p>{line.describe}</p>
-                {line.contains.length > 0 && <p>{say("labels.contains", { list: words(line.contains) })}</p>}
-                {line.mayContain.length > 0 && <p>{say("labels.may", { list: words(line.mayContain) })}</p>}
-                {line.traces && <p>{say("front.traces", { list: words(line.traces) })}</p>}
+                <p>{allergensSaid(say, line, words)}</p>
                 {line.leaveOff.map((off) => (
                   <p key={off.what} className="quiet">
-                    {off.frees.length > 0
-                      ? say("front.leaveOff", { what: off.what, frees: words(off.frees) })
-                      : say("front.leaveOff.none", { what: off.what })}
+                    {leftOffSaid(say, off, words)}
                   </p>
                 ))}
                 {line.advisory && <p className="decide">▲ {line.advisory}</p>}

@@ -1,4 +1,5 @@
 import { Button } from "react-aria-components";
+import { allergensSaid } from "../../../words/allergens-said.ts";
 import { wordFor } from "../../../words/catalogue.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
@@ -12,6 +13,7 @@ export function Labels() {
   const { say, write } = useWords();
   const { clock } = useService();
   if (!plan) return <p className="page quiet">{say("run.planning")}</p>;
+  const words = (ids: readonly string[]) => ids.map((id) => wordFor(say, "allergen", id));
   // A label is read away from the run: it says the date.
   const moment = (text: string) => {
     const [day = "", hour] = text.split(" ");
@@ -45,20 +47,14 @@ export function Labels() {
               {label.useByFrom !== label.preparation && (
                 <p className="quiet small">{say("labels.from", { name: names.item(label.useByFrom) })}</p>
               )}
-              {label.allergens.length > 0 && (
-                <p>
-                  {say("labels.contains", {
-                    list: write.list(label.allergens.map((a) => wordFor(say, "allergen", a).toUpperCase())),
-                  })}
-                </p>
-              )}
-              {label.mayContain.length > 0 && (
-                <p>
-                  {say("labels.may", {
-                    list: write.list(label.mayContain.map((a) => wordFor(say, "allergen", a))),
-                  })}
-                </p>
-              )}
+              <p>
+                {allergensSaid(
+                  say,
+                  { ...label, contains: label.allergens },
+                  (ids) => write.list(words(ids)),
+                  { loud: (ids) => write.list(words(ids).map((word) => word.toUpperCase())) },
+                )}
+              </p>
             </div>
           </li>
         ))}

@@ -1,6 +1,8 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { PrepList } from "../../../core/run/result.ts";
+import { cleanSaid } from "../../../words/allergens-said.ts";
+import { wordFor } from "../../../words/catalogue.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
@@ -58,6 +60,7 @@ function List({ list }: { readonly list: PrepList }) {
   const { say, write } = useWords();
   const { service } = useService();
   const { plan } = useTold();
+  const words = (ids: readonly string[]) => write.list(ids.map((id) => wordFor(say, "allergen", id)));
   const covers = plan?.summary.covers ?? service.covers;
   return (
     <section className="sheet-page prep">
@@ -87,7 +90,7 @@ function List({ list }: { readonly list: PrepList }) {
                   <strong>{head}</strong>
                   {entry.text.slice(head.length)}
                 </p>
-                {entry.clean && <p className="prep-clean">▲ {entry.clean}</p>}
+                {entry.clean && <p className="prep-clean">▲ {cleanSaid(say, entry.clean, words)}</p>}
                 {entry.note && <p className="quiet">{entry.note}</p>}
                 {(entry.pull.length > 0 || entry.equipment.length > 0) && (
                   <p className="quiet small">{[...entry.equipment, ...entry.pull].join(" · ")}</p>

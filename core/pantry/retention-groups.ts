@@ -1,0 +1,40 @@
+/**
+ * Groups of raw foods for which the USDA Table of Nutrient Retention Factors, Release 6 (2007), says what of calcium, iron
+ * and potassium is left after cooking. Game, ducks, spices, herbs and much else stand in none.
+ */
+export const RETENTION_GROUPS = [
+  "cheese",
+  "egg",
+  "milk",
+  "nut",
+  "fruit",
+  "dried-fruit",
+  "citrus",
+  "flour",
+  "cereal",
+  "pasta",
+  "rice",
+  "pulse-20-min",
+  "pulse-1-h",
+  "pulse-2-h",
+  "beef",
+  "veal",
+  "lamb",
+  "pork",
+  "cured-pork",
+  "chicken",
+  "turkey",
+  "liver",
+  "organ-meat",
+  "lean-fish",
+  "oily-fish",
+  "shellfish",
+  "shellfish-in-shell",
+  "greens",
+  "root",
+  "potato",
+  "sweet-potato",
+  "tomato",
+  "vegetable",
+] as const;
+export type RetentionGroup = (typeof RETENTION_GROUPS)[number];
