@@ -89,7 +89,16 @@ export function costCells(amounts: Amounts, docs: BuyingDocuments, offers: Offer
       return [ledger.derive(path, "g", times, [row.plates, ep]), costs.prices.of(ingredient, cut)];
     }),
   );
-  const used = ledger.derive("calc:/costs/used", currency, sumOfProducts, [...bought, ...onPlates]);
+  const beside = amounts.cells.ingredients.flatMap(({ ingredient, cut, uses }) =>
+    uses.flatMap((use): Cell[] =>
+      use.beside === undefined ? [] : [use.g, costs.prices.of(ingredient, cut)],
+    ),
+  );
+  const used = ledger.derive("calc:/costs/used", currency, sumOfProducts, [
+    ...bought,
+    ...onPlates,
+    ...beside,
+  ]);
   const eaten = ledger.derive(
     "calc:/costs/eaten",
     currency,

@@ -1,4 +1,3 @@
-import { orderOfMaking } from "../formula/graph.ts";
 import type { Cell } from "../ledger/ledger.ts";
 import { sumOfProducts, times } from "../ledger/rules.ts";
 import { stated } from "../ledger/stated.ts";
@@ -44,9 +43,6 @@ export function surroundCells(
     return { by: "ratio", perCover, items: [] };
   }
   const { formula } = amounts.cells;
-  const roots = surround.items.flatMap(({ item }) => ("preparation" in item ? [item.preparation] : []));
-  for (const preparation of orderOfMaking(docs, roots, docs.pointer.bind(docs)))
-    if (!formula.get(preparation.id)) costs.add(formula.add(preparation));
   const problems: Problem[] = [];
   const items = surround.items.map(({ item, amount }, i) => {
     const path = `calc:/costs/surround/${i}`;

@@ -4,7 +4,7 @@ import { namedForm } from "./forms.ts";
 import { lineG, placementG, yieldG } from "./grams.ts";
 import { lastStepsOf } from "./masses.ts";
 import { named } from "./named.ts";
-import type { Made } from "./needs.ts";
+import { type Made, preparedWithEveryCover } from "./needs.ts";
 import { firstTask, lastTask } from "./order.ts";
 import { madeMin, type Parts, type PlannedBatch } from "./parts.ts";
 import type { Scope } from "./scope.ts";
@@ -35,7 +35,28 @@ export function takesOf(scope: Scope, parts: Parts, plates: readonly PlateCount[
         if (amount === 0) continue;
         add(placement.preparation, { task: task.id, amount, takenMin: task.startMin, usedMin: task.endMin });
       }
+  // What goes with every cover goes out with the first plates of the first course.
+  const first = firstPlateUp(scope, parts, plates);
+  if (first)
+    for (const { preparation, grams } of preparedWithEveryCover(scope))
+      if (grams > 0)
+        add(preparation, {
+          ...{ task: first.id, amount: grams, takenMin: first.startMin, usedMin: first.endMin },
+        });
   return all;
+}
+
+/** The plate-up of the first dish, in the order of the menu, of the earliest course of which anything is plated. */
+function firstPlateUp(scope: Scope, parts: Parts, plates: readonly PlateCount[]) {
+  let earliest: { readonly afterMin: number; readonly id: string; readonly dish: string } | undefined;
+  for (const { id, afterMin, options } of scope.menu.courses) {
+    if (earliest && earliest.afterMin <= afterMin) continue;
+    const served = options.find(({ dish }) =>
+      plates.some((row) => row.course === id && row.dish === dish && row.count + row.spare > 0),
+    );
+    if (served) earliest = { afterMin, id, dish: served.dish };
+  }
+  return parts.plates.find((task) => task.step === earliest?.id && task.preparation === earliest.dish);
 }
 
 /** Judges what passes from one preparation to another and to the plates: made before it is used, and held no longer. */

@@ -20,7 +20,7 @@ export interface Made {
 }
 
 /**
- * What must be made, by preparation: plates × placements, overage once at the preparation nearest the plate, less
+ * What must be made, by preparation: plates × placements and covers × what goes with each, overage once at the preparation nearest the plate, less
  * stock that is good until the service, in whole pieces and batches; parts by the lines of what is made of them.
  */
 export function madeOf(scope: Scope, plates: readonly PlateCount[]): Map<string, Made> {
@@ -29,6 +29,7 @@ export function madeOf(scope: Scope, plates: readonly PlateCount[]): Map<string,
     for (const placement of namedForm(scope.dishes.get(row.dish)!, row.variant)!)
       if (placement.preparation !== undefined)
         add(onPlates, placement.preparation, (row.count + row.spare) * placementG(scope, placement));
+  for (const { preparation, grams } of preparedWithEveryCover(scope)) add(onPlates, preparation, grams);
   const inOthers = new Map<string, number>();
   const all = new Map<string, Made>();
   for (const preparation of parentsFirst(scope)) {
@@ -46,6 +47,19 @@ export function madeOf(scope: Scope, plates: readonly PlateCount[]): Map<string,
         add(inOthers, line.item.preparation, (lineG(scope, line) * grams) / yieldG(preparation));
   }
   return all;
+}
+
+/** Preparations that stand on no plate and go with every cover, g for all covers. */
+export function preparedWithEveryCover(
+  scope: Scope,
+): { readonly preparation: string; readonly grams: number }[] {
+  const { surround } = scope.menu;
+  if (!surround || !("items" in surround)) return [];
+  return surround.items.flatMap(({ item, amount }) => {
+    if (!("preparation" in item)) return [];
+    const grams = gramsOfPreparation(amount, scope.preparations.get(item.preparation)!);
+    return [{ preparation: item.preparation, grams: scope.covers * grams }];
+  });
 }
 
 /** Batches of what is asked, by the preparation's policy; whole pieces where it is made in pieces. */

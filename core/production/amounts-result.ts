@@ -69,12 +69,18 @@ export function needsResult(amounts: Amounts, tracer?: Tracer) {
   });
 }
 
-/** Uses above nothing, those of one dish or one preparation together. */
+/** Uses above nothing, those of one dish, of one preparation or with every cover together. */
 function askedBy(need: NeedCells, ledger: Ledger) {
-  const uses = new Map<string, { by: { dish: string } | { preparation: string }; cells: Cell[] }>();
-  for (const { dish, preparation, g } of need.uses) {
+  type By = { dish: string } | { preparation: string } | { everyCover: true };
+  const uses = new Map<string, { by: By; cells: Cell[] }>();
+  for (const { dish, preparation, beside, g } of need.uses) {
     if (!(ledger.value(g) > 0)) continue;
-    const by = dish === undefined ? { preparation: preparation! } : { dish };
+    const by: By =
+      beside !== undefined
+        ? { everyCover: true }
+        : dish === undefined
+          ? { preparation: preparation! }
+          : { dish };
     const key = `${dish ?? ""} ${preparation ?? ""}`;
     uses.set(key, { by, cells: [...(uses.get(key)?.cells ?? []), g] });
   }

@@ -12,7 +12,7 @@ import type {
   StepAmount,
   UseAmount,
 } from "./amounts.ts";
-import { besideCells } from "./beside.ts";
+import { besideCells, preparedBeside } from "./beside.ts";
 import type { AmountCells } from "./cells.ts";
 import type { Documents } from "./documents.ts";
 import { countOf, type Seating, seatGuests } from "./guests.ts";
@@ -50,22 +50,6 @@ function bounded<T>(compute: () => T): T {
   }
 }
 
-/** A preparation that goes with every cover on no plate has no course that asks for it: told, with the mend. */
-function madeBeside({ surround }: Menu, menuAt: string, docs: Documents): AmountsWarning[] {
-  if (!surround || !("items" in surround)) return [];
-  return surround.items.flatMap(({ item }, i) =>
-    "preparation" in item
-      ? [
-          {
-            path: `${menuAt}/surround/items/${i}`,
-            what: `${docs.preparations.get(item.preparation)?.name ?? item.preparation} goes with every cover and is in the cost, but nothing asks for it to be made or bought`,
-            mend: "put it on a dish of a course, so that it is planned and ordered",
-          },
-        ]
-      : [],
-  );
-}
-
 class AmountsModel {
   readonly #service: Service;
   readonly #serviceAt: string;
@@ -93,11 +77,11 @@ class AmountsModel {
     if (problems.length > 0) throw new Refusal(problems);
     this.#menuAt = docs.pointer("menus", this.#menu.id);
     this.#refuseImpossible(covers);
-    this.#warnings.push(...madeBeside(this.#menu, this.#menuAt, docs));
 
     const roots = this.#seating.flatMap(({ rows }) =>
       rows.flatMap(({ form }) => form.placed.flatMap(({ placement }) => placement.preparation ?? [])),
     );
+    roots.push(...preparedBeside(this.#menu));
     const order = orderOfMaking(docs, new Set(roots), docs.pointer);
     const formula = new FormulaCells(this.#ledger, docs, docs.pointer);
     const made = order.map((preparation) => formula.add(preparation));

@@ -1,4 +1,5 @@
 import type { Amounts, UseAmount } from "./amounts.ts";
+import { goesOutWith } from "./beside.ts";
 
 /** Part of one batch that goes into one batch of another preparation, or onto the plates of a dish. */
 export interface Feed {
@@ -72,6 +73,12 @@ function takersOf(amounts: Amounts, use: UseAmount): Taker[] {
       into: { preparation, line, batch: batch.index },
       grams: use.grams * batch.share,
     }));
+  }
+  if (use.beside !== undefined) {
+    const into = goesOutWith(amounts.menu, (course, dish) =>
+      amounts.plates.some((row) => row.course === course && row.dish === dish && row.count + row.spare > 0),
+    );
+    return into ? [{ into, grams: use.grams }] : [];
   }
   if (use.dish === undefined) return [];
   return [{ into: { course: use.course ?? "", dish: use.dish }, grams: use.grams }];

@@ -47,7 +47,7 @@ export interface IngredientCells {
 }
 
 /**
- * Follows the plates down to preparations and ingredients: what is asked, overage once at the preparation nearest
+ * Follows the plates, and what goes with every cover, down to preparations and ingredients: what is asked, overage once at the preparation nearest
  * the plate, less what stock is good until the service, made in whole pieces and batches; its parts follow what
  * is made.
  * @param order parts before what is made of them.
@@ -80,6 +80,12 @@ export function needCells(
       const g = ledger.derive(`${path}/plates/${i}`, "g", sumOfProducts, use.pairs);
       return { course: use.course, dish: use.dish, variant: use.variant, g };
     });
+    for (const { place, preparation: id, ep } of beside.items)
+      if (id === preparation.id)
+        direct.push({
+          beside: place,
+          g: ledger.derive(`${path}/beside/${place}`, "g", times, [beside.covers, ep]),
+        });
     const plated = ledger.derive(
       `${path}/plated`,
       "g",
@@ -121,7 +127,8 @@ export function needCells(
     for (const use of uses) if (use.ingredient !== undefined) want(use.ingredient, use.cut, use);
 
   for (const { place, ingredient, cut, ep, ap } of beside.items)
-    want(ingredient, cut, { beside: place, pairs: [beside.covers, ep], apPairs: [beside.covers, ap] });
+    if (ingredient !== undefined)
+      want(ingredient, cut, { beside: place, pairs: [beside.covers, ep], apPairs: [beside.covers, ap] });
 
   const ingredients = [...wanted.values()].map(({ ingredient, cut, uses }): IngredientCells => {
     const path = `calc:/ingredients/${ingredient}/${cut === undefined ? "whole" : `cuts/${cut}`}`;

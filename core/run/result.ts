@@ -107,10 +107,11 @@ export interface PreparationNeed {
     readonly amount: Quantity;
     readonly pieces?: number;
   }[];
-  /** Who asks for it: a dish (per plate) or another preparation. */
+  /** Who asks for it: a dish (per plate), another preparation, or every cover beside the plates. */
   readonly usedBy: readonly {
     readonly dish?: string;
     readonly preparation?: string;
+    readonly everyCover?: true;
     readonly amount: Quantity;
   }[];
 }

@@ -3,7 +3,7 @@ import { STANDARD } from "../production/variants.ts";
 
 /**
  * For whom a preparation is made, where it goes on guests' own plates alone: "coeliac; seats 2-6, 3-2". Undefined
- * where it goes on anyone else's plate too, or on none.
+ * where it goes on anyone else's plate too, with every cover, or on none.
  */
 export function whoseOf(amounts: Amounts): (preparation: string) => string | undefined {
   const rows = Map.groupBy(amounts.plates, (row) => keyOf(row.course, row.dish, row.variant));
@@ -14,19 +14,28 @@ export function whoseOf(amounts: Amounts): (preparation: string) => string | und
     const reached = new Set<string>();
     known.set(id, reached);
     for (const use of amounts.preparations.get(id)?.usedBy ?? [])
-      for (const key of use.preparation === undefined ? [ofPlate(use)] : platesOf(use.preparation))
+      for (const key of use.beside !== undefined
+        ? [EVERYONE]
+        : use.preparation === undefined
+          ? [ofPlate(use)]
+          : platesOf(use.preparation))
         reached.add(key);
     return reached;
   };
   return (id) => {
-    const reached = [...platesOf(id)].flatMap((key) => rows.get(key) ?? []);
-    if (reached.length === 0 || reached.some((row) => row.variant === STANDARD)) return undefined;
+    const ways = platesOf(id);
+    const reached = [...ways].flatMap((key) => rows.get(key) ?? []);
+    if (ways.has(EVERYONE) || reached.length === 0 || reached.some((row) => row.variant === STANDARD))
+      return undefined;
     const needs = [...new Set(reached.flatMap((row) => row.needs))].map((need) => need.replaceAll("-", " "));
     const seats = [...new Set(reached.flatMap((row) => row.seats))];
     const where = seats.length === 0 ? [] : [`${seats.length === 1 ? "seat" : "seats"} ${seats.join(", ")}`];
     return [needs.join(", "), ...where].filter(Boolean).join("; ") || undefined;
   };
 }
+
+/** With every cover beside the plates. */
+const EVERYONE = "with every cover";
 
 const keyOf = (course: string, dish: string, variant: string) => `${course} ${dish} ${variant}`;
 const ofPlate = ({ course, dish, variant }: UseAmount) => keyOf(course ?? "", dish ?? "", variant ?? "");

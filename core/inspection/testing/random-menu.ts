@@ -35,7 +35,29 @@ export function randomMenu(
     });
     return { id: `course-${c + 1}`, name: `Course ${c + 1}`, afterMin: 35 * c, options };
   });
-  return { dishes, menu: { id: "menu-1", name: "Menu 1", courses } };
+  const surround = randomSurround(random.derive("surround"), ingredients, preparations);
+  return { dishes, menu: { id: "menu-1", name: "Menu 1", ...surround, courses } };
+}
+
+/** Now and then what goes with every cover: preparations and plain ingredients. */
+function randomSurround(
+  random: Random,
+  ingredients: readonly Docs<"ingredients">[],
+  preparations: readonly Docs<"preparations">[],
+): Pick<Docs<"menus">, "surround"> {
+  if (!chance(random, 0.35)) return {};
+  const items = Array.from({ length: between(random, 1, 3) }, () => {
+    const grams = { value: between(random, 3, 60), unit: "g" } as const;
+    if (chance(random, 0.25))
+      return { item: { ingredient: random.pick(ingredients.slice(0, 4)).id }, amount: grams };
+    const preparation = random.pick(preparations);
+    const inPieces = preparation.yield.pieces !== undefined && chance(random, 0.5);
+    return {
+      item: { preparation: preparation.id },
+      amount: inPieces ? ({ value: 1, unit: "piece" } as const) : grams,
+    };
+  });
+  return { surround: { items } };
 }
 
 function dishOf(
