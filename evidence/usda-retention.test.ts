@@ -53,7 +53,9 @@ describe("USDA retention factors", () => {
     const columns = head!.split(",");
     const table = new Map(
       lines.map((line) => {
-        const cells = line.match(/("[^"]*"|[^,]*)(,|$)/g)!.map((cell) => cell.replace(/,$/, "").replaceAll('"', ""));
+        const cells = line
+          .match(/("[^"]*"|[^,]*)(,|$)/g)!
+          .map((cell) => cell.replace(/,$/, "").replaceAll('"', ""));
         return [cells[0]!, Object.fromEntries(columns.map((column, i) => [column, cells[i]!]))];
       }),
     );
@@ -75,7 +77,8 @@ describe("USDA retention factors", () => {
       );
       expect(printed.preparation, where).toMatch(WORDS[way.split("-")[0]!]!);
       expect(printed.preparation, where).not.toMatch(/REHEATED|FROZEN|CANNED/);
-      if (way.endsWith("-kept")) expect(printed.preparation, where).not.toMatch(/WO\/(?!SHELL)|(?<!NOT )DRAIN/);
+      if (way.endsWith("-kept"))
+        expect(printed.preparation, where).not.toMatch(/WO\/(?!SHELL)|(?<!NOT )DRAIN/);
       if (way.endsWith("-drained") && group !== "egg" && group !== "shellfish-in-shell")
         expect(printed.preparation, where).toMatch(/WO\/|DRAIN|DRND/);
     }

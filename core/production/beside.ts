@@ -25,7 +25,7 @@ export function preparedBeside({ surround }: Menu): string[] {
 }
 
 /**
- * With whose plates what goes with every cover goes out (README, P23): the first course, by its moment, that has plates,
+ * With whose plates what goes with every cover goes out (README, P27): the first course, by its moment, that has plates,
  * and of it the first dish of the menu that has. Undefined where nothing is plated.
  * @param plated whether any plate of a dish is served in a course
  */

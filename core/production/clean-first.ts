@@ -1,20 +1,13 @@
 import type { Allergen } from "../pantry/schema.ts";
 import { isPacked, passingOf } from "./contact.ts";
 import { benchOf, contactsOf } from "./contacts.ts";
+import type { CleanFirst } from "./plan-types.ts";
 import type { Planned } from "./planned.ts";
 import type { Site } from "./site.ts";
 import { type Unit, VESSELS } from "./units.ts";
 
 /** Longer than any plan: of equipment nobody says how to clean. */
 const NEVER = 1e6;
-
-/** Something to clean before a task, and what no trace of may be left. */
-export interface CleanFirst {
-  /** Id of a unit; undefined for the bench. */
-  readonly unit?: string;
-  readonly name?: string;
-  readonly noTraceOf: readonly Allergen[];
-}
 
 /**
  * What is cleaned before a task begins, by task (README, P18): a vessel that another preparation was in, and a

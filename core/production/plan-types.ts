@@ -1,7 +1,15 @@
 /** What planning gives back: the parts of a run's result that the plan side makes. Minutes count from the horizon. */
 
-import type { CleanFirst } from "./clean-first.ts";
+import type { Allergen } from "../pantry/schema.ts";
 import type { WeightName } from "./weights.ts";
+
+/** Something to clean before a task, and what no trace of may be left. */
+export interface CleanFirst {
+  /** Id of a unit; undefined for the bench. */
+  readonly unit?: string;
+  readonly name?: string;
+  readonly noTraceOf: readonly Allergen[];
+}
 
 export type PlanStatus = "feasible" | "broken" | "none";
 

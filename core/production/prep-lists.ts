@@ -1,8 +1,8 @@
 import type { Step } from "../formula/schema.ts";
-import { type CleanFirst, cleanFirst, eachOnce } from "./clean-first.ts";
+import { cleanFirst, eachOnce } from "./clean-first.ts";
 import { massText, minutesText, nameOf } from "./names.ts";
 import { pulledWhole, THAWED_IN_WATER_G } from "./plan-rules.ts";
-import type { PlanTask, PrepEntry, PrepList } from "./plan-types.ts";
+import type { CleanFirst, PlanTask, PrepEntry, PrepList } from "./plan-types.ts";
 import type { Planned } from "./planned.ts";
 import type { Site } from "./site.ts";
 import type { Task, TaskSet } from "./tasks.ts";

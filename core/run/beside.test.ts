@@ -54,7 +54,7 @@ test("I13 orders made without it are told as too little", () => {
   expect(findings.some(({ what }) => /too little/.test(what) && /butter/i.test(what))).toBe(true);
 });
 
-test("P23 a preparation that goes with every cover is made, planned, ordered for, and counted once", {
+test("P27 A6 a preparation that goes with every cover is made, planned, ordered for, and counted once", {
   timeout: 120_000,
 }, () => {
   const bread = "sourdough";

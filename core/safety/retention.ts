@@ -9,7 +9,6 @@ const COLUMNS = { calciumMg: 1, ironMg: 2, potassiumMg: 3 } as const satisfies P
   Record<Carried, keyof RetentionRow>
 >;
 export type Retained = keyof typeof COLUMNS;
-export const RETAINED = Object.keys(COLUMNS) as Retained[];
 export const isRetained = (nutrient: Carried): nutrient is Retained => nutrient in COLUMNS;
 
 /** What cooking in a step leaves of a mineral of a line. */

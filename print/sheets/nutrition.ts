@@ -26,7 +26,7 @@ export function nutritionPages(paper: Paper): SheetPages[] {
         {
           text: [
             { text: `${say(us ? "nutrition.us" : "nutrition.eu")}. `, bold: true },
-            say("pack.nutrition.check"),
+            `${say("pack.nutrition.check")}${us ? ` ${say("nutrition.minerals")}` : ""}`,
           ],
           fontSize: TYPE.note,
         },

@@ -73,6 +73,7 @@ export function NutritionLabelView({
           })}
         </p>
       )}
+      {law === "us" && <p className="small quiet">{say("nutrition.minerals")}</p>}
       <p className="small quiet">{say("contained.elsewhere")}</p>
       <p className="small decide">▲ {say("nutrition.check")}</p>
     </article>

@@ -8,6 +8,7 @@ export const contained = {
   "contained.traces.dish": "Perhaps traces of {list} (shared equipment, benches).",
   "contained.elsewhere":
     "Traces by shared equipment and benches hang on the plan of the day: they stand under Allergens and Front of house, not here.",
+  "bench.everyCover": "what goes with every cover",
   // What a prep list says to clean before a task.
   "clean.first":
     "Clean {name, select, none {the bench} other {{name}}} first{left, select, none {} other {: nothing may be left of {left}}}.",

@@ -18,6 +18,7 @@ import { nutrition } from "./nutrition.ts";
 import { orders } from "./orders.ts";
 import { pack } from "./pack.ts";
 import { pass } from "./pass.ts";
+import { retention } from "./retention.ts";
 import { rules } from "./rules.ts";
 import { run } from "./run.ts";
 import { standIns } from "./stand-ins.ts";
@@ -28,6 +29,7 @@ import { suppliers } from "./suppliers.ts";
 export const PARTS = {
   common,
   food,
+  retention,
   rules,
   bench,
   another,
@@ -57,6 +59,7 @@ export const PARTS = {
 export const en = {
   ...common,
   ...food,
+  ...retention,
   ...rules,
   ...bench,
   ...another,

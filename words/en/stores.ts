@@ -9,7 +9,7 @@ export const stores = {
   "stores.onlyWeak": "Only those",
   "stores.all": "All of them",
   "stores.allergens": "Allergens",
-  "stores.noAllergens": "none",
+  "stores.noAllergens": "none of the fifteen as an ingredient",
   "stores.density": "Density, {state}",
   "stores.piece": "One {name}",
   "stores.composition": "In 100 g",

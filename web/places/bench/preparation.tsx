@@ -153,7 +153,8 @@ function UsedBy({ id }: { readonly id: string }) {
   const used = amounts?.needs.find((n) => n.preparation === id)?.usedBy ?? [];
   const dishes = [...new Set(used.flatMap((u) => (u.dish ? [u.dish] : [])))];
   const preparations = [...new Set(used.flatMap((u) => (u.preparation ? [u.preparation] : [])))];
-  if (dishes.length + preparations.length === 0) return null;
+  const everyCover = used.some((u) => u.everyCover);
+  if (dishes.length + preparations.length === 0 && !everyCover) return null;
   return (
     <p className="quiet">
       {say("bench.goesInto")}{" "}
@@ -173,6 +174,12 @@ function UsedBy({ id }: { readonly id: string }) {
           </Link>
         </span>
       ))}
+      {everyCover && (
+        <>
+          {dishes.length + preparations.length > 0 && ", "}
+          {say("bench.everyCover")}
+        </>
+      )}
     </p>
   );
 }

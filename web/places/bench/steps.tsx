@@ -6,6 +6,7 @@ import { CountEntry } from "../../parts/count-entry.tsx";
 import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
+import { StepCooks } from "./step-cooks.tsx";
 
 /** The method: a sentence a step, with hands, heat and wait in the margin. */
 export function Steps({ preparation }: { readonly preparation: Preparation }) {
@@ -87,6 +88,7 @@ export function Steps({ preparation }: { readonly preparation: Preparation }) {
                         />
                       )}
                     </div>
+                    <StepCooks step={step} onChange={(changed) => set(i, changed)} />
                   </Fold>
                 )}
               </div>

@@ -9,6 +9,7 @@ import { Fold } from "../../parts/fold.tsx";
 import { StandIns } from "../../parts/stand-ins.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
 import { offersOf, packText } from "./offers.ts";
+import { RetentionGroupPick } from "./retention-group.tsx";
 
 /** All that is known of an ingredient, each figure with where it comes from. */
 export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredient }) {
@@ -121,6 +122,7 @@ export function IngredientSheet({ ingredient }: { readonly ingredient: Ingredien
           </Fact>
         ))}
       </dl>
+      <RetentionGroupPick ingredient={ingredient} />
       {offers.length > 0 && (
         <div className="scroll-x">
           <table className="table">
