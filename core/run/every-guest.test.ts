@@ -238,10 +238,16 @@ test("R6 the same look finds a plate that was given wrongly", () => {
   expect(caught).toBeGreaterThan(0.9 * tried);
 });
 
-/** The same evening with one more guest of a group. */
+/**
+ * The same evening with one more guest of a group. The spare is of plates: of what goes with every cover there is what there
+ * was, shared by one more.
+ */
 function oneMore(book: Book, group: string): Book {
   const more = structuredClone(book);
-  more.services[0]!.covers++;
+  const covers = more.services[0]!.covers++;
+  const { surround } = more.menus[0]!;
+  if (surround && "items" in surround)
+    for (const { amount } of surround.items) amount.value = (Number(amount.value) * covers) / (covers + 1);
   more.services[0]!.guests.find((one) => one.id === group)!.count++;
   return more;
 }
