@@ -78,18 +78,29 @@ function tableOf(paper: Paper, seats: readonly SeatLine[], seated: boolean): Con
             bold: true,
             fontSize: TYPE.body,
           },
-          ...(seat.beside ?? []).map(({ item, against }) => ({
-            text: `✗ ${say("seating.beside", {
-              item: paper.item(item.preparation ?? item.ingredient ?? ""),
-              why: against.map(({ need, why }) => `${wordFor(say, "need", need)}: ${why}`).join(", "),
-            })}`,
-          })),
         ],
       },
-      ...seat.courses.map((course) => plate(paper, course)),
+      ...seat.courses.map(
+        (course, i): TableCell =>
+          // What goes with every cover goes out with the first plates, and the column is wide.
+          i === 0 && seat.beside
+            ? { stack: [{ text: `✗ ${besideSaid(paper, seat.beside)}` }, plate(paper, course) as Content] }
+            : plate(paper, course),
+      ),
     ]),
     LONG,
   );
+}
+
+/** What goes with every cover and not to this seat, in one sentence. */
+function besideSaid({ say, item: nameOf }: Paper, beside: NonNullable<SeatLine["beside"]>): string {
+  const items = beside.map(({ item, against }) =>
+    say("seating.beside.one", {
+      item: nameOf(item.preparation ?? item.ingredient ?? ""),
+      why: against.map(({ need, why }) => `${wordFor(say, "need", need)}: ${why}`).join(", "),
+    }),
+  );
+  return say("seating.beside", { items: items.join("; ") });
 }
 
 /** The courses' share of a width, by the square root of the letters their longest cell has. */

@@ -18,7 +18,8 @@ export const guests = {
   "seating.planFirst": "The plan is still being made: what may pass on shared equipment is not told yet.",
   "seating.checked":
     "Traces by shared equipment and benches are judged in the plan shown. The plate-up, hands and cloths are not: mark trays, change gloves, use clean spoons.",
-  "seating.beside": "Goes with every cover, keep it from this seat: {item} ({why}).",
+  "seating.beside": "Goes with every cover, keep from this seat: {items}.",
+  "seating.beside.one": "{item} ({why})",
   "seating.changed": "changed",
 
   "traces.title": "Traces, by shared equipment and benches",

@@ -81,15 +81,21 @@ function Seat({ seat }: { readonly seat: SeatLine }) {
         {seat.count > 1 && <span> {seat.count} ×</span>}{" "}
         <span className="seat-needs">{needs.length > 0 ? write.list(needs) : say("guests.none")}</span>
       </h3>
-      {seat.beside?.map(({ item, against }) => (
-        <p key={item.preparation ?? item.ingredient} className="harm">
+      {seat.beside && (
+        <p className="harm">
           ✕{" "}
           {say("seating.beside", {
-            item: names.item(item.preparation ?? item.ingredient ?? ""),
-            why: write.list(against.map(({ need, why }) => `${wordFor(say, "need", need)}: ${why}`)),
+            items: seat.beside
+              .map(({ item, against }) =>
+                say("seating.beside.one", {
+                  item: names.item(item.preparation ?? item.ingredient ?? ""),
+                  why: write.list(against.map(({ need, why }) => `${wordFor(say, "need", need)}: ${why}`)),
+                }),
+              )
+              .join("; "),
           })}
         </p>
-      ))}
+      )}
       <dl className="seat-courses">
         {seat.courses.map((one) => (
           <div key={one.course} data-changed={one.changes.length > 0 || undefined}>
