@@ -140,12 +140,11 @@ function movedAlone(problem: Problem, old: Schedule, pin: TaskPin, made: MadePla
 function mended(problem: Problem, old: Schedule, pin: TaskPin): Tried | undefined {
   const was = old.placements.find((p) => p.task === pin.task)!.start;
   const start = problem.tasks.find((task) => task.id === pin.task)!.pin?.start ?? was;
-  const way = (late: boolean): Tried | undefined => {
-    const { schedule, violations } = repair(problem, old, { tries: 1, late, relax: ["late"] });
-    const gave = violations.some(({ rule }) => rule === "pin");
-    return gave ? undefined : { schedule, violations };
-  };
-  return way(start < was) ?? way(start >= was);
+  const { schedule, violations } = repair(problem, old, {
+    ...{ tries: 2, enough: 1, late: start < was },
+    relax: ["late"],
+  });
+  return violations.some(({ rule }) => rule === "pin") ? undefined : { schedule, violations };
 }
 
 function better(a: Tried, b: Tried | undefined): Tried {

@@ -116,12 +116,18 @@ function checkCapacity(r: Resource, d: number, list: readonly Held[], found: Vio
 }
 
 function checkPairs(r: Resource, list: readonly Held[], found: Violation[]): void {
-  const cleaning = new Map((r.setups ?? []).map((s) => [classPair(s.from, s.to), s.minutes]));
+  const cleaning = cleaningOf(r);
+  const plain = ({ need }: Held) => !need.exclusive && need.batch === undefined && !need.state;
+  if (cleaning.size === 0 && list.every(plain)) return;
+  const idle = idleBefore(list);
+  const longest = longestEmpty(r, cleaning, list);
   for (let i = 0; i < list.length; i++)
     for (let j = i + 1; j < list.length; j++) {
       const [a, b] = [list[i]!, list[j]!];
       const tasks = [a.who, b.who];
       const overlap = Math.min(a.to, b.to) - b.from;
+      // Empty long enough for any two by now: whatever comes later is farther away still.
+      if (overlap <= 0 && idle[j]! - idle[i]! >= longest) break;
       const kept = a.need.same !== undefined && a.need.same === b.need.same;
       if (overlap > 0) {
         if ((a.need.exclusive || b.need.exclusive) && !kept)
@@ -135,11 +141,46 @@ function checkPairs(r: Resource, list: readonly Held[], found: Violation[]): voi
       const wanted = emptyMinutes(r, cleaning, a.need, b.need);
       if (wanted === 0 && (overlap <= 0 || emptyMinutes(r, cleaning, b.need, a.need) === 0)) continue;
       if (overlap > 0 && stateGap(r, a.need, b.need) > 0) continue;
-      const empty = overlap > 0 ? 0 : b.from - a.to - occupied(list, a.to, b.from);
+      const empty = overlap > 0 ? 0 : idle[j]! - idle[i]!;
       const asked = overlap > 0 ? Math.max(wanted, emptyMinutes(r, cleaning, b.need, a.need)) : wanted;
       if (empty < asked)
         found.push({ rule: "changeover", tasks, by: asked - empty, unit: "min", on: r.id, at: a.to });
     }
+}
+
+/**
+ * Minutes, before each begins, in which the resource has held nothing since the first began. From the end of one to the
+ * beginning of a later one it was empty for the difference: while the one is there nothing is added. Sorted by start.
+ */
+function idleBefore(list: readonly Held[]): number[] {
+  let until = list[0]?.from ?? 0;
+  let idle = 0;
+  return list.map(({ from, to }) => {
+    idle += Math.max(0, from - until);
+    until = Math.max(until, to);
+    return idle;
+  });
+}
+
+/** Minutes by class before and class after. */
+type Cleaning = ReadonlyMap<string, ReadonlyMap<string, number>>;
+
+function cleaningOf(r: Resource): Cleaning {
+  const cleaning = new Map<string, Map<string, number>>();
+  for (const { from, to, minutes } of r.setups ?? []) {
+    const after = cleaning.get(from) ?? new Map<string, number>();
+    cleaning.set(from, after.set(to, minutes));
+  }
+  return cleaning;
+}
+
+/** No two of these want it empty for longer. */
+function longestEmpty(r: Resource, cleaning: Cleaning, list: readonly Held[]): number {
+  const minutes = [...cleaning.values()].flatMap((after) => [...after.values()]);
+  const sets = list.flatMap(({ need }) => (need.state && r.state ? [need.state.set] : []));
+  const range = sets.length > 0 ? Math.max(...sets) - Math.min(...sets) : 0;
+  const heating = r.state ? Math.max(r.state.leastMinutes, Math.ceil(r.state.minutesPerUnit * range)) : 0;
+  return Math.max(0, heating, ...minutes);
 }
 
 /** How far two states are apart beyond the smaller tolerance; 0 when they can be shared. */
@@ -151,31 +192,10 @@ function stateGap(r: Resource, a: ResourceNeed, b: ResourceNeed): number {
 }
 
 /** Minutes the resource must stand empty when b follows a. */
-function emptyMinutes(
-  r: Resource,
-  cleaning: ReadonlyMap<string, number>,
-  a: ResourceNeed,
-  b: ResourceNeed,
-): number {
+function emptyMinutes(r: Resource, cleaning: Cleaning, a: ResourceNeed, b: ResourceNeed): number {
   const apart = stateGap(r, a, b);
   const heating =
     apart === 0 ? 0 : Math.max(r.state!.leastMinutes, Math.ceil(r.state!.minutesPerUnit * apart - 1e-9));
   if (cleaning.size === 0 || a.class === undefined || b.class === undefined) return heating;
-  return Math.max(heating, cleaning.get(classPair(a.class, b.class)) ?? 0);
-}
-
-const classPair = (from: string, to: string) => JSON.stringify([from, to]);
-
-/** Minutes of [from, to) in which the resource holds something. The list is sorted by start. */
-function occupied(list: readonly Held[], from: number, to: number): number {
-  let sum = 0;
-  let until = from;
-  for (const h of list) {
-    const a = Math.max(h.from, until);
-    const b = Math.min(h.to, to);
-    if (b <= a) continue;
-    sum += b - a;
-    until = b;
-  }
-  return sum;
+  return Math.max(heating, cleaning.get(a.class)?.get(b.class) ?? 0);
 }

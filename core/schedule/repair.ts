@@ -17,8 +17,10 @@ import { seated } from "./seat.ts";
 export interface RepairOptions {
   /** Default 1. */
   readonly seed?: number;
-  /** Ways tried at most; two that succeed are compared and suffice. Default 4. */
+  /** Ways tried at most. Default 4. */
   readonly tries?: number;
+  /** So many that succeed are compared and suffice. Default 2. */
+  readonly enough?: number;
   /** True ends the search with what there is. */
   readonly stop?: () => boolean;
   /** Look from late to early first: for what has to move before something, not after it. */
@@ -68,10 +70,15 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
   let best: Judged | null = null;
   let closest: Mender | null = null;
   let successes = 0;
-  for (let k = 0; k < (options.tries ?? 4) && successes < 2 && !(k > 0 && options.stop?.()); k++) {
+  for (
+    let k = 0;
+    k < (options.tries ?? 4) && successes < (options.enough ?? 2) && !(k > 0 && options.stop?.());
+    k++
+  ) {
     // Where neither from the front nor from the back it goes, another order of the same will not do.
     if (successes === 0 && (k === PLAIN || (closest && !closest.sound))) break;
-    const mender = new Mender(facts, old, k % 2 === 1, new Random(seed + k), k < PLAIN);
+    const mirrored = (k % 2 === 1) !== (options.late ?? false);
+    const mender = new Mender(facts, old, mirrored, new Random(seed + k), k < PLAIN);
     // Where dates, waits and shifts alone cannot be kept, no order of the rest will do.
     if (!mender.sound || !mender.mend()) {
       if (!closest || mender.missing < closest.missing) closest = mender;
