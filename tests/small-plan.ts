@@ -6,8 +6,13 @@ import { solve } from "../core/schedule/index.ts";
 import { anHour, type SmallBook, smallAmounts, smallDocuments } from "./small-kitchen.ts";
 
 /** The engine as the planner calls it, without a clock or a listener. */
-export const smallEngine: Engine = (problem, { seed, schedules, relax, hopeless }) =>
-  solve(problem, { seed, schedules, ...(relax ? { relax } : {}), ...(hopeless ? { hopeless } : {}) });
+export const smallEngine: Engine = (problem, { seed, schedules, relax, hopeless, any }) =>
+  solve(problem, {
+    ...{ seed, schedules },
+    ...(relax ? { relax } : {}),
+    ...(hopeless ? { hopeless } : {}),
+    ...(any ? { any } : {}),
+  });
 
 /** The one service of a small book planned, with what it was planned from. */
 export function smallPlan(

@@ -1,7 +1,9 @@
 import type { PlanTask } from "../run/result.ts";
+import type { Parts } from "./parts.ts";
 import { happened } from "./pins.ts";
 import type { Scope } from "./scope.ts";
 import { covered, type Span } from "./spans.ts";
+import { handsBeyond, heatUps } from "./spent.ts";
 import { type Finding, type Judged, roundUp, same } from "./types.ts";
 
 /** From there on an hour is called full: this share of the minutes that hands are there. */
@@ -9,16 +11,21 @@ const FULL = 0.75;
 const HOUR = 60;
 
 /**
- * Judges what a plan that keeps every rule says it is good at: peaks of work, walking and work interrupted by a break,
- * each summed again minute by minute. What has happened is not the plan's, so then nothing is judged.
+ * Judges what a plan that keeps every rule says it is good at: heat-ups, hands beyond the fewest, peaks of work, walking and
+ * work interrupted by a break, each summed again. What has happened is not the plan's, so then nothing is judged.
  */
-export function judgeBetter(scope: Scope, { plan }: Judged): Finding[] {
+export function judgeBetter(scope: Scope, parts: Parts, { plan, plates }: Judged): Finding[] {
   if (plan.status !== "feasible" || happened(scope).size > 0) return [];
-  const sums = { peaks: peaks, walking: walked, breaks: interrupted };
+  const sums: Readonly<Record<string, () => number | undefined>> = {
+    heatUps: () => heatUps(scope, parts),
+    hands: () => handsBeyond(scope, parts, plates),
+    peaks: () => peaks(scope, plan.tasks),
+    walking: () => walked(scope, plan.tasks),
+    breaks: () => interrupted(scope, plan.tasks),
+  };
   return plan.objective.flatMap(({ key, term, value, unit }): Finding[] => {
-    if (key !== "peaks" && key !== "walking" && key !== "breaks") return [];
-    const sum = sums[key](scope, plan.tasks);
-    if (same(sum, value)) return [];
+    const sum = sums[key]?.();
+    if (sum === undefined || same(sum, value)) return [];
     const what = `${term}: the plan says ${value} ${unit}, it is ${sum}`;
     return [{ rule: "term", tasks: [], by: Math.abs(sum - value), unit, what }];
   });

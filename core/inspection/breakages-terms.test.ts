@@ -33,6 +33,36 @@ describe("I17 what is better, summed again", () => {
     expect(said("walking", 7, (s) => (s.kitchen.walk = []))).toEqual([["term", [], 7]]);
   });
 
+  test("heat-ups: the combi oven at 180 °C for both tarts at once, then at 150", () => {
+    expect(said("heatUps", 2)).toEqual([]);
+    expect(said("heatUps", 1)).toEqual([["term", [], 1]]);
+    const close = (s: Small) => {
+      s.step("tart", "bake").uses[0].toleranceC = 30;
+      s.step("gratin", "bake").uses[0].toleranceC = 30;
+    };
+    expect(said("heatUps", 1, close)).toEqual([]);
+    expect(said("heatUps", 2, close)).toEqual([["term", [], 1]]);
+  });
+
+  test("hands: two mix in 9 min what one mixes in 12, so 18 - 12 beyond the fewest", () => {
+    const two = (s: Small) => {
+      s.step("tart", "mix").work.hands = { least: 1, most: 2, split: "divides" };
+      s.time("tart/mix/1", "12:03", "12:12");
+      s.task("tart/mix/1").hands = ["ben", "cas"];
+      s.kitchen.crew[2].shifts = structuredClone(s.kitchen.crew[1].shifts);
+      s.kitchen.crew[2].skills = structuredClone(s.kitchen.crew[1].skills);
+    };
+    expect(said("hands", 0)).toEqual([]);
+    expect(said("hands", 4)).toEqual([["term", [], 4]]);
+    expect(said("hands", 6, two)).toEqual([]);
+    expect(said("hands", 0, two)).toEqual([["term", [], 6]]);
+    const pinned = (s: Small) => {
+      two(s);
+      s.service.pins = [{ task: "tart/mix/1", crew: ["ben", "cas"] }];
+    };
+    expect(said("hands", 0, pinned)).toEqual([]);
+  });
+
   test("breaks: none inside work", () => {
     expect(said("breaks", 0)).toEqual([]);
     expect(said("breaks", 2)).toEqual([["term", [], 2]]);

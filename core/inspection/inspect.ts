@@ -84,7 +84,7 @@ function judge(
     ...(balance ? judgeBalance(scope, made, balance) : []),
     ...judgeStatus(plan),
     // What a day half over is worth is nobody's question.
-    ...(ofMoment ? [] : judgeBetter(scope, result)),
+    ...(ofMoment || !parts ? [] : judgeBetter(scope, parts, result)),
   ];
   const past = happened(scope);
   return reportOf(scope, result, [

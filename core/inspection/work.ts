@@ -40,7 +40,7 @@ function tell(found: Finding[], rule: string, task: PlanTask, by: number, what: 
 }
 
 /** (fixed + variable ÷ hands) × (1 + share around the work), whole minutes; undivided where all are needed. */
-function workMinutes(scope: Scope, load: Load, hands: number): number {
+export function workMinutes(scope: Scope, load: Load, hands: number): number {
   const work = load.step.work!;
   const variable =
     (work.perKgMin ?? 0) * load.inKg + (work.perPieceMin ?? 0) * load.pieces + (work.perBatchMin ?? 0);

@@ -46,7 +46,9 @@ export function termsOf(
     }
     if (key === "peaks") {
       const value = peaks.reduce((sum, { overMin }) => sum + overMin, 0);
-      return weight === 0 ? [] : [{ key, term, value, unit, weight }];
+      const bound = found.get("peak")?.bound;
+      const least = bound === undefined ? {} : { bound: bound / weight };
+      return weight === 0 ? [] : [{ key, term, value, unit, weight, ...least }];
     }
     const valued = found.get(OF[key]);
     if (!valued || weight === 0) return [];

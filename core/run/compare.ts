@@ -41,8 +41,8 @@ export interface KeptPlan {
   readonly holdsNearlyUsed: number;
   readonly breaches: number;
   readonly costPerCover: number;
-  /** How its figures came; plans kept earlier have none. */
-  readonly came?: Readonly<Partial<Record<KeptFigure, Came>>>;
+  /** How its figures came, and the starts of its tasks, which all came the same way; plans kept earlier have none. */
+  readonly came?: Readonly<Partial<Record<KeptFigure | "starts", Came>>>;
   readonly tasks: readonly Pick<PlanTask, "id" | "name" | "start" | "startMin" | "endMin" | "hands">[];
 }
 

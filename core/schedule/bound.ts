@@ -2,6 +2,7 @@ import { soonestAlone } from "./alone.ts";
 import { Board } from "./board.ts";
 import { buildModel, type Model, NEVER } from "./model.ts";
 import { dueOf, weightsOf } from "./objective.ts";
+import { peakBound } from "./peak-bound.ts";
 import type { Term } from "./problem.ts";
 
 /**
@@ -13,30 +14,36 @@ export function boundsOf(model: Model): Map<Term, number> {
   const w = weightsOf(problem);
   const bounds = new Map<Term, number>();
   const other = buildModel(problem, { mirrored: !model.mirrored });
-  const latest = soloEnds(model.mirrored ? model : other);
-  const earliest = soloEnds(model.mirrored ? other : model);
-  if (!latest || !earliest) return bounds;
+  const [forth, back] = model.mirrored ? [other, model] : [model, other];
+  const [soonest, latest] = [alone(forth), alone(back)];
+  if (!soonest || !latest) return bounds;
+  const lastEnd = (i: number) => back.end - latest[2 * i]!;
   let late = 0;
   let early = 0;
   let modes = 0;
   let makespan = 0;
   problem.tasks.forEach((task, i) => {
-    makespan = Math.max(makespan, earliest[i]!);
+    const firstEnd = soonest[2 * i + 1]!;
+    makespan = Math.max(makespan, firstEnd);
     if (task.status === "done") return;
     const due = dueOf(problem, task);
-    late += (task.late ?? 1) * Math.max(0, earliest[i]! - due);
-    early += (task.early ?? 0) * Math.max(0, due - latest[i]!);
+    late += (task.late ?? 1) * Math.max(0, firstEnd - due);
+    early += (task.early ?? 0) * Math.max(0, due - lastEnd(i));
     modes += Math.min(...task.modes.filter((_, m) => (task.pin?.mode ?? m) === m).map((m) => m.cost ?? 0));
   });
   bounds.set("makespan", w.makespan * makespan);
   bounds.set("late", w.late * late);
   bounds.set("early", w.early * early);
   bounds.set("modes", w.modes * modes);
+  if (w.peak) {
+    const room = problem.tasks.map((_, i) => ({ from: soonest[2 * i]!, to: lastEnd(i) }));
+    bounds.set("peak", w.peak.weight * peakBound(problem, room, w.peak));
+  }
   return bounds;
 }
 
-/** Latest (mirrored) or earliest end of each task alone; null when the dates themselves clash. */
-function soloEnds(model: Model): Int32Array | null {
+/** Soonest start and end of each task alone, in the model's direction; null when the dates themselves clash. */
+function alone(model: Model): Int32Array | null {
   const board = new Board(model);
   if (!board.sound) return null;
   const { windows } = board;
@@ -48,7 +55,5 @@ function soloEnds(model: Model): Int32Array | null {
       if (start >= NEVER) continue;
       if (!windows.raise(2 * i, start) || !windows.raise(2 * i + 1, end)) return null;
     }
-  return Int32Array.from({ length: model.n }, (_, i) =>
-    model.mirrored ? model.end - windows.lo[2 * i]! : windows.lo[2 * i + 1]!,
-  );
+  return windows.lo.slice(0, 2 * model.n);
 }

@@ -87,12 +87,16 @@ export class Generator {
     return failed;
   }
 
-  /** Places a cluster whole, its first task at `from` or later, or leaves the board as it was. */
-  placeCluster(c: number, from = 0): boolean {
+  /**
+   * Places a cluster whole, its first task at `from` or later, or leaves the board as it was. Wanted ends are kept where
+   * they can be, unless not `wishing`.
+   */
+  placeCluster(c: number, from = 0, wishing = true): boolean {
     for (const search of this.searches) {
       this.search = search;
       // Not late where that can be; a start that was asked for is taken as it is.
-      if ((from === 0 && this.tryCluster(c, 0, true)) || this.tryCluster(c, from, false)) return true;
+      if ((wishing && from === 0 && this.tryCluster(c, 0, true)) || this.tryCluster(c, from, false))
+        return true;
     }
     return false;
   }

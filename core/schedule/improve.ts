@@ -7,6 +7,8 @@ import type { Score } from "./score.ts";
 const SPREAD = 0.3;
 /** How far away it is tried, minutes. */
 const FARTHEST = 180;
+/** Share of the tries in which wanted ends do not count while places are looked for, where lateness may pay. */
+const LATE = 0.2;
 
 /**
  * Large-neighbourhood search on a board on which everything has a place: takes some clusters off (a stretch of
@@ -57,7 +59,8 @@ export class Improver {
     out.sort((a, b) => key.get(a)! - key.get(b)!);
     const away =
       out.length > 0 && this.score.spreads && random.next() < SPREAD ? this.away(out[0]!, spots) : 0;
-    if (out.every((c, k) => g.placeCluster(c, k === 0 ? away : 0))) {
+    const wishing = !this.score.tempted || random.next() >= LATE;
+    if (out.every((c, k) => g.placeCluster(c, k === 0 ? away : 0, wishing))) {
       const after = this.score.of(board);
       if (after <= this.value + heat * -Math.log(random.next() + 1e-12)) {
         this.value = after;

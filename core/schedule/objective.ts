@@ -1,5 +1,15 @@
 import { stretchesOf } from "./peaks.ts";
-import type { Lag, Objective, Placement, Problem, Schedule, Task, Term, Valued } from "./problem.ts";
+import type {
+  Lag,
+  Objective,
+  Placement,
+  Problem,
+  ResourceNeed,
+  Schedule,
+  Task,
+  Term,
+  Valued,
+} from "./problem.ts";
 
 /** The weights in force: what the problem says, else the defaults of problem.ts. */
 export function weightsOf(problem: Problem): Required<Omit<Objective, "peak">> & Pick<Objective, "peak"> {
@@ -64,25 +74,32 @@ function holds(problem: Problem, schedule: Schedule): number {
   return (problem.lags ?? []).reduce((sum, lag) => sum + (lag.cost ?? 1) * over(lag), 0);
 }
 
-/** For each resource: the first state, and each next one that its neighbour before could not share. */
+/** For each resource: the first state, and each next one that its neighbour before could not share; spans hold one too. */
 function changes(problem: Problem, schedule: Schedule): number {
   const use = new Map<string, { from: number; set: number; tolerance: number }[]>();
+  const add = (need: ResourceNeed, id: string, from: number) => {
+    if (!need.state) return;
+    const rule = problem.resources!.find((r) => r.id === id)?.state;
+    const list = use.get(id) ?? [];
+    list.push({ from, set: need.state.set, tolerance: need.state.tolerance ?? rule?.tolerance ?? 0 });
+    use.set(id, list);
+  };
   problem.tasks.forEach((task, i) => {
     const p = schedule.placements[i]!;
     if (task.status === "done") return;
     task.modes[p.mode]!.resources?.forEach((need, k) => {
-      if (!need.state) return;
-      const id = p.resources[k]!;
-      const rule = problem.resources!.find((r) => r.id === id)?.state;
-      const list = use.get(id) ?? [];
-      list.push({
-        from: p.start,
-        set: need.state.set,
-        tolerance: need.state.tolerance ?? rule?.tolerance ?? 0,
-      });
-      use.set(id, list);
+      add(need, p.resources[k]!, p.start);
     });
   });
+  const spans = (problem.spans ?? []).map((span, k) => ({ span, on: schedule.spans[k]! }));
+  if (spans.some(({ span }) => span.need.state)) {
+    const at = new Map(schedule.placements.map((p) => [p.task, p]));
+    const done = new Set(problem.tasks.filter((task) => task.status === "done").map((task) => task.id));
+    for (const { span, on } of spans) {
+      const [from, to] = [at.get(span.from.task)![span.from.at], at.get(span.to.task)![span.to.at]];
+      if (to > from && !done.has(span.from.task)) add(span.need, on, from);
+    }
+  }
   let count = 0;
   for (const list of use.values()) {
     list.sort((a, b) => a.from - b.from || a.set - b.set);

@@ -13,6 +13,8 @@ export class Score {
   private readonly late: Float64Array;
   private readonly early: Float64Array;
   private readonly open: Uint8Array;
+  /** Moment at which each span begins. */
+  private readonly spanFrom: Int32Array;
   private readonly lagFrom: Int32Array;
   private readonly lagTo: Int32Array;
   private readonly lagBest: Float64Array;
@@ -24,6 +26,11 @@ export class Score {
   private readonly moment: Int32Array;
   private readonly overtimeCost: number;
   private readonly crowd: Crowd | undefined;
+  /**
+   * Whether what a task costs after its wanted end may be less than what it saves there: food that waits less beyond its
+   * best, calmer hours, or an hour of lateness for one change of state less.
+   */
+  readonly tempted: boolean;
 
   /** `overtimeCost`: what a minute outside the shifts costs; 0 where that cannot happen. */
   constructor(model: Model, overtimeCost = 0) {
@@ -39,6 +46,7 @@ export class Score {
     const index = new Map(problem.tasks.map((t, i) => [t.id, i]));
     const lags = (problem.lags ?? []).filter((l) => l.best !== undefined && w.hold > 0);
     const moment = (m: { task: string; at: string }) => 2 * index.get(m.task)! + (m.at === "end" ? 1 : 0);
+    this.spanFrom = Int32Array.from(problem.spans ?? [], (s) => moment(s.from));
     this.lagFrom = Int32Array.from(lags, (l) => moment(l.from));
     this.lagTo = Int32Array.from(lags, (l) => moment(l.to));
     this.lagBest = Float64Array.from(lags, (l) => l.best!);
@@ -59,6 +67,11 @@ export class Score {
     for (const x of problem.walks ?? []) set(x.from, x.to, x.minutes);
     this.moment = new Int32Array(2 * model.n);
     this.crowd = w.peak && w.peak.weight > 0 ? new Crowd(model, w.peak) : undefined;
+    const saves = this.late.map(() => Math.max(w.peak?.weight ?? 0, w.changes / 60));
+    this.lagFrom.forEach((from, k) => {
+      saves[from >> 1]! += this.lagCost[k]!;
+    });
+    this.tempted = problem.tasks.some((t, i) => t.due !== undefined && saves[i]! > this.late[i]!);
   }
 
   /** Weighted sum of the terms over the placed tasks. */
@@ -124,6 +137,12 @@ export class Score {
         if (!Number.isNaN(demands[k]!.set))
           use[board.resources[i]![k]!]!.push({ from: this.moment[2 * i]!, demand: demands[k]! });
     }
+    this.model.holds.forEach(({ demand }, k) => {
+      const from = this.spanFrom[k]!;
+      const on = board.holdOn[k]!;
+      if (on >= 0 && !Number.isNaN(demand.set) && this.open[from >> 1] === 1)
+        use[on]!.push({ from: this.moment[from]!, demand });
+    });
     let count = 0;
     use.forEach((list, r) => {
       if (list.length === 0) return;

@@ -77,5 +77,9 @@ test("R12, P16 a plan is kept by a name and set beside another; weights are told
   await page.getByRole("button", { name: "before", exact: true }).click();
   await expect(page.locator(".compare table")).toContainText("Heat-ups");
   await expect(page.locator(".compare")).toContainText(/task differs|tasks differ/);
+  // A start of the kept plan says what it was found with.
+  const moved = page.locator(".compare .rows li").filter({ has: page.locator("button.figure") });
+  await moved.first().locator("button.figure").first().click();
+  await expect(moved.first().locator(".trace-input")).toHaveCount(3);
   await page.getByRole("button", { name: "Put back" }).click();
 });

@@ -167,7 +167,12 @@ function Beside({
               {each.name}
             </Button>{" "}
             <span className="num">
-              {each.before ? write.clock(each.before) : "–"} →{" "}
+              {each.before ? (
+                <KeptFigureView came={before.came?.starts}>{write.clock(each.before)}</KeptFigureView>
+              ) : (
+                "–"
+              )}{" "}
+              →{" "}
               {each.after ? (
                 <Figure at={`/plan/tasks/${at.get(each.task)}/startMin`} label={each.name}>
                   {write.clock(each.after)}

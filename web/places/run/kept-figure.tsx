@@ -18,19 +18,22 @@ export async function cameOf(
   trace: (at: string) => Promise<Traced | undefined>,
   nameOf: (path: string) => string,
 ): Promise<NonNullable<KeptPlan["came"]>> {
-  const came: Partial<Record<KeptFigure, Came>> = {};
-  for (const figure of FIGURES) {
-    const traced = await trace(placeOf(figure, told));
-    if (!traced) continue;
+  const came: Partial<Record<KeptFigure | "starts", Came>> = {};
+  const keep = async (as: KeptFigure | "starts", at: string, of = MOST) => {
+    const traced = await trace(at);
+    if (!traced) return;
     const inputs = traced.inputs.flatMap(({ path, node }) =>
       node ? [{ name: nameOf(path), value: node.value, unit: node.unit }] : [],
     );
-    came[figure] = {
+    came[as] = {
       rule: traced.node.rule,
-      inputs: inputs.slice(0, MOST),
+      inputs: inputs.slice(0, of),
       more: Math.max(0, inputs.length - MOST),
     };
-  }
+  };
+  for (const figure of FIGURES) await keep(figure, placeOf(figure, told));
+  // Problem, seed and schedules are those of all starts; the number of the task, last, is its own.
+  if (told.plan.tasks.length > 0) await keep("starts", "/plan/tasks/0/startMin", 3);
   return came;
 }
 
