@@ -140,13 +140,14 @@ function Unknown({ label, line }: { readonly label: NutritionLabel; readonly lin
   const { say, write } = useWords();
   const amount = label.nutrients[indexOf(label, line)]!;
   const value = amount.perPortion ?? amount.per100;
+  const places = value < 10 ? 1 : 0;
   return (
     <>
       {say("nutrition.unknown")}
-      {value > 0 && (
+      {Number(value.toFixed(places)) > 0 && (
         <span className="small quiet block">
           {say("nutrition.atLeast", {
-            amount: `${write.number(value, value < 10 ? 1 : 0)} ${amount.unit}`,
+            amount: `${write.number(value, places)} ${amount.unit}`,
             share: write.share(amount.known),
           })}
         </span>

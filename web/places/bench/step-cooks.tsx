@@ -24,7 +24,7 @@ export function StepCooks({
       cooks: { by: of.by, ...(typed === "kept" || typed === "drained" ? { liquid: typed } : {}) },
     });
   return (
-    <div className="row wrap">
+    <div className="row wrap step-cooks">
       <Pick
         label={say("cooks.label")}
         value={cooks?.by ?? "none"}
