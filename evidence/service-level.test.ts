@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { normalQuantile } from "../core/numerics/normal.ts";
 import { Random } from "../core/numerics/random.ts";
-import { needForChance, trimForChance } from "../core/purchasing/rules.ts";
+import { costOfShort, needForChance, trimForChance } from "../core/purchasing/rules.ts";
 
 /**
  * Cachon, G. and Terwiesch, C., "Matching Supply with Demand", the newsvendor chapter: a wetsuit with normal demand, mean
@@ -19,6 +19,39 @@ describe("the amount that is enough with a chance, against a textbook", () => {
     const ours = needForChance(mean, chance, deviation / mean);
     expect(ours).toBeLessThanOrEqual(order + 1);
     expect(ours).toBeGreaterThan(order - 0.01 * deviation - 1);
+  });
+});
+
+/**
+ * The newsvendor's trade-off in worked examples: what one too few and one too many cost, the critical ratio, the amount.
+ * - Price 7, cost 5, nothing back; normal demand, mean 50, deviation 20: 38.68 (worked example of a public newsvendor
+ *   calculator, calcfxc.com, NewsvendorNormal).
+ * - Calendars at 4.25, sold at 9.50, marked down to 2.00, 1.50 of goodwill; mean 250, deviation 40 (brainmass.com, newsboy
+ *   problem 78317): too few costs 6.75, too many 2.25, a ratio of 0.75; z(0.75) = 0.6745, so 276.98.
+ */
+describe("the newsvendor's trade-off, against worked examples", () => {
+  test.each([
+    [2, 5, 50, 20, 38.68, 0.005],
+    [6.75, 2.25, 250, 40, 276.98, 0.005],
+    [80, 20, 3192, 1181, 4186, 1],
+  ])("one too few %d, one too many %d", (short, left, mean, deviation, amount, within) => {
+    const ratio = short / (short + left);
+    expect(Math.abs(needForChance(mean, ratio, deviation / mean) - amount)).toBeLessThan(within);
+    // Read backwards: at that chance, what is lost on one too many tells what one too few costs.
+    expect(costOfShort(left, ratio)).toBeCloseTo(short, 9);
+  });
+
+  test("at that chance the expected cost is least, by drawing", () => {
+    const [short, left, mean, deviation] = [6.75, 2.25, 250, 40];
+    const random = Random.of("newsvendor");
+    const drawn = Array.from({ length: 100_000 }, () => {
+      const normal = Math.sqrt(-2 * Math.log(1 - random.next())) * Math.cos(2 * Math.PI * random.next());
+      return mean + deviation * normal;
+    });
+    const cost = (amount: number) =>
+      drawn.reduce((sum, x) => sum + (x > amount ? short * (x - amount) : left * (amount - x)), 0);
+    const best = needForChance(mean, short / (short + left), deviation / mean);
+    for (const off of [-8, 8]) expect(cost(best)).toBeLessThan(cost(best + off));
   });
 });
 

@@ -12,8 +12,10 @@ import type { ItemQuestion } from "./question.ts";
 import {
   asSold,
   catchShare,
+  costOfShort,
   leastPacks,
   leftoverValue,
+  lostOnLeft,
   meanTrim,
   metBy,
   needForChance,
@@ -26,6 +28,7 @@ import {
   worthPerGram,
 } from "./rules.ts";
 import type { TimedNeed } from "./timed-needs.ts";
+import { needsOf } from "./why-so-much.ts";
 
 /** The value of what is bought beyond the need, and the sum of all orders: paths of the trace. */
 export const LEFTOVER = "calc:/orders/leftover";
@@ -45,6 +48,7 @@ interface Told {
     readonly belowMinimum: string;
     readonly lines: readonly {
       readonly total: string;
+      readonly why: { readonly left: number; readonly short: number };
       readonly alternatives: readonly { readonly packs: number; readonly dearer: number }[];
     }[];
   }[];
@@ -119,6 +123,8 @@ export function noteOrders(tracer: Tracer, told: Told): void {
 interface NeedPaths {
   readonly chance: Cell;
   readonly net: readonly string[];
+  /** By need, of all needs, as purchased whole: by the means, with the chance wanted, and still to be bought. */
+  readonly all: readonly { readonly mean: string; readonly sure: string; readonly whole: string }[];
   /** By need: the mean share left after trimming. */
   readonly trims: readonly string[];
   readonly ofCut: ReadonlyMap<
@@ -134,6 +140,7 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
     tracer.note(path, { value, unit, rule, inputs });
     return path;
   };
+  const all: { mean: string; sure: string; whole: string }[] = [];
   const given = new Map<unknown, string[]>();
   const paths = new Map<TimedNeed, { readonly net: string; readonly whole: string; readonly trim: string }>();
   of.all.forEach((need, k) => {
@@ -163,11 +170,10 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
       leftG = shortOf(leftG, serves);
       left = note(`${here}/left`, leftG, "g", shortOf.name, [left, served]);
     });
-    paths.set(need, {
-      trim,
-      net: left,
-      whole: note(`${at}/whole`, need.wholeG, "g", over.name, [left, share]),
-    });
+    const whole = note(`${at}/whole`, need.wholeG, "g", over.name, [left, share]);
+    const sureWhole = note(`${at}/sure-whole`, need.sureG / need.sureTrim, "g", over.name, [sure, share]);
+    all.push({ mean: ap, sure: sureWhole, whole });
+    paths.set(need, { trim, net: left, whole });
   });
   const ofCut = new Map(
     cutsOf(of).map((cut) => {
@@ -192,7 +198,7 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
     }),
   );
   const mine = of.needs.map((need) => paths.get(need)!);
-  return { chance, net: mine.map(({ net }) => net), trims: mine.map(({ trim }) => trim), ofCut };
+  return { chance, all, net: mine.map(({ net }) => net), trims: mine.map(({ trim }) => trim), ofCut };
 }
 
 function noteLine(
@@ -226,6 +232,22 @@ function noteLine(
   });
 
   const base = `calc:/orders/items/${line.of.item.ingredient.id}`;
+  const { meanG, sureG, netG } = needsOf(line.of);
+  const allOf = (key: "mean" | "sure" | "whole", value: number) =>
+    note(
+      `${base}/all/${key}`,
+      value,
+      "g",
+      sum.name,
+      needs.all.map((each) => each[key]),
+    );
+  const [means, sures, nets] = [allOf("mean", meanG), allOf("sure", sureG), allOf("whole", netG)];
+  note(`${at}/why/mean/value`, meanG, "g", sum.name, [means]);
+  note(`${at}/why/surer/value`, sureG - meanG, "g", minus.name, [sures, means]);
+  note(`${at}/why/store/value`, sureG - netG, "g", minus.name, [sures, nets]);
+  const keeps = line.of.worthPerG > 0 ? buying.worth : nothing(ledger);
+  note(`${at}/why/left`, shown.why.left, currency, lostOnLeft.name, [`${at}/price`, keeps]);
+  note(`${at}/why/short`, shown.why.short, currency, costOfShort.name, [`${at}/why/left`, needs.chance]);
   const bought = (lines: readonly OrderLine[], path: string): Input =>
     lines.length === 0
       ? nothing(ledger)

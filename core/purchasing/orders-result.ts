@@ -17,6 +17,7 @@ import { noteOrders, type OrderedAgain } from "./order-trace.ts";
 import { leftoverValue, MILLION } from "./rules.ts";
 import type { Offer } from "./schema.ts";
 import type { When } from "./timed-needs.ts";
+import { type WhySoMuch, whySoMuch } from "./why-so-much.ts";
 
 export interface OrdersOptions {
   readonly clock: Clock;
@@ -76,7 +77,9 @@ export function ordersResult(
     name: slot.supplier.name,
     orderBy: slot.delivery.orderBy,
     deliver: slot.delivery.deliver,
-    lines: order.lines.map((line) => lineResult(line, run)),
+    lines: order.lines.map((line) =>
+      lineResult(line, run, whySoMuch(line, ledger.value(buying.worth), when.chance)),
+    ),
     charge: slot.supplier.deliveryCharge,
     goods: toDecimalString(order.goods),
     total: toDecimalString(order.total),
@@ -147,7 +150,9 @@ function leftResult({ of, g, worth }: Left) {
   return { ingredient: ingredient.id, name: ingredient.name, amount: { value: g, unit: "g" }, worth, keeps };
 }
 
-function lineResult(line: OrderLine, run: OrderRun) {
+const g = (value: number) => ({ value, unit: "g" });
+
+function lineResult(line: OrderLine, run: OrderRun, why: WhySoMuch) {
   const { of, at } = line;
   const { offer } = at.offer;
   const others = otherWays(line, run);
@@ -172,6 +177,10 @@ function lineResult(line: OrderLine, run: OrderRun) {
     bought: { value: line.boughtG, unit: "g" },
     price: line.price,
     total: toDecimalString(line.total),
+    why: {
+      ...{ mean: g(why.meanG), surer: g(why.surerG), store: g(why.storeG) },
+      ...{ left: why.left, short: why.short },
+    },
     alternatives: others.map((other) => ({
       offer: other.at.offer.offer.id,
       supplier: other.at.offer.supplier.name,

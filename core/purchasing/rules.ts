@@ -69,6 +69,19 @@ export function trimForChance(
   return Math.min(1, Math.max(trim / 10, (trim * Math.max(0, 1 + z * coversSpread)) / ratio));
 }
 
+/** Lost on one pack too many, when what is left over is worth a share of its price. */
+export function lostOnLeft(price: number, worthShare: number): number {
+  return price * (1 - worthShare);
+}
+
+/**
+ * What one too few costs, when a chance of having enough is the right one: the newsvendor's critical ratio is
+ * chance = short / (short + left), `left` what is lost on one too many (Arrow, Harris and Marschak 1951), read backwards.
+ */
+export function costOfShort(left: number, chance: number): number {
+  return (left * chance) / (1 - chance);
+}
+
 /** So many packs at least, when all come from one offer. */
 export function leastPacks(needG: number, packG: number): number {
   return Math.max(1, Math.ceil(needG / packG - 1e-9));

@@ -147,6 +147,16 @@ export interface OrderLine {
   readonly bought: Quantity;
   readonly price: string;
   readonly total: string;
+  /** Why so much: grams as purchased of what was asked for, for all its uses, and the trade-off of the chance. */
+  readonly why: {
+    readonly mean: Quantity;
+    /** More than the mean, for the chance wanted. */
+    readonly surer: Quantity;
+    readonly store: Quantity;
+    /** Lost on one pack too many, and what one too few costs where the chance wanted is the right one, in the currency. */
+    readonly left: number;
+    readonly short: number;
+  };
   /** Other offers that could cover the ingredient alone, and how much dearer the whole order would be. */
   readonly alternatives: readonly OtherWay[];
 }

@@ -24,6 +24,7 @@ import { run } from "./run.ts";
 import { standIns } from "./stand-ins.ts";
 import { stores } from "./stores.ts";
 import { suppliers } from "./suppliers.ts";
+import { whySoMuch } from "./why-so-much.ts";
 
 /** The parts of the catalogue; no key stands in two of them. */
 export const PARTS = {
@@ -41,6 +42,7 @@ export const PARTS = {
   guests,
   orders,
   contained,
+  whySoMuch,
   cost,
   argue,
   nutrition,
@@ -71,6 +73,7 @@ export const en = {
   ...guests,
   ...orders,
   ...contained,
+  ...whySoMuch,
   ...cost,
   ...argue,
   ...nutrition,

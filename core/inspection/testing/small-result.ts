@@ -38,6 +38,8 @@ const DAY: readonly Row[] = [
 ];
 
 /** The run of the small service as it must be: nothing is wrong with it. */
+const none = { value: 0, unit: "g" };
+
 export function smallResult(): Judged {
   return {
     plates: [
@@ -96,6 +98,7 @@ export function smallResult(): Judged {
               total: (4 * packs).toFixed(2),
             },
             ...{ need: { value: 0, unit: "g" }, bought: { value: 500 * packs, unit: "g" }, alternatives: [] },
+            why: { mean: none, surer: none, store: none, left: 0, short: 0 },
           }),
         ),
       },

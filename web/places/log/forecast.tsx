@@ -3,38 +3,28 @@ import { Button } from "react-aria-components";
 import { coversOf, dishesOf, MENU_COVERS, sharesAfter } from "../../../core/learning/forecast.ts";
 import type { Covers } from "../../../core/learning/schema.ts";
 import type { Menu } from "../../../core/production/schema.ts";
-import { standing } from "../../../core/safety/log-lines.ts";
 import { useBook } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useCovers, useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
-import { useLog } from "../../offline/use-log.ts";
 import { CountEntry } from "../../parts/count-entry.tsx";
 import { Empty } from "../../parts/empty.tsx";
+import { useCame } from "./use-came.ts";
 
 /** How many will come, and what they will choose, by past services; each can be tried in the service. */
 export function ForecastView() {
   const { say } = useWords();
-  const { lines, ready } = useLog();
+  const { ready, past, came } = useCame();
   const { service, menu } = useService();
   const { store } = useBook();
   const [guaranteed, setGuaranteed] = useState(service.covers);
   if (!ready) return <p className="page quiet">{say("log.reading.all")}</p>;
-  const past = standing<Covers>(lines, ["covers"]).map(({ first, now }) => ({
-    ...{ service: first.service, body: now.body },
-  }));
   if (past.length === 0 || !menu)
     return (
       <div className="page">
         <Empty title={say("forecast.none")}>{say("forecast.none.what")}</Empty>
       </div>
     );
-  // A guest eats every course: the fullest one says how many came.
-  const came = [...Map.groupBy(past, (one) => one.service).values()].flatMap((rows) => {
-    const promised = rows.findLast(({ body }) => body.guaranteed !== undefined)?.body.guaranteed;
-    const most = Math.max(...rows.map(({ body }) => body.dishes.reduce((sum, { count }) => sum + count, 0)));
-    return promised === undefined ? [] : [{ guaranteed: promised, came: most }];
-  });
   const covers = coversOf(came, guaranteed);
   return (
     <div className="page forecast">
@@ -59,7 +49,7 @@ export function ForecastView() {
       {menu.courses
         .filter(({ options }) => options.length > 1)
         .map((course) => (
-          <Course key={course.id} menu={menu} course={course} past={past.map(({ body }) => body)} />
+          <Course key={course.id} menu={menu} course={course} past={past} />
         ))}
     </div>
   );

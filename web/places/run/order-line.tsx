@@ -10,10 +10,14 @@ interface Props {
   readonly at: string;
   readonly currency: string;
   readonly supplier: string;
+  /** The chance wanted of having enough, and whether anything is known to vary. */
+  readonly chance: number;
+  readonly varies: boolean;
 }
 
 /** One line of an order; opened, it says what else could have been ordered and what that would cost. */
-export function OrderLineRow({ line, at, currency, supplier }: Props) {
+export function OrderLineRow(props: Props) {
+  const { line, at, currency } = props;
   const { say, write } = useWords();
   const names = useNames();
   const [open, setOpen] = useState(false);
@@ -67,7 +71,7 @@ export function OrderLineRow({ line, at, currency, supplier }: Props) {
       {open && (
         <tr className="order-ways" id={id}>
           <td colSpan={7}>
-            <Ways line={line} at={at} currency={currency} supplier={supplier} />
+            <Ways {...props} />
           </td>
         </tr>
       )}
@@ -75,13 +79,67 @@ export function OrderLineRow({ line, at, currency, supplier }: Props) {
   );
 }
 
-function Ways({ line, at, currency, supplier }: Props) {
+/** Less is not worth a word, g. */
+const LEAST_G = 0.5;
+
+function Ways({ line, at, currency, supplier, chance, varies }: Props) {
   const { say, write } = useWords();
   const { library } = useBook();
   const offer = library.suppliers.get(supplier)?.offers.find((each) => each.id === line.offer);
+  const asked = line.why.mean.value + line.why.surer.value - line.why.store.value;
   const reached = offer?.breaks.filter((each) => each.fromPacks <= line.packs).at(-1);
   return (
     <ul className="rows">
+      <li>
+        <Figure at={`${at}/why/mean/value`} unfold="over" label={line.name}>
+          {write.quantity(line.why.mean)}
+        </Figure>{" "}
+        {say("why.mean")}
+        {Math.abs(line.why.surer.value) >= LEAST_G && (
+          <>
+            {", "}
+            <Figure at={`${at}/why/surer/value`} unfold="over" label={line.name}>
+              {line.why.surer.value < 0 ? "−" : "+"}
+              {write.quantity({ ...line.why.surer, value: Math.abs(line.why.surer.value) })}
+            </Figure>{" "}
+            {say("why.surer", { share: write.share(chance) })}
+          </>
+        )}
+        {line.why.store.value >= LEAST_G && (
+          <>
+            {", "}
+            <Figure at={`${at}/why/store/value`} unfold="over" label={line.name}>
+              −{write.quantity(line.why.store)}
+            </Figure>{" "}
+            {say("why.store")}
+          </>
+        )}
+        {". "}
+        {asked - line.need.value >= LEAST_G && (
+          <>
+            {say("why.covers")}{" "}
+            <Figure at={`${at}/need/value`} unfold="over" label={line.name}>
+              {write.quantity(line.need)}
+            </Figure>
+            {". "}
+          </>
+        )}
+        {say("why.packs", { count: line.packs, pack: line.pack, bought: write.quantity(line.bought) })}
+      </li>
+      {varies && (
+        <li>
+          {say("why.left")}{" "}
+          <Figure at={`${at}/why/left`} unfold="over" label={line.name}>
+            {write.money(line.why.left, currency)}
+          </Figure>
+          {". "}
+          {say("why.short", { share: write.share(chance) })}{" "}
+          <Figure at={`${at}/why/short`} unfold="over" label={line.name}>
+            {write.money(line.why.short, currency)}
+          </Figure>
+          {say("why.choose")}
+        </li>
+      )}
       {line.insteadOf && <li>{say("orders.instead.same", { name: line.insteadOf.name })}</li>}
       {line.insteadOf && <li>{say("standIn.labels", { name: line.insteadOf.name })}</li>}
       {line.byWeight && <li>{say("orders.byWeight")}</li>}

@@ -5,6 +5,7 @@ import type { Told } from "../../compute/protocol.ts";
 import { CountEntry } from "../../parts/count-entry.tsx";
 import { Figure } from "../../parts/figure.tsx";
 import { Fold } from "../../parts/fold.tsx";
+import { CoversSpread } from "./covers-spread.tsx";
 
 /** The chance wanted of having enough, and what it costs to be surer. */
 export function OrdersSure({ told, early }: { readonly told: Told; readonly early: boolean }) {
@@ -35,6 +36,7 @@ export function OrdersSure({ told, early }: { readonly told: Told; readonly earl
           <p className="measure">{say("orders.sure.nothing")}</p>
         )}
       </div>
+      <CoversSpread />
       {ordering.varies && early && <p className="quiet">{say("orders.sure.later")}</p>}
       {ordering.surer.length > 0 && (
         <table className="table orders-surer">

@@ -39,6 +39,7 @@ export function Orders() {
         <Order
           key={`${order.supplier} ${order.deliver}`}
           order={order}
+          ordering={told.ordering}
           at={`/orders/${i}`}
           currency={currency}
         />
@@ -81,10 +82,12 @@ function Proof({ told, early }: { readonly told: Told; readonly early: boolean }
 
 function Order({
   order,
+  ordering,
   at,
   currency,
 }: {
   readonly order: SupplierOrder;
+  readonly ordering: Told["ordering"];
   readonly at: string;
   readonly currency: string;
 }) {
@@ -145,6 +148,8 @@ function Order({
                 at={`${at}/lines/${i}`}
                 currency={currency}
                 supplier={order.supplier}
+                chance={ordering.chance}
+                varies={ordering.varies}
               />
             ))}
           </tbody>
