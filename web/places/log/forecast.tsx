@@ -9,6 +9,7 @@ import { useCovers, useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { CountEntry } from "../../parts/count-entry.tsx";
 import { Empty } from "../../parts/empty.tsx";
+import { Table } from "../../parts/table.tsx";
 import { useCame } from "./use-came.ts";
 
 /** How many will come, and what they will choose, by past services; each can be tried in the service. */
@@ -94,35 +95,32 @@ function Course({
   return (
     <section>
       <h2 className="part">{say("forecast.course", { course: course.name })}</h2>
-      <div className="scroll-x">
-        <table className="table">
-          <thead>
-            <tr>
-              <th>{say("forecast.dish")}</th>
-              <th className="num">{say("forecast.menu")}</th>
-              <th className="num">{say("forecast.share")}</th>
-              <th className="num">{say("forecast.plates")}</th>
+      <Table
+        heads={[
+          [say("forecast.dish")],
+          [say("forecast.menu"), "num"],
+          [say("forecast.share"), "num"],
+          [say("forecast.plates"), "num"],
+        ]}
+      >
+        <tbody>
+          {options.map(({ dish, share }, i) => (
+            <tr key={dish}>
+              <th scope="row" className="dish">
+                {names.dish(dish)}
+              </th>
+              <td className="num">{write.share(share / total)}</td>
+              <td className="num">{write.share(dishes[i]!.share)}</td>
+              <td className="num">
+                {write.number(dishes[i]!.mean, 0)}{" "}
+                <span className="quiet">
+                  {say("forecast.range", { low: dishes[i]!.low, high: dishes[i]!.high })}
+                </span>
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {options.map(({ dish, share }, i) => (
-              <tr key={dish}>
-                <th scope="row" className="dish">
-                  {names.dish(dish)}
-                </th>
-                <td className="num">{write.share(share / total)}</td>
-                <td className="num">{write.share(dishes[i]!.share)}</td>
-                <td className="num">
-                  {write.number(dishes[i]!.mean, 0)}{" "}
-                  <span className="quiet">
-                    {say("forecast.range", { low: dishes[i]!.low, high: dishes[i]!.high })}
-                  </span>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </Table>
       <p className="quiet">
         {say("forecast.past", {
           ...{ services: held.length, prior: MENU_COVERS },

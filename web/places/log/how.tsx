@@ -2,6 +2,7 @@ import { Button } from "react-aria-components";
 import type { Estimate } from "../../../core/learning/learn.ts";
 import { useWords } from "../../app/settings.tsx";
 import { useRecord } from "../../offline/use-log.ts";
+import { Table } from "../../parts/table.tsx";
 import { useFigureWords } from "./figure-words.ts";
 import { LearnedFigure } from "./learned-trace.tsx";
 import { useMoment } from "./use-moment.ts";
@@ -33,37 +34,28 @@ export function How({ estimate }: { readonly estimate: Estimate }) {
         .
       </p>
       {cooks.length > 0 && (
-        <div className="scroll-x">
-          <table className="table">
-            <thead>
-              <tr>
-                <th>{say("learned.cook")}</th>
-                <th className="num">{say("learned.lots")}</th>
-                <th className="num">{say("learned.figure")}</th>
+        <Table heads={[[say("learned.cook")], [say("learned.lots"), "num"], [say("learned.figure"), "num"]]}>
+          <tbody>
+            {cooks.map((cook, c) => (
+              <tr key={cook.by}>
+                <th scope="row">{cook.by}</th>
+                <td className="num">
+                  <LearnedFigure estimate={estimate} at={`cooks/${c}/n`} over>
+                    {cook.n}
+                  </LearnedFigure>
+                </td>
+                <td className="num">
+                  <LearnedFigure estimate={estimate} at={`cooks/${c}/value`} over>
+                    {show(cook.value)}
+                  </LearnedFigure>{" "}
+                  <LearnedFigure estimate={estimate} at={`cooks/${c}/known`} over>
+                    <span className="quiet">± {show(cook.known)}</span>
+                  </LearnedFigure>
+                </td>
               </tr>
-            </thead>
-            <tbody>
-              {cooks.map((cook, c) => (
-                <tr key={cook.by}>
-                  <th scope="row">{cook.by}</th>
-                  <td className="num">
-                    <LearnedFigure estimate={estimate} at={`cooks/${c}/n`} over>
-                      {cook.n}
-                    </LearnedFigure>
-                  </td>
-                  <td className="num">
-                    <LearnedFigure estimate={estimate} at={`cooks/${c}/value`} over>
-                      {show(cook.value)}
-                    </LearnedFigure>{" "}
-                    <LearnedFigure estimate={estimate} at={`cooks/${c}/known`} over>
-                      <span className="quiet">± {show(cook.known)}</span>
-                    </LearnedFigure>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+            ))}
+          </tbody>
+        </Table>
       )}
       <h3>{say("learned.measured")}</h3>
       <ol className="happened">

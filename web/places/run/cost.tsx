@@ -7,6 +7,7 @@ import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Figure } from "../../parts/figure.tsx";
+import { Table } from "../../parts/table.tsx";
 import { CostMoves } from "./cost-moves.tsx";
 import { CostPrice } from "./cost-price.tsx";
 import { type Changes, CostTry } from "./cost-try.tsx";
@@ -136,65 +137,62 @@ function Plates() {
   return (
     <>
       <h2 className="part">{say("cost.plates")}</h2>
-      <div className="scroll-x">
-        <table className="table">
-          <thead>
-            <tr>
-              <th>{say("guests.dish")}</th>
-              <th>{say("guests.variant")}</th>
-              <th className="num">{say("cost.plate")}</th>
-              <th className="num">{say("cost.share")}</th>
-              {labour && <th className="num">{say("cost.hands.column")}</th>}
-              {price && <th className="num">{say("cost.price.column")}</th>}
-            </tr>
-          </thead>
-          <tbody>
-            {cost.perPlate.map((plate, i) => (
-              <tr key={plate.dish + plate.variant}>
-                <th scope="row" className="dish">
-                  <Link to="/bench/dish/$id" params={{ id: plate.dish }}>
-                    {names.dish(plate.dish)}
-                  </Link>
-                </th>
-                <td>
-                  {plate.variant === "standard" ? (
-                    <span className="quiet">{say("guests.standard")}</span>
-                  ) : (
-                    plate.variant
-                      .split("+")
-                      .map((n) => wordFor(say, "need", n))
-                      .join(", ")
-                  )}
-                </td>
+      <Table
+        heads={[
+          [say("guests.dish")],
+          [say("guests.variant")],
+          [say("cost.plate"), "num"],
+          [say("cost.share"), "num"],
+          labour ? [say("cost.hands.column"), "num"] : undefined,
+          price ? [say("cost.price.column"), "num"] : undefined,
+        ]}
+      >
+        <tbody>
+          {cost.perPlate.map((plate, i) => (
+            <tr key={plate.dish + plate.variant}>
+              <th scope="row" className="dish">
+                <Link to="/bench/dish/$id" params={{ id: plate.dish }}>
+                  {names.dish(plate.dish)}
+                </Link>
+              </th>
+              <td>
+                {plate.variant === "standard" ? (
+                  <span className="quiet">{say("guests.standard")}</span>
+                ) : (
+                  plate.variant
+                    .split("+")
+                    .map((n) => wordFor(say, "need", n))
+                    .join(", ")
+                )}
+              </td>
+              <td className="num">
+                <Figure at={`/cost/perPlate/${i}/plate`} unfold="over" label={names.dish(plate.dish)}>
+                  {write.money(plate.plate, cost.currency)}
+                </Figure>
+              </td>
+              <td className="num quiet">{plate.share === undefined ? "" : write.share(plate.share)}</td>
+              {labour && (
                 <td className="num">
-                  <Figure at={`/cost/perPlate/${i}/plate`} unfold="over" label={names.dish(plate.dish)}>
-                    {write.money(plate.plate, cost.currency)}
+                  <Figure at={`/cost/labour/perPlate/${i}`} unfold="over" label={names.dish(plate.dish)}>
+                    {write.money(labour.perPlate[i]!, cost.currency)}
                   </Figure>
                 </td>
-                <td className="num quiet">{plate.share === undefined ? "" : write.share(plate.share)}</td>
-                {labour && (
-                  <td className="num">
-                    <Figure at={`/cost/labour/perPlate/${i}`} unfold="over" label={names.dish(plate.dish)}>
-                      {write.money(labour.perPlate[i]!, cost.currency)}
-                    </Figure>
-                  </td>
-                )}
-                {price && (
-                  <td className="num">
-                    <Figure
-                      at={`/cost/price/perPlate/${i}/printed`}
-                      unfold="over"
-                      label={names.dish(plate.dish)}
-                    >
-                      {write.money(price.perPlate[i]!.printed, cost.currency)}
-                    </Figure>
-                  </td>
-                )}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+              )}
+              {price && (
+                <td className="num">
+                  <Figure
+                    at={`/cost/price/perPlate/${i}/printed`}
+                    unfold="over"
+                    label={names.dish(plate.dish)}
+                  >
+                    {write.money(price.perPlate[i]!.printed, cost.currency)}
+                  </Figure>
+                </td>
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </Table>
     </>
   );
 }
@@ -208,38 +206,29 @@ function Preparations() {
   return (
     <>
       <h2 className="part">{say("cost.preparations")}</h2>
-      <div className="scroll-x">
-        <table className="table">
-          <thead>
-            <tr>
-              <th>{say("cost.preparation")}</th>
-              <th className="num">{say("cost.perKg")}</th>
-              <th className="num">{say("cost.total")}</th>
+      <Table heads={[[say("cost.preparation")], [say("cost.perKg"), "num"], [say("cost.total"), "num"]]}>
+        <tbody>
+          {preparations.map((p) => (
+            <tr key={p.preparation}>
+              <th scope="row">
+                <Link to="/bench/preparation/$id" params={{ id: p.preparation }}>
+                  {names.preparation(p.preparation)}
+                </Link>
+              </th>
+              <td className="num quiet">{write.money(p.perKg, cost.currency)}</td>
+              <td className="num">
+                <Figure
+                  at={`/cost/preparations/${p.i}/total`}
+                  unfold="over"
+                  label={names.preparation(p.preparation)}
+                >
+                  {write.money(p.total, cost.currency)}
+                </Figure>
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {preparations.map((p) => (
-              <tr key={p.preparation}>
-                <th scope="row">
-                  <Link to="/bench/preparation/$id" params={{ id: p.preparation }}>
-                    {names.preparation(p.preparation)}
-                  </Link>
-                </th>
-                <td className="num quiet">{write.money(p.perKg, cost.currency)}</td>
-                <td className="num">
-                  <Figure
-                    at={`/cost/preparations/${p.i}/total`}
-                    unfold="over"
-                    label={names.preparation(p.preparation)}
-                  >
-                    {write.money(p.total, cost.currency)}
-                  </Figure>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </Table>
     </>
   );
 }

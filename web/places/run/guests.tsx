@@ -13,6 +13,7 @@ import { Figure } from "../../parts/figure.tsx";
 import { Fold } from "../../parts/fold.tsx";
 import { Line } from "../../parts/line.tsx";
 import { Pick } from "../../parts/pick.tsx";
+import { Table } from "../../parts/table.tsx";
 import { TextEntry } from "../../parts/text-entry.tsx";
 import { FlagWords, GuestFlags } from "./guest-flags.tsx";
 import { GuestList } from "./guest-list.tsx";
@@ -193,58 +194,53 @@ function Plates() {
           {say("guests.notFed", { who, course: menu?.courses.find((c) => c.id === course)?.name ?? course })}
         </p>
       ))}
-      <div className="scroll-x">
-        <table className="table">
-          <thead>
+      <Table
+        heads={[
+          [say("guests.dish")],
+          [say("guests.variant")],
+          [say("guests.count"), "num"],
+          [say("guests.spare"), "num"],
+          [say("guests.plateG"), "num wide-only"],
+          [say("guests.seat"), "wide-only"],
+        ]}
+      >
+        {(menu?.courses ?? []).map((course) => (
+          <tbody key={course.id}>
             <tr>
-              <th>{say("guests.dish")}</th>
-              <th>{say("guests.variant")}</th>
-              <th className="num">{say("guests.count")}</th>
-              <th className="num">{say("guests.spare")}</th>
-              <th className="num wide-only">{say("guests.plateG")}</th>
-              <th className="wide-only">{say("guests.seat")}</th>
+              <th colSpan={6} scope="rowgroup" className="group">
+                {course.name}
+              </th>
             </tr>
-          </thead>
-          {(menu?.courses ?? []).map((course) => (
-            <tbody key={course.id}>
-              <tr>
-                <th colSpan={6} scope="rowgroup" className="group">
-                  {course.name}
-                </th>
-              </tr>
-              {amounts.plates.map((plate, i) =>
-                plate.course !== course.id || plate.count + plate.spare === 0 ? null : (
-                  <tr key={plate.dish + plate.variant}>
-                    <th scope="row" className="dish">
-                      {names.dish(plate.dish)}
-                    </th>
-                    <td>
-                      {plate.variant === "standard" ? (
-                        <span className="quiet">{say("guests.standard")}</span>
-                      ) : (
-                        plate.variant
-                          .split("+")
-                          .map((n) => wordFor(say, "need", n))
-                          .join(", ")
-                      )}
-                    </td>
-                    <td className="num">
-                      <Figure at={`/plates/${i}/count`} unfold="over" label={names.dish(plate.dish)}>
-                        {write.number(plate.count, 0)}
-                      </Figure>
-                    </td>
-                    <td className="num quiet">
-                      {plate.spare > 0 ? `+ ${write.number(plate.spare, 0)}` : ""}
-                    </td>
-                    <td className="num wide-only">{write.mass(plate.plateG)}</td>
-                    <td className="small wide-only">{plate.seats.join(", ")}</td>
-                  </tr>
-                ),
-              )}
-            </tbody>
-          ))}
-        </table>
-      </div>
+            {amounts.plates.map((plate, i) =>
+              plate.course !== course.id || plate.count + plate.spare === 0 ? null : (
+                <tr key={plate.dish + plate.variant}>
+                  <th scope="row" className="dish">
+                    {names.dish(plate.dish)}
+                  </th>
+                  <td>
+                    {plate.variant === "standard" ? (
+                      <span className="quiet">{say("guests.standard")}</span>
+                    ) : (
+                      plate.variant
+                        .split("+")
+                        .map((n) => wordFor(say, "need", n))
+                        .join(", ")
+                    )}
+                  </td>
+                  <td className="num">
+                    <Figure at={`/plates/${i}/count`} unfold="over" label={names.dish(plate.dish)}>
+                      {write.number(plate.count, 0)}
+                    </Figure>
+                  </td>
+                  <td className="num quiet">{plate.spare > 0 ? `+ ${write.number(plate.spare, 0)}` : ""}</td>
+                  <td className="num wide-only">{write.mass(plate.plateG)}</td>
+                  <td className="small wide-only">{plate.seats.join(", ")}</td>
+                </tr>
+              ),
+            )}
+          </tbody>
+        ))}
+      </Table>
     </>
   );
 }

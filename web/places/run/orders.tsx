@@ -4,6 +4,7 @@ import { useWords } from "../../app/settings.tsx";
 import type { Told } from "../../compute/protocol.ts";
 import { Empty } from "../../parts/empty.tsx";
 import { Figure } from "../../parts/figure.tsx";
+import { Table } from "../../parts/table.tsx";
 import { orderCsv, saveFile } from "./order-csv.ts";
 import { OrderLineRow } from "./order-line.tsx";
 import { OrdersLeft, OrdersSure } from "./orders-sure.tsx";
@@ -127,40 +128,38 @@ function Order({
           ▲ {say("orders.below", { missing: write.money(order.belowMinimum, currency) })}
         </p>
       )}
-      <div className="scroll-x">
-        <table className="table orders-table">
-          <thead>
-            <tr>
-              <th>{say("orders.what")}</th>
-              <th className="num">{say("orders.packs")}</th>
-              <th>{say("orders.pack")}</th>
-              <th className="num wide-only">{say("orders.need")}</th>
-              <th className="num wide-only">{say("orders.bought")}</th>
-              <th className="num wide-only">{say("orders.price")}</th>
-              <th className="num">{say("orders.sum")}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {order.lines.map((line, i) => (
-              <OrderLineRow
-                key={`${line.offer} ${line.insteadOf?.ingredient ?? ""} ${line.insteadOf?.lines?.map((each) => each.preparation + each.line).join(" ") ?? ""}`}
-                line={line}
-                at={`${at}/lines/${i}`}
-                currency={currency}
-                supplier={order.supplier}
-                chance={ordering.chance}
-                varies={ordering.varies}
-              />
-            ))}
-          </tbody>
-          <tfoot>
-            {Number(order.charge) > 0 && (
-              <Foot word={say("orders.charge")} sum={write.money(order.charge, currency)} />
-            )}
-            <Foot word={say("orders.together")} sum={<strong>{write.money(order.total, currency)}</strong>} />
-          </tfoot>
-        </table>
-      </div>
+      <Table
+        heads={[
+          [say("orders.what")],
+          [say("orders.packs"), "num"],
+          [say("orders.pack")],
+          [say("orders.need"), "num wide-only"],
+          [say("orders.bought"), "num wide-only"],
+          [say("orders.price"), "num wide-only"],
+          [say("orders.sum"), "num"],
+        ]}
+        className="orders-table"
+      >
+        <tbody>
+          {order.lines.map((line, i) => (
+            <OrderLineRow
+              key={`${line.offer} ${line.insteadOf?.ingredient ?? ""} ${line.insteadOf?.lines?.map((each) => each.preparation + each.line).join(" ") ?? ""}`}
+              line={line}
+              at={`${at}/lines/${i}`}
+              currency={currency}
+              supplier={order.supplier}
+              chance={ordering.chance}
+              varies={ordering.varies}
+            />
+          ))}
+        </tbody>
+        <tfoot>
+          {Number(order.charge) > 0 && (
+            <Foot word={say("orders.charge")} sum={write.money(order.charge, currency)} />
+          )}
+          <Foot word={say("orders.together")} sum={<strong>{write.money(order.total, currency)}</strong>} />
+        </tfoot>
+      </Table>
     </section>
   );
 }
