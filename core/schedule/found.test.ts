@@ -22,13 +22,19 @@ test("S23 a plan that breaks the rules is judged anew: what a stranger kept is n
   const { problem } = plantService({ tasks: 60, seed: 1 });
   const found = foundIn(solve(problem, EFFORT))!;
   const placements = found.schedule.placements.map((place) => ({ ...place, start: 0, end: 1 }));
-  const told = solve(problem, { ...EFFORT, known: { ...found, schedule: { ...found.schedule, placements } } });
+  const told = solve(problem, {
+    ...EFFORT,
+    known: { ...found, schedule: { ...found.schedule, placements } },
+  });
   expect(told.status).toBe("broken");
   expect(told.violations.length).toBeGreaterThan(0);
 });
 
 test("S23 a plan of another problem is not taken: it is searched", () => {
-  const [one, other] = [plantService({ tasks: 60, seed: 1 }).problem, plantService({ tasks: 60, seed: 2 }).problem];
+  const [one, other] = [
+    plantService({ tasks: 60, seed: 1 }).problem,
+    plantService({ tasks: 60, seed: 2 }).problem,
+  ];
   const known = foundIn(solve(other, EFFORT));
   expect(solve(one, { ...EFFORT, known })).toEqual(solve(one, EFFORT));
 });
