@@ -90,9 +90,10 @@ export function useDrag(
             : undefined;
         // Carried straight across it keeps its time; a waiting keeps it in any case, that is its work's.
         const still = hangs || (given !== undefined && Math.abs(by) < 3 * THRESHOLD);
-        move.to(task, still ? task.startMin : stepped(time.minuteAt(from + by) + midnight), given);
+        move.follow(task, still ? task.startMin : stepped(time.minuteAt(from + by) + midnight), given);
       };
       const end = () => {
+        move.letGo();
         window.removeEventListener("pointermove", follow);
         window.removeEventListener("pointerup", end);
         window.removeEventListener("pointercancel", end);
