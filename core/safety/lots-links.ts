@@ -3,7 +3,7 @@ import { LEAST, type LotStock, lotKey } from "./lots-stock.ts";
 
 /**
  * A thing that food goes into or comes from: a lot, all there was of an ingredient while a service was made, a batch, the
- * plates of a dish in one variant, a seat.
+ * plates of a dish in one variant, what goes with every cover, a seat.
  */
 export type Node = string;
 export const lotNode = (key: string): Node => nodeOf("lot", key);
@@ -11,6 +11,9 @@ export const batchNode = (service: string, preparation: string, batch: number): 
   nodeOf("batch", service, preparation, batch);
 export const platesNode = (service: string, row: number): Node => nodeOf("plates", service, row);
 export const seatNode = (service: string, seat: string): Node => nodeOf("seat", service, seat);
+
+/** What goes with every cover of a service. */
+export const besideNode = (service: string): Node => nodeOf("beside", service);
 
 export const poolNode = (service: string, ingredient: string): Node => nodeOf("pool", service, ingredient);
 
@@ -37,7 +40,7 @@ export interface Unexplained {
   readonly item: string;
 }
 
-/** The ways of food within one service, both ways, but for those from lots to pools and from plates to their seats. */
+/** The ways of food within one service, both ways, but for those from lots to pools, and from plates and what goes with every cover to seats. */
 export interface Graph {
   readonly out: ReadonlyMap<Node, readonly Step[]>;
   readonly in: ReadonlyMap<Node, readonly Step[]>;
@@ -91,6 +94,8 @@ export function graphOf(service: string, shape: Shape | undefined, used: readonl
   shape?.plates.forEach((row, i) => {
     fill(platesNode(service, i), dishKey(row), row);
   });
+  // Nobody notes what went into the bread basket: any lot, any batch.
+  if (shape?.beside) fill(besideNode(service), "beside", shape.beside);
   for (const one of used) {
     const from = sourceOf(one, service);
     // A batch that the service did not plan, or of another day, is there by what was noted alone.

@@ -2,6 +2,7 @@ import { type LogLine, standing } from "./log-lines.ts";
 import {
   awayNodes,
   batchNode,
+  besideNode,
   couldBeThere,
   type Graph,
   graphOf,
@@ -38,11 +39,18 @@ export interface FoundSeat {
   readonly seat: string;
 }
 
+/** What went with every cover of a service. */
+export interface FoundCovers {
+  readonly service: string;
+}
+
 /** Where a lot went. */
 export interface Forward {
   readonly lots: readonly LotStock[];
   readonly batches: readonly Found<FoundBatch>[];
   readonly plates: readonly Found<FoundPlates>[];
+  /** Services in which it went with every cover: everyone there had it, also who sat at no seat known by name. */
+  readonly covers: readonly Found<FoundCovers>[];
   readonly seats: readonly Found<FoundSeat>[];
 }
 
@@ -150,6 +158,9 @@ export class Recall {
     if (kind === "plates")
       for (const seat of this.shapes.get(key)?.plates[Number(row)]?.seats ?? [])
         steps.push({ to: seatNode(key, seat), certain: true });
+    if (kind === "beside")
+      for (const seat of this.shapes.get(key)?.beside?.seats ?? [])
+        steps.push({ to: seatNode(key, seat), certain: true });
     const lot = kind === "lot" ? this.stock.lots.get(key) : undefined;
     if (!lot) return steps;
     const { ingredient } = lot.ref;
@@ -165,6 +176,7 @@ export class Recall {
     if (kind === "seat")
       return [
         ...this.#steps(node, "in"),
+        ...(shape?.beside?.seats.includes(third) ? [{ to: besideNode(service), certain: true }] : []),
         ...(shape?.plates ?? []).flatMap(({ seats }, row) =>
           seats.includes(third) ? [{ to: platesNode(service, row), certain: true }] : [],
         ),
@@ -178,27 +190,30 @@ export class Recall {
   #things(reached: ReadonlyMap<Node, boolean>) {
     const batches: Found<FoundBatch>[] = [];
     const plates: Found<FoundPlates>[] = [];
+    const covers: Found<FoundCovers>[] = [];
     const seats: Found<FoundSeat>[] = [];
     for (const [node, certain] of reached) {
       const [kind, service = "", third = "", fourth] = partsOf(node);
       if (kind === "batch")
         batches.push({ what: { service, preparation: third, batch: Number(fourth) }, certain });
       else if (kind === "plates") plates.push({ what: { service, row: Number(third) }, certain });
+      else if (kind === "beside") covers.push({ what: { service }, certain });
       else if (kind === "seat") seats.push({ what: { service, seat: third }, certain });
     }
     return {
       batches: surestFirst(batches),
       plates: surestFirst(plates),
+      covers: surestFirst(covers),
       seats: surestFirst(seats),
     };
   }
 }
 
 /** Whether a service takes an ingredient at all: much quicker to see than where from. */
-function names({ made, plates }: Shape, ingredient: string): boolean {
+function names({ made, plates, beside }: Shape, ingredient: string): boolean {
   const takes = ({ ingredients }: { readonly ingredients: readonly string[] }) =>
     ingredients.includes(ingredient);
-  return made.some(takes) || plates.some(takes);
+  return made.some(takes) || plates.some(takes) || (beside !== undefined && takes(beside));
 }
 
 function surestFirst<T>(found: readonly Found<T>[]): Found<T>[] {

@@ -116,6 +116,15 @@ export const ShapeSchema = z.strictObject({
       }),
     )
     .max(2000),
+  /** What goes with every cover and stands on no plate, and the seats that are known by name; absent where nothing does. */
+  beside: z
+    .strictObject({
+      covers: z.number().int().nonnegative().lte(100_000),
+      seats: z.array(z.string().min(1).max(200)).max(100_000),
+      ingredients: z.array(IdSchema).max(1000),
+      preparations: z.array(IdSchema).max(1000),
+    })
+    .optional(),
 });
 export type Shape = z.infer<typeof ShapeSchema>;
 

@@ -3,6 +3,7 @@ import type { Ingredient, Item } from "../pantry/schema.ts";
 import type { Dish } from "../plating/schema.ts";
 import type { PlateAmount } from "../production/amounts.ts";
 import { placementsOf } from "../production/placements-of.ts";
+import type { Menu, Service } from "../production/schema.ts";
 import type { Shape } from "./lots-schema.ts";
 
 /** What a service makes, as its result says. */
@@ -20,16 +21,26 @@ interface Documents {
   readonly dishes: ReadonlyMap<string, Dish>;
 }
 
+/** What is laid or set down for everyone, and for whom. */
+export interface ForEveryone {
+  readonly menu: Pick<Menu, "surround">;
+  readonly covers: number;
+  readonly guests: Service["guests"];
+}
+
 /**
  * What a service makes of what, to be kept beside its records. Tap water and the like have no lot and are left out; what is
  * to taste is in it.
  * @param span ISO instants in UTC
+ * @param everyone what goes with every cover reaches every seat, also one that gets no plate, or must not have it: that it
+ *   was kept away is no record
  */
 export function shapeOf(
   name: string,
   result: MadeAndServed,
   docs: Documents,
   span: { readonly from: string; readonly to: string },
+  everyone?: ForEveryone,
 ): Shape {
   const split = (items: readonly Item[]) => ({
     ingredients: distinct(
@@ -39,6 +50,12 @@ export function shapeOf(
     ),
     preparations: distinct(items.flatMap((item) => ("preparation" in item ? [item.preparation] : []))),
   });
+  const { surround } = everyone?.menu ?? {};
+  const items = surround && "items" in surround ? surround.items.map(({ item }) => item) : [];
+  const seated = [
+    ...result.plates.flatMap(({ seats }) => seats),
+    ...(everyone?.guests ?? []).flatMap(({ seat }) => seat ?? []),
+  ];
   return {
     kind: "shape",
     name,
@@ -62,6 +79,9 @@ export function shapeOf(
         },
       ];
     }),
+    ...(everyone && items.length > 0
+      ? { beside: { covers: everyone.covers, seats: distinct(seated), ...split(items) } }
+      : {}),
   };
 }
 

@@ -271,12 +271,16 @@ describe("recall", () => {
       rows: fc.array(fc.record({ preps: fc.array(fc.nat(4), { maxLength: 3 }), seats: fc.nat(2) }), {
         maxLength: 3,
       }),
+      beside: fc.option(
+        fc.record({ ingredients: fc.subarray(ids), preps: fc.array(fc.nat(4), { maxLength: 2 }) }),
+        { nil: undefined },
+      ),
       uses: fc.array(fc.record({ lot: fc.nat(7), prep: fc.nat(4), batch: fc.integer({ min: 1, max: 3 }) }), {
         maxLength: 6,
       }),
     });
     fc.assert(
-      fc.property(world, ({ lots, preps, rows, uses }) => {
+      fc.property(world, ({ lots, preps, rows, beside, uses }) => {
         const refs = lots.map(({ of }, i) => lot(`L${i}`, of));
         const made = preps.map(({ batches, ingredients, takes }, i) => ({
           preparation: `p${i}`,
@@ -290,9 +294,15 @@ describe("recall", () => {
           seats: Array.from({ length: seats }, (_, s) => `${r}-${s}`),
           preparations: on.filter((p) => p < made.length).map((p) => `p${p}`),
         }));
+        // "9-9" sits at no plate.
+        const seated = [...plates.flatMap(({ seats }) => seats), "9-9"];
+        const table = beside && {
+          ...{ covers: 20, seats: seated, ingredients: beside.ingredients },
+          preparations: beside.preps.filter((p) => p < made.length).map((p) => `p${p}`),
+        };
         const lines = [
           ...refs.map((ref, i) => delivery(ref, 1000, lots[i]!.day)),
-          line(shape({ made, plates }), at(9)),
+          line(shape({ made, plates, ...(table ? { beside: table } : {}) }), at(9)),
           ...uses.flatMap(({ lot: l, prep, batch }) =>
             l < refs.length && prep < made.length && batch <= made[prep]!.batches
               ? [used(refs[l]!, batch, 10, 10, `p${prep}`)]
@@ -318,7 +328,14 @@ describe("recall", () => {
                 .lots.find(({ what }) => what.key === key);
               expect(back?.certain).toBe(there?.certain);
             }
-          for (const seat of plates.flatMap(({ seats }) => seats)) {
+          // What goes with every cover is at all seats, and only then is it at the one without a plate.
+          for (const { certain } of forward.covers)
+            for (const seat of seated)
+              expect(forward.seats.find(({ what }) => what.seat === seat)?.certain).toSatisfy(
+                (sure) => sure === true || sure === certain,
+              );
+          expect(forward.seats.some(({ what }) => what.seat === "9-9")).toBe(forward.covers.length > 0);
+          for (const seat of seated) {
             const there = forward.seats.find(({ what }) => what.seat === seat);
             const back = recall.backFromSeat("s1", seat).lots.find(({ what }) => what.key === key);
             expect(back?.certain).toBe(there?.certain);
@@ -337,6 +354,43 @@ describe("recall", () => {
       }),
       { numRuns: 120 },
     );
+  });
+
+  it("S25 a lot of butter reaches every seat by the bread and butter that go with every cover", () => {
+    const made = [
+      { preparation: "butter", batches: 1, ingredients: ["cream"], preparations: [] },
+      { preparation: "bread", batches: 2, ingredients: ["flour"], preparations: ["butter"] },
+    ];
+    const beside = {
+      ...{ covers: 12, seats: ["1-1", "1-2", "2-1"], ingredients: ["oil"], preparations: ["bread"] },
+    };
+    const cream = lot("C1", "cream");
+    const oil = lot("O1", "oil");
+    const recall = new Recall(
+      [
+        delivery(cream, 2000, 5),
+        delivery(oil, 2000, 5),
+        line(shape({ made: [...shape().made, ...made], beside }), at(9, 7)),
+        used(cream, 1, 900, 10, "butter"),
+      ],
+      weigh,
+    );
+    const forward = recall.forward([lotKey(cream)]);
+    expect(forward.batches.map(({ what, certain }) => [what.preparation, what.batch, certain])).toEqual(
+      expect.arrayContaining([
+        ["butter", 1, true],
+        ["bread", 1, true],
+        ["bread", 2, true],
+      ]),
+    );
+    // Which of two loaves a guest had nobody noted, so that each seat is possible.
+    expect(forward.covers).toEqual([{ what: { service: "s1" }, certain: false }]);
+    expect(forward.seats.map(({ what }) => what.seat).sort()).toEqual(["1-1", "1-2", "2-1"]);
+    expect(recall.forward([lotKey(oil)]).seats).toHaveLength(3);
+    const back = recall.backFromSeat("s1", "2-1");
+    expect(back.lots.map(({ what }) => what.ref.lot).sort()).toEqual(["C1", "O1"]);
+    // Of the flour there is no record: said, not passed over.
+    expect(back.unexplained.map(({ item }) => item)).toContain("flour");
   });
 
   it("S18 agrees with every way walked one by one over what was written, computed another way", () => {

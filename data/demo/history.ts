@@ -1,5 +1,6 @@
 import { indexBook, parseBook } from "../../core/book/index.ts";
 import type { LearningBody } from "../../core/learning/schema.ts";
+import { preparedBeside } from "../../core/production/beside.ts";
 import type { LogLine } from "../../core/safety/log-lines.ts";
 import type { LotBody, LotRef } from "../../core/safety/lots-schema.ts";
 import { shapeOf } from "../../core/safety/lots-shape.ts";
@@ -127,6 +128,7 @@ function shapeOfSupper(docs: ReturnType<typeof indexBook>) {
       if ("preparation" in item) make(item.preparation);
     made.add(id);
   };
+  for (const id of preparedBeside(menu)) make(id);
   for (const { options } of menu.courses)
     for (const { dish } of options)
       for (const { preparation } of docs.dishes.get(dish)!.placements) if (preparation) make(preparation);
@@ -140,6 +142,7 @@ function shapeOfSupper(docs: ReturnType<typeof indexBook>) {
     );
     const needs = [...made].map((preparation) => ({ preparation, batches: [{}] }));
     const span = { from: `${date}T06:00:00.000Z`, to: `${date}T22:45:00.000Z` };
-    return shapeOf("First Light supper (invented past)", { needs, plates }, docs, span);
+    const everyone = { menu, covers: all, guests: [] };
+    return shapeOf("First Light supper (invented past)", { needs, plates }, docs, span, everyone);
   };
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Plan, PlanTask } from "../../core/run/result.ts";
 import { tightTasks } from "../../drawing/index.ts";
 import { draw } from "../../drawing/tree.ts";
+import { words } from "../../words/catalogue.ts";
 import type { Names } from "../app/names.ts";
 import { readSearch } from "../app/search.ts";
 import { judge, limitOf } from "../places/log/limit.ts";
@@ -11,6 +12,7 @@ import { readTyped } from "./amount-entry.tsx";
 import { Drawing } from "./drawing.tsx";
 import { idOf } from "./id-of.ts";
 import { pathWords } from "./path-words.ts";
+import { isMark, searchWords } from "./search-words.ts";
 
 describe("typed amounts", () => {
   it("A3 reads what a cook writes; a bare number keeps its unit", () => {
@@ -115,6 +117,21 @@ describe("words for a path", () => {
     expect(pathWords("book:/preparations/0/lines/0/amount/value", known)).toBe("Velouté, celeriac, amount");
     expect(pathWords("/needs/0/amount/value", known)).toBe("Velouté, amount");
     expect(pathWords("calc:/plates/withSpare", known)).toBe("plates, with spare");
+  });
+});
+
+describe("what a plan was found from", () => {
+  const { say } = words("en");
+  it("A5 tells in words what the search was given, and no number that only marks it", () => {
+    expect(searchWords("calc:/plan/problem", say)).toBe("the tasks, hands and equipment of this service");
+    expect(searchWords("calc:/plan/asked", say)).toBe("plans the search may try");
+    expect(searchWords("const:/number/12", say)).toBe("place in the list");
+    expect(searchWords("/needs/0/amount/value", say)).toBeUndefined();
+    expect(["calc:/plan/problem", "calc:/plan/asked", "/plan/seed"].map(isMark)).toEqual([
+      true,
+      false,
+      false,
+    ]);
   });
 });
 

@@ -7,6 +7,7 @@ import { useNames } from "../app/names.ts";
 import { useWords } from "../app/settings.tsx";
 import type { Traced } from "../compute/protocol.ts";
 import { pathWords } from "./path-words.ts";
+import { isMark, searchWords } from "./search-words.ts";
 import { TraceSource } from "./trace-source.ts";
 
 const MOST_INPUTS = 12;
@@ -62,12 +63,12 @@ function Input({
   const { say } = useWords();
   const [open, setOpen] = useState(false);
   const own = useContext(TraceSource)?.words(path);
-  const name = own ?? pathWords(path, { book, result: plan ?? amounts, names });
+  const name = own ?? searchWords(path, say) ?? pathWords(path, { book, result: plan ?? amounts, names });
   const leads = node !== undefined && (node.inputs.length > 0 || node.source !== undefined);
   const text = (
     <>
       <span className="trace-name">{name}</span>
-      {node && <Value node={node} />}
+      {node && !isMark(path) && <Value node={node} />}
     </>
   );
   if (!leads) return <span className="trace-input">{text}</span>;

@@ -18,6 +18,7 @@ import { nutrition } from "./nutrition.ts";
 import { orders } from "./orders.ts";
 import { pack } from "./pack.ts";
 import { pass } from "./pass.ts";
+import { planTrace } from "./plan-trace.ts";
 import { retention } from "./retention.ts";
 import { rules } from "./rules.ts";
 import { run } from "./run.ts";
@@ -32,6 +33,7 @@ export const PARTS = {
   food,
   retention,
   rules,
+  planTrace,
   bench,
   another,
   heat,
@@ -63,6 +65,7 @@ export const en = {
   ...food,
   ...retention,
   ...rules,
+  ...planTrace,
   ...bench,
   ...another,
   ...heat,

@@ -159,6 +159,8 @@ export const learn = {
   "recall.possible": "possible",
   "recall.batches": "Batches",
   "recall.dishes": "Dishes",
+  "recall.covers": "With every cover",
+  "recall.everyCover": "All {covers, number} covers, at seats named here or not",
   "recall.seats": "Seats",
   "recall.shelf": "On the shelf",
   "recall.plates":

@@ -8,7 +8,7 @@ import { type Plate, plateWords } from "./plate-words.ts";
 export function ForwardAnswer({ recall, lot }: { readonly recall: Recall; readonly lot: LotStock }) {
   const { say, write } = useWords();
   const names = useNames();
-  const { batches, plates, seats } = recall.forward([lot.key]);
+  const { batches, plates, covers, seats } = recall.forward([lot.key]);
   const service = (id: string) => recall.shapes.get(id)?.name ?? id;
   const day = (id: string) => {
     const to = recall.shapes.get(id)?.to;
@@ -38,6 +38,13 @@ export function ForwardAnswer({ recall, lot }: { readonly recall: Recall; readon
         found={plates}
         text={({ service: id, row }) =>
           `${plateWords(say, names, recall.shapes.get(id)!.plates[row]!)}, ${service(id)}, ${day(id)}`
+        }
+      />
+      <List
+        title={say("recall.covers")}
+        found={covers}
+        text={({ service: id }) =>
+          `${say("recall.everyCover", { covers: recall.shapes.get(id)!.beside!.covers })}, ${service(id)}, ${day(id)}`
         }
       />
       <List

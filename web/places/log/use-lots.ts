@@ -27,8 +27,10 @@ export function useShape(): Shape | undefined {
     const last = Math.max(0, ...(menu?.courses ?? []).map(({ afterMin }) => afterMin));
     const at = (minute: number) => new Date(clock.zonedOf(minute).replace(/\[.*$/, "")).toISOString();
     // An hour for the last course to be eaten.
-    return shapeOf(service.name, told, library, { from: at(0), to: at(clock.service + last + 60) });
-  }, [told, library, service.name, menu, clock]);
+    const span = { from: at(0), to: at(clock.service + last + 60) };
+    const everyone = menu && { menu, covers: told.summary.covers, guests: service.guests };
+    return shapeOf(service.name, told, library, span, everyone);
+  }, [told, library, service, menu, clock]);
 }
 
 /** The records of lots, ready to be asked; the service in hand as it is planned now where nobody kept its shape. */
