@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { incompleteBeta, logBeta } from "../numerics/special.ts";
-import { countAt, coversOf, dishesOf, MENU_COVERS, sharesAfter } from "./forecast.ts";
+import { countAt } from "./dirichlet.ts";
+import { coversOf, dishesOf, MENU_COVERS, sharesAfter } from "./forecast.ts";
 
 describe("forecast of choices", () => {
   it("LE11 the conjugate update adds counts to the prior: 727, 583, 137 of a poll (BDA3 §3.4)", () => {

@@ -7,6 +7,7 @@ import { common } from "./common.ts";
 import { contained } from "./contained.ts";
 import { cost } from "./cost.ts";
 import { food } from "./food.ts";
+import { forecastTrace } from "./forecast-trace.ts";
 import { guests } from "./guests.ts";
 import { heat } from "./heat.ts";
 import { intake } from "./intake.ts";
@@ -57,6 +58,7 @@ export const PARTS = {
   boardNow,
   learn,
   learnedTrace,
+  forecastTrace,
 };
 
 /** English, complete: the catalogue that gives the keys. */
@@ -89,6 +91,7 @@ export const en = {
   ...boardNow,
   ...learn,
   ...learnedTrace,
+  ...forecastTrace,
 } as const;
 
 export type Key = keyof typeof en;

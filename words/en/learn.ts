@@ -183,7 +183,7 @@ export const learn = {
     "After a service write down the plates by dish. The menu's own shares stand until then.",
   "forecast.covers": "Covers",
   "forecast.sentence":
-    "{services, plural, =0 {No service yet says how guarantees are kept. } one {From # service: } other {From # services: }}of {guaranteed} guaranteed, {expected} are expected ({low} to {high}); set {set}.",
+    "{services, plural, =0 {No service yet says how guarantees are kept. } one {From {past} service: } other {From {past} services: }}of {guaranteed} guaranteed, {expected} are expected ({low} to {high}); set {set}.",
   "forecast.guarantee": "Guaranteed",
   "forecast.try": "Try {count} covers",
   "forecast.course": "{course}: choices of those not placed by a need",
@@ -195,7 +195,7 @@ export const learn = {
   "forecast.apart":
     "Services differ {times} times more than by chance, so each counts for less and the range is wider.",
   "forecast.past":
-    "{services, plural, one {# past service} other {# past services}}, {covers} covers; the menu's shares count for {prior}.",
+    "{services, plural, one {{past} past service} other {{past} past services}}, {covers} covers; the menu's shares count for {prior}.",
   "forecast.shares": "Try these shares",
   "forecast.shares.same": "The menu already says so.",
 
