@@ -139,7 +139,7 @@ function Course({
                   <td className="num">{figure("share", write.share(one.share))}</td>
                   <td className="num">
                     {figure("mean", write.number(one.mean, 0))}{" "}
-                    <span className="quiet">
+                    <span className="quiet forecast-ends">
                       <Sentence
                         text={say("forecast.range", { low: blank("low"), high: blank("high") })}
                         figures={{
