@@ -65,7 +65,8 @@ export async function writePack(book: Book, result: Result, options: PackOptions
   const definition: TDocumentDefinitions = {
     pageSize: "A4",
     content: sheetsOf(paper).map((sheet) => pages(paper, sheet)),
-    defaultStyle: { font: "SourceSans3", fontSize: TYPE.body, color: "black", lineHeight: 1 },
+    // Of the font's own 1.42 of its size: lines 1.31 apart.
+    defaultStyle: { font: "SourceSans3", fontSize: TYPE.body, color: "black", lineHeight: 0.92 },
     info: {
       title: result.summary.serviceName,
       subject: result.summary.sentence,

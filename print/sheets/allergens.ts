@@ -151,7 +151,7 @@ function paths(paper: Paper, rows: readonly Row[]): Content[] {
               ]
             : []),
         ],
-        ...{ margin: [0, 6, 0, 0], headlineLevel: 2 },
+        ...{ margin: [0, 4, 0, 0], headlineLevel: 2 },
       },
       body.length === 0
         ? quiet(allergensSaid(say, { contains: [], mayContain: [], traces }, allergens))
@@ -159,7 +159,7 @@ function paths(paper: Paper, rows: readonly Row[]): Content[] {
             stack: [
               {
                 ...(ruled(
-                  [58, "*", 116],
+                  [58, "*", 128],
                   headed
                     ? headCells([say("stores.allergens"), say("pack.paths"), say("guests.variant")])
                     : undefined,

@@ -3,7 +3,19 @@ import type { Preparation } from "../../core/formula/schema.ts";
 import type { BatchSheet } from "../../core/run/result.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { BOXED, close, hair, QUIET, ruled, sheetTitle, TYPE, tick, WIDTH, writeLine } from "../parts.ts";
+import {
+  BOXED,
+  close,
+  DENSE,
+  hair,
+  QUIET,
+  ruled,
+  sheetTitle,
+  TYPE,
+  tick,
+  WIDTH,
+  writeLine,
+} from "../parts.ts";
 import { FIGURES, type Layout, layoutOf, NUMBER, sharedPages, TITLE } from "./share-pages.ts";
 
 /** A sheet for each batch of each preparation: what to weigh beside what to do, and room for what came of it. */
@@ -136,6 +148,7 @@ export function sheetOf(
         },
       ],
       columnGap: between,
+      ...DENSE,
     },
     ...(preparation?.notes
       ? [

@@ -7,7 +7,7 @@ import { PAPER_INK, placementVolume, plateDrawing, svgText } from "../../drawing
 import { inFont } from "../fonts.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { beside, GAP, hair, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
+import { beside, close, DENSE, GAP, hair, QUIET, quiet, ruled, SERIF, TYPE, WIDTH } from "../parts.ts";
 
 /** Points in a millimetre. */
 const PT_PER_MM = 72 / 25.4;
@@ -15,8 +15,10 @@ const PT_PER_MM = 72 / 25.4;
 const RATIOS = [2.5, 3, 3.5, 4, 4.5, 5, 6];
 const SMALL = 6;
 /** Widths kept for the picture, points. */
-const LARGE = 225;
+const LARGE = 216;
 const PICTURE = 150;
+/** Of a placement's weight, with its seconds and its temperature below. */
+const SAID = 92;
 
 /** A card a dish with the plate to scale, numbered in order of placing; after it the plates for guests with needs. */
 export function cardPages(paper: Paper): SheetPages[] {
@@ -32,7 +34,7 @@ export function cardPages(paper: Paper): SheetPages[] {
     const others = rows.filter((row) => row !== own);
     return [
       ...(own
-        ? [{ stack: [card(paper, dish, own)], unbreakable: true, margin: [0, 0, 0, 14] } as Content]
+        ? [{ stack: [card(paper, dish, own)], unbreakable: true, ...DENSE, margin: [0, 0, 0, 8] } as Content]
         : []),
       ...others.map((row): Content => variantCard(paper, dish, row)),
     ];
@@ -115,17 +117,19 @@ function card(paper: Paper, dish: Dish, row: PlateCount): Content {
         {
           width: WIDTH - LARGE - GAP,
           stack: [
-            ruled(
-              [20, "*", 58, 38],
-              undefined,
-              placements.map((placement) => placed(paper, placement, TYPE.body)),
-              WIDTH - LARGE - GAP,
+            close(
+              ruled(
+                [20, "*", SAID],
+                undefined,
+                placements.map((placement) => placed(paper, placement, TYPE.body)),
+                WIDTH - LARGE - GAP,
+              ),
             ),
           ],
         },
       ],
       columnGap: GAP,
-      margin: [0, 8, 0, 0],
+      margin: [0, 4, 0, 0],
     },
   ];
 }
@@ -150,26 +154,26 @@ function placed(paper: Paper, placement: Placement, size: number, changed = fals
     {
       stack: [
         {
-          text: write.quantity({ value: Number(placement.amount.value), unit: placement.amount.unit }),
-          bold: true,
-          fontSize: size + 1,
+          text: [
+            ...(placement.count > 1
+              ? [{ ...quiet(say("bench.pieces", { count: placement.count })) }, { text: "  " }]
+              : []),
+            {
+              text: write.quantity({ value: Number(placement.amount.value), unit: placement.amount.unit }),
+              bold: true,
+              fontSize: size + 1,
+            },
+          ],
         },
-        ...(placement.count > 1 ? [quiet(say("bench.pieces", { count: placement.count }))] : []),
+        quiet(
+          [
+            `${write.number(placement.seconds)} s`,
+            ...(serveC?.atLeast === undefined ? [] : [`≥ ${write.temperature(serveC.atLeast)}`]),
+            ...(serveC?.atMost === undefined ? [] : [`≤ ${write.temperature(serveC.atMost)}`]),
+          ].join(", "),
+        ),
       ],
       alignment: "right",
-    },
-    {
-      stack: [
-        { text: `${write.number(placement.seconds)} s`, alignment: "right" },
-        ...(serveC?.atLeast === undefined
-          ? []
-          : [{ text: `≥ ${write.temperature(serveC.atLeast)}`, alignment: "right" as const }]),
-        ...(serveC?.atMost === undefined
-          ? []
-          : [{ text: `≤ ${write.temperature(serveC.atMost)}`, alignment: "right" as const }]),
-      ],
-      fontSize: TYPE.note,
-      color: QUIET,
     },
   ];
 }
@@ -186,26 +190,32 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount): Content {
   const left = usual.filter((one) => !placements.some((other) => other.n === one.n));
   return {
     unbreakable: true,
-    margin: [0, 10, 0, 6],
+    ...DENSE,
+    margin: [0, 4, 0, 3],
     stack: [
       hair(WIDTH, 1.5),
       {
-        margin: [0, 5, 0, 2],
-        text: [
-          { text: variant(row.variant), bold: true, fontSize: TYPE.board + 3 },
-          { text: `   ${counts(paper, row)}`, bold: true },
-        ],
-      },
-      {
-        columns: [
-          { width: WIDTH - 190, text: dish.name, font: SERIF, fontSize: TYPE.note },
-          ...(placements.some(changed)
-            ? [{ ...quiet(`▲ ${say("pack.card.changed")}`), width: 190, alignment: "right" as const }]
-            : []),
-        ],
-      },
-      {
         margin: [0, 4, 0, 0],
+        columns: [
+          {
+            width: "*",
+            text: [
+              { text: variant(row.variant), bold: true, fontSize: TYPE.board + 3 },
+              { text: `   ${counts(paper, row)}`, bold: true },
+            ],
+          },
+          {
+            width: 190,
+            text: dish.name,
+            font: SERIF,
+            fontSize: TYPE.note,
+            alignment: "right" as const,
+            margin: [0, 3, 0, 0],
+          },
+        ],
+      },
+      {
+        margin: [0, 2, 0, 0],
         columns: [
           ...(drawn
             ? [
@@ -221,15 +231,18 @@ function variantCard(paper: Paper, dish: Dish, row: PlateCount): Content {
           {
             width: inside,
             stack: [
-              ruled(
-                [18, "*", 58, 34],
-                undefined,
-                placements.filter(changed).map((placement) => placed(paper, placement, TYPE.note, true)),
-                inside,
+              close(
+                ruled(
+                  [18, "*", SAID],
+                  undefined,
+                  placements.filter(changed).map((placement) => placed(paper, placement, TYPE.note, true)),
+                  inside,
+                ),
               ),
               asUsual(
                 paper,
                 placements.filter((placement) => !changed(placement)),
+                placements.some(changed),
               ),
               ...(left.length > 0
                 ? [
@@ -266,14 +279,19 @@ function samePlace(a: Placement, b: Placement): boolean {
   );
 }
 
-function asUsual({ say, write, item }: Paper, placements: readonly Placement[]): Content {
-  if (placements.length === 0) return { text: "" };
+function asUsual(
+  { say, write, item }: Paper,
+  placements: readonly Placement[],
+  someChanged: boolean,
+): Content {
+  const mark = someChanged ? `▲ ${say("pack.card.changed")}.  ` : "";
+  if (placements.length === 0) return { text: mark, fontSize: TYPE.note, margin: [0, 4, 0, 0] };
   const list = placements.map(({ n, preparation, ingredient, amount }) => {
     const quantity = write.quantity({ value: Number(amount.value), unit: amount.unit });
     return `${n} ${item(preparation ?? ingredient ?? "")} ${quantity}`;
   });
   return {
-    text: say("pack.card.usual", { list: write.list(list) }),
+    text: [{ text: mark, color: QUIET }, say("pack.card.usual", { list: write.list(list) })],
     fontSize: TYPE.note,
     margin: [0, 4, 0, 0],
   };

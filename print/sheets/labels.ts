@@ -4,11 +4,11 @@ import { allergensSaid } from "../../words/allergens-said.ts";
 import { wordFor } from "../../words/catalogue.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { QUIET, sheetTitle, label as small, TYPE, WIDTH, writeLine } from "../parts.ts";
+import { DENSE, QUIET, sheetTitle, label as small, TYPE, WIDTH, writeLine } from "../parts.ts";
 
 const COLUMNS = 2;
-const PADDING = 9;
-const HEIGHT = 86;
+const PADDING = 7;
+const HEIGHT = 84;
 
 /** Lines to cut along. */
 const CUT: CustomTableLayout = {
@@ -18,8 +18,8 @@ const CUT: CustomTableLayout = {
   vLineStyle: () => ({ dash: { length: 4, space: 3 } }),
   paddingLeft: () => PADDING,
   paddingRight: () => PADDING,
-  paddingTop: () => 5,
-  paddingBottom: () => 4,
+  paddingTop: () => 4,
+  paddingBottom: () => 3,
 };
 
 /** Labels to cut out, as many of each as containers are filled. */
@@ -79,6 +79,7 @@ function face(paper: Paper, one: Label, of: number): TableCell {
     short: true,
   });
   return {
+    ...DENSE,
     stack: [
       { text: one.name, bold: true, fontSize: TYPE.board },
       {
@@ -102,7 +103,7 @@ function face(paper: Paper, one: Label, of: number): TableCell {
           { width: 30, stack: [writeLine(say("pack.labels.who"), 30, 14)] },
         ],
         columnGap: 4,
-        margin: [0, 3, 0, 3],
+        margin: [0, 1, 0, 1],
       },
       { text: contains, bold: one.allergens.length > 0, fontSize: TYPE.note },
       ...(one.useByFrom === one.preparation

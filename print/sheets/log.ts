@@ -3,7 +3,7 @@ import { airOf } from "../../core/heat/media.ts";
 import type { ControlPoint } from "../../core/run/result.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { BOXED, beside, hair, headCells, quiet, sheetTitle, TYPE, WIDTH } from "../parts.ts";
+import { BOXED, beside, DENSE, GAP, hair, headCells, quiet, sheetTitle, TYPE, WIDTH } from "../parts.ts";
 
 /** Rows to fill of a critical point, which is read more than once. */
 const ROWS = 2;
@@ -50,7 +50,7 @@ function boxes(
   return {
     table: {
       widths: [...widths],
-      heights: (row: number) => (words && row === 0 ? 10 : ROOM - 4),
+      heights: (row: number) => (words && row === 0 ? 10 : ROOM - 6),
       headerRows: words ? 1 : 0,
       dontBreakRows: true,
       body: [...(words ? [headCells(words)] : []), ...rows],
@@ -65,7 +65,7 @@ function thermometers({ kitchen, say, write }: Paper): Content {
   const { boilingC } = airOf({ altitudeM: kitchen.altitudeM });
   return {
     unbreakable: true,
-    margin: [0, 0, 0, 16],
+    margin: [0, 0, 0, 8],
     stack: [
       { text: say("pack.log.probe"), bold: true },
       {
@@ -97,6 +97,7 @@ function blank(paper: Paper, point: ControlPoint, headed: boolean): Content {
   const { say, set } = paper;
   return {
     unbreakable: true,
+    ...DENSE,
     margin: [0, 0, 0, 7],
     stack: [
       hair(WIDTH, 1),
@@ -136,10 +137,18 @@ function checks(paper: Paper, points: readonly ControlPoint[], headed: boolean):
     return noted(own.length === points.length ? set(note) : `${names}: ${set(note)}`, TYPE.running);
   });
   return {
-    unbreakable: points.length <= 12,
-    margin: [0, 0, 0, 5],
+    unbreakable: points.length <= 6,
+    ...DENSE,
+    margin: [0, 0, 0, 4],
     stack: [
-      { ...beside(watched(paper, first, true), limitOf(paper, first)), margin: [0, 0, 0, 2] },
+      {
+        columns: [
+          { width: WIDTH - LIMIT - GAP, stack: [watched(paper, first, true)] },
+          { width: LIMIT, stack: limitOf(paper, first) },
+        ],
+        columnGap: GAP,
+        margin: [0, 0, 0, 2],
+      },
       ...notes,
       boxes(
         [WATCHED, 50, 50, "*", 42],
@@ -161,6 +170,8 @@ function checks(paper: Paper, points: readonly ControlPoint[], headed: boolean):
   };
 }
 
+/** Width of a good practice check's limit, points: shorter than a critical point's. */
+const LIMIT = 146;
 /** Width of what is watched beside its boxes, points. */
 const WATCHED = 256;
 

@@ -3,7 +3,7 @@ import type { BatchSheet, PlanTask, PrepList } from "../../core/run/result.ts";
 import { cleanSaid } from "../../words/allergens-said.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { close, QUIET, ruled, TYPE, tick, WIDTH, writeLine } from "../parts.ts";
+import { close, DENSE, QUIET, ruled, TYPE, tick, WIDTH, writeLine } from "../parts.ts";
 import { batchesAlike, sheetId } from "./batches.ts";
 
 /** Widths of the columns of an entry: box, times, the work and what it takes. */
@@ -14,8 +14,11 @@ const WORK = WIDTH - BOX - TIMES - 20;
 const AMOUNT = 96;
 /** Beside these: who, where, with what, and how long it keeps. */
 const SAID = WORK - AMOUNT - 10;
-/** Stations with no more entries than this follow each other: a page with three lines on it is wasted. */
+/** Stations with no more entries than this follow others: a page with three lines on it is wasted. */
 const FEW = 15;
+/** Entries a page has as a rule, and what a day's heading takes of them. */
+const ENTRIES = 14.5;
+const HEADING = 0.9;
 
 /** What an entry of a list is told with: its task in the plan, and the sheet that has its method. */
 interface Known {
@@ -38,18 +41,42 @@ export function prepPages(paper: Paper): SheetPages[] {
   const stations = [...Map.groupBy(result.prepLists, (list) => list.station)]
     .sort(([a], [b]) => (order.get(a) ?? order.size) - (order.get(b) ?? order.size))
     .map(([, lists]) => lists);
-  const entries = (lists: readonly PrepList[]) => lists.reduce((sum, list) => sum + list.entries.length, 0);
-  const large = stations.filter((lists) => entries(lists) > FEW);
-  const small = stations.filter((lists) => entries(lists) <= FEW);
-  return [...large.map((lists) => [lists]), ...(small.length > 0 ? [small] : [])].map((together) => ({
+  return sharing(stations).map((together) => ({
     name:
-      together.length === 1
-        ? say("pack.prep.of", { station: together[0]![0]!.name })
-        : say("pack.prep.several", { count: together.length }),
+      together[0]!.reduce((sum, { entries }) => sum + entries.length, 0) <= FEW
+        ? say("pack.prep.several", { count: together.length })
+        : together.length === 1
+          ? say("pack.prep.of", { station: together[0]![0]!.name })
+          : say("pack.prep.more", { station: together[0]![0]!.name, count: together.length - 1 }),
     content: together.flatMap((lists, i): Content[] => [
       { stack: lists.map((list, k) => dayOf(paper, list, known, i + k === 0)) },
     ]),
   }));
+}
+
+/**
+ * Which stations share pages: one with little to do goes where a larger one leaves it room on its last page, the others
+ * follow each other.
+ */
+function sharing(stations: readonly PrepList[][]): PrepList[][][] {
+  const pagesOf = (lists: readonly PrepList[]) =>
+    lists.reduce((sum, list) => sum + list.entries.length + HEADING, 0) / ENTRIES;
+  const few = (lists: readonly PrepList[]) =>
+    lists.reduce((sum, list) => sum + list.entries.length, 0) <= FEW;
+  const large = stations
+    .filter((lists) => !few(lists))
+    .map((lists) => ({ lists: [lists], left: Math.ceil(pagesOf(lists)) - pagesOf(lists) }));
+  const rest: PrepList[][] = [];
+  for (const lists of stations.filter(few)) {
+    const pages = pagesOf(lists);
+    const there = large.find(({ left }) => left >= pages);
+    if (!there) rest.push(lists);
+    else {
+      there.lists.push(lists);
+      there.left -= pages;
+    }
+  }
+  return [...large.map(({ lists }) => lists), ...(rest.length > 0 ? [rest] : [])];
 }
 
 /** One day of a station. Station and day are the head of its table, repeated where the list goes on. */
@@ -65,16 +92,14 @@ function dayOf(paper: Paper, list: PrepList, known: Known, first: boolean): Cont
       { text: `   ${day}`, fontSize: TYPE.body },
     ],
     colSpan: 3,
-    margin: [0, first ? 0 : 12, 0, 0],
+    margin: [0, first ? 0 : 8, 0, 0],
   };
-  return close(
-    ruled(
-      [BOX, TIMES, WORK],
-      [heading, {}, {}],
-      list.entries.map((entry) => row(paper, list, entry, known)),
-    ),
-    2,
+  const table = ruled(
+    [BOX, TIMES, WORK],
+    [heading, {}, {}],
+    list.entries.map((entry) => row(paper, list, entry, known)),
   );
+  return { ...(close(table, 2) as object), ...DENSE } as Content;
 }
 
 function row(

@@ -2,7 +2,7 @@ import type { Content, TableCell } from "pdfmake/interfaces.js";
 import type { PullItem } from "../../core/run/result.ts";
 import type { SheetPages } from "../frame.ts";
 import type { Paper } from "../paper.ts";
-import { close, QUIET, ruled, sheetTitle, TYPE, tick, WIDTH } from "../parts.ts";
+import { close, DENSE, QUIET, ruled, sheetTitle, TYPE, tick, WIDTH } from "../parts.ts";
 
 /** Two things stand beside each other: box, count, name each. */
 const BOX = 16;
@@ -20,7 +20,7 @@ export function pullPages(paper: Paper): SheetPages[] {
       content: days.flatMap(([day, items], i): Content[] => [
         {
           ...(sheetTitle(`${say("pack.pull.day", { day })}: ${date(day)}`) as { stack: Content[] }),
-          margin: [0, i === 0 ? 0 : 14, 0, 0],
+          margin: [0, i === 0 ? 0 : 6, 0, 0],
         },
         ...[...Map.groupBy(items, (item) => item.station)].map(
           ([station, own], k): Content =>
@@ -33,7 +33,7 @@ export function pullPages(paper: Paper): SheetPages[] {
                 ),
                 pairs(own.map((one) => cells(paper, one))),
               ),
-              1,
+              0.5,
             ),
         ),
       ]),
@@ -43,7 +43,14 @@ export function pullPages(paper: Paper): SheetPages[] {
 
 /** The station as the head of its table: repeated on the next page, and never alone at the foot of one. */
 function headOf(station: string, above: number): TableCell[] {
-  const head = { text: station, bold: true, fontSize: TYPE.body + 1, colSpan: 6, margin: [0, above, 0, 0] };
+  const head = {
+    text: station,
+    bold: true,
+    fontSize: TYPE.body + 1,
+    ...DENSE,
+    colSpan: 6,
+    margin: [0, above, 0, 0],
+  };
   return [head as TableCell, {}, {}, {}, {}, {}];
 }
 
@@ -58,8 +65,15 @@ function pairs(all: readonly TableCell[][]): TableCell[][] {
 function cells({ write, item }: Paper, pulled: PullItem): TableCell[] {
   return [
     tick(14),
-    { text: `${write.number(pulled.count)} ×`, bold: true, fontSize: TYPE.board, alignment: "right" },
     {
+      text: `${write.number(pulled.count)} ×`,
+      bold: true,
+      fontSize: TYPE.board,
+      alignment: "right",
+      ...DENSE,
+    },
+    {
+      ...DENSE,
       text: [
         { text: pulled.smallware, fontSize: TYPE.body, bold: true },
         { text: `  ${pulled.for.map(item).join("; ")}`, fontSize: TYPE.running, color: QUIET },

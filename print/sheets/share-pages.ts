@@ -35,7 +35,7 @@ export function sharedPages(heights: readonly number[], first = 0): number[][] {
 }
 
 /** Lines of type with the room around them, points: a figure to weigh, a note, a step's text. */
-const LINE = { name: 15.2, step: 14.4, note: 13.4 } as const;
+const LINE = { name: 13.6, step: 12.8, note: 12 } as const;
 
 /** How a sheet is laid out. */
 export interface Layout {
@@ -71,7 +71,7 @@ export function layoutOf(
       0,
     );
     const done = steps.reduce((sum, text) => sum + 4 + LINE.step * linesOf(text, 11.2, method - NUMBER), 0);
-    const height = 39 + Math.max(weighed, done, Math.min(weighed, done) + outcome) + last;
+    const height = 37 + Math.max(weighed, done, Math.min(weighed, done) + outcome) + last;
     return { formula, method, between: BETWEEN, under: weighed <= done ? "formula" : "method", height };
   });
   return layouts.reduce((best, one) => (one.height < best.height ? one : best));

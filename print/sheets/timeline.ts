@@ -24,7 +24,7 @@ const FOLD = 26;
 /** Height left for the drawing between a sheet's title and its legend, points. */
 const TALL = PAGE.width - PAGE.top - PAGE.bottom - 74;
 /** Tighter than on the page: paper does not scroll. */
-const MEASURES: ScoreMeasures = { ...PAGE_MEASURES, lane: 27, bar: 22, gap: 12, heat: 46, shelf: 7 };
+const MEASURES: ScoreMeasures = { ...PAGE_MEASURES, lane: 23, bar: 20, gap: 8, heat: 40, shelf: 5 };
 
 /** The run day by day, stations and ovens as staves, time towards the service. */
 export function timelinePages(paper: Paper): SheetPages[] {

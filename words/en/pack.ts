@@ -51,7 +51,8 @@ export const pack = {
   "pack.prep": "Prep lists",
   "pack.prep.of": "Prep list, {station}",
   "pack.prep.to": "to {hour}",
-  "pack.prep.several": "Prep list, {count} stations",
+  "pack.prep.several": "Prep list, {count, plural, one {# station} other {# stations}}",
+  "pack.prep.more": "Prep list, {station}; {count} more",
   "pack.prep.page": "page",
   "pack.prep.wrote": "weight, °C, who",
 
@@ -96,7 +97,7 @@ export const pack = {
 
   "pack.cards": "Plate cards",
   "pack.card.scale": "Drawn 1 : {ratio}",
-  "pack.card.changed": "other than on everyone else''s plate",
+  "pack.card.changed": "changed",
   "pack.card.usual": "As on everyone’s plate: {list}.",
   "pack.card.left": "Left off: {list}",
   "pack.card.seats": "seats {list}",
