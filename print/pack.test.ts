@@ -203,6 +203,13 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
           expect(arrives).toContain(compact(path.slice(1).map(item).join(" › ")));
   });
 
+  it("S26 tells the hall of what goes with every cover", () => {
+    const text = under("Front of house").join("");
+    expect(result.everyCover.length).toBeGreaterThan(1);
+    for (const { name } of result.everyCover)
+      expect(text.indexOf(compact(name), text.indexOf("Witheverycover"))).toBeGreaterThan(0);
+  });
+
   it("N12 has the nutrition of every plate, as the law of the place writes it", () => {
     const text = under("Nutrition by plate").join("");
     for (const label of result.nutrition)

@@ -3,6 +3,7 @@ import type { TraceNode } from "../ledger/ledger.ts";
 import type { Need } from "../plating/schema.ts";
 import type { Plan, PlanStatus, PlanTask, PrepList, PullItem } from "../production/plan-types.ts";
 import type { ControlPoint } from "../safety/control.ts";
+import type { EveryCover } from "../safety/every-cover.ts";
 import type { FrontOfHouseLine } from "../safety/front-of-house.ts";
 import type { Label } from "../safety/labels.ts";
 import type { AllergenCell } from "../safety/matrix.ts";
@@ -52,6 +53,8 @@ export interface Result {
   /** What was computed of the heat in steps with a target, and in those that chill what was hot. */
   readonly heat: readonly HeatOutcome[];
   readonly frontOfHouse: readonly FrontOfHouseLine[];
+  /** What stands on the table for everyone, for the floor. */
+  readonly everyCover: readonly EveryCover[];
   /** Nutrition and ingredients of every plate served and preparation made. */
   readonly nutrition: readonly NutritionLabel[];
   readonly warnings: readonly Warning[];

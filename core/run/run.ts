@@ -24,8 +24,9 @@ import type { MixedInteger } from "../purchasing/mixed-integer.ts";
 import { orderedRules } from "../purchasing/order-trace.ts";
 import { type OrdersOptions, orderedAgain, ordersResult } from "../purchasing/orders-result.ts";
 import { apartFor } from "../safety/apart.ts";
-import { Contents } from "../safety/contents.ts";
+import { Contents, type Eaten } from "../safety/contents.ts";
 import { type Controlled, type ControlPoint, controlPoints } from "../safety/control.ts";
+import { everyCover } from "../safety/every-cover.ts";
 import { Foods } from "../safety/foods.ts";
 import { frontOfHouse, withTraces } from "../safety/front-of-house.ts";
 import { labelsWithTraces } from "../safety/label-traces.ts";
@@ -250,6 +251,10 @@ function compute(
     },
     whoseOf(amounts),
   );
+  const named = (eaten: Eaten) =>
+    eaten.preparation === undefined
+      ? docs.ingredients.get(eaten.ingredient!)!.name
+      : docs.preparations.get(eaten.preparation)!.name;
   const described = frontOfHouse(
     contents,
     served.map((row) => ({
@@ -259,10 +264,7 @@ function compute(
       placements: row.placements,
       count: row.count,
     })),
-    (eaten) =>
-      eaten.preparation === undefined
-        ? docs.ingredients.get(eaten.ingredient!)!.name
-        : docs.preparations.get(eaten.preparation)!.name,
+    named,
   );
   const { heat, controlled, points } = opened.watched(amounts, served);
   const control = points.map((point) => {
@@ -317,6 +319,7 @@ function compute(
     control,
     heat,
     frontOfHouse: withTraces(described, allergens),
+    everyCover: everyCover(contents, amounts.menu, named, exposures),
     nutrition: nutrition.labels,
     warnings: [
       ...amounts.warnings,

@@ -76,7 +76,7 @@ export function frontOfHouse(
  * The menu advisory: disclosure of what is raw or undercooked, and the reminder in the code's own words (FDA Food Code
  * 2022, 3-603.11(B) and (C)(2)).
  */
-function advisoryOf(raw: readonly string[]): string {
+export function advisoryOf(raw: readonly string[]): string {
   return `Served raw or undercooked: ${raw.join(", ")}. Consuming raw or undercooked meats, poultry, seafood, shellfish, or eggs may increase your risk of foodborne illness (menu advisory, Food Code 3-603.11).`;
 }
 

@@ -15,7 +15,7 @@ const PT_PER_MM = 72 / 25.4;
 const RATIOS = [2.5, 3, 3.5, 4, 4.5, 5, 6];
 const SMALL = 6;
 /** Widths kept for the picture, points. */
-const LARGE = 216;
+const LARGE = 225;
 const PICTURE = 150;
 /** Of a placement's weight, with its seconds and its temperature below. */
 const SAID = 92;

@@ -6,6 +6,7 @@ import { choices } from "./choices.ts";
 import { common } from "./common.ts";
 import { contained } from "./contained.ts";
 import { cost } from "./cost.ts";
+import { everyCover } from "./every-cover.ts";
 import { food } from "./food.ts";
 import { forecastTrace } from "./forecast-trace.ts";
 import { guests } from "./guests.ts";
@@ -31,6 +32,7 @@ import { whySoMuch } from "./why-so-much.ts";
 /** The parts of the catalogue; no key stands in two of them. */
 export const PARTS = {
   common,
+  everyCover,
   food,
   retention,
   rules,
@@ -64,6 +66,7 @@ export const PARTS = {
 /** English, complete: the catalogue that gives the keys. */
 export const en = {
   ...common,
+  ...everyCover,
   ...food,
   ...retention,
   ...rules,

@@ -17,6 +17,22 @@ export function FrontOfHouse() {
   return (
     <div className="page sheet-page">
       <TracesTold />
+      {amounts.everyCover.length > 0 && (
+        <section>
+          <h2 className="part">{say("front.everyCover")}</h2>
+          <p className="quiet">{say("front.everyCover.note")}</p>
+          {amounts.everyCover.map((line, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the list is the menu's own, in its order
+            <article key={i} className="front">
+              <h3>
+                <span className="dish">{line.name}</span>
+              </h3>
+              <p>{allergensSaid(say, line, words)}</p>
+              {line.advisory && <p className="decide">▲ {line.advisory}</p>}
+            </article>
+          ))}
+        </section>
+      )}
       {(menu?.courses ?? []).map((course) => (
         <section key={course.id}>
           <h2 className="part">{course.name}</h2>
