@@ -7,6 +7,7 @@ import { orderOfSteps, type Pointer, takenFrom } from "./graph.ts";
 import type { LineCells } from "./lines.ts";
 import { keptByFactor, lostByFactor, shareLeft, takenUpByFactor } from "./rules.ts";
 import type { Preparation, Step } from "./schema.ts";
+import { yieldSpreadCell } from "./yield-spread.ts";
 
 /** Names under which mass leaves a step. */
 export const LOSSES = [
@@ -47,6 +48,8 @@ export interface Balance {
   readonly outG: Cell;
   /** By name, each once. */
   readonly lost: readonly LossCell[];
+  /** Standard deviation of the yield of one making, as a ratio of it; nothing where no step says how far it strays. */
+  readonly spread: Cell;
 }
 
 const DISCARDED = { trim: "trimmed", strain: "strained", fat: "fat", rinse: "rinsed" } as const;
@@ -99,12 +102,14 @@ export function balanceCells(
   });
   const weighed = lines.filter((line) => line.weighed).map((line) => line.ep);
   const waters = steps.map((step) => step.water).filter((cell) => cell !== nothing(ledger));
+  const outG = ledger.derive(`${calc}/out`, "g", sumOfProducts, ends);
   return {
     steps,
     inG: ledger.derive(`${calc}/in`, "g", sum, weighed),
     water: waters.length > 0 ? ledger.derive(`${calc}/water`, "g", sum, waters) : nothing(ledger),
-    outG: ledger.derive(`${calc}/out`, "g", sumOfProducts, ends),
+    outG,
     lost,
+    spread: yieldSpreadCell(ledger, preparation, at, calc, steps, outG),
   };
 }
 

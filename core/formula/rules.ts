@@ -26,6 +26,29 @@ export function shareLeft(...shares: number[]): number {
   return left < 1e-9 ? 0 : left;
 }
 
+/**
+ * Grams of the yield that came through a step: what is left of its output, and of what each taker (share of the output, g that
+ * enter the taker, g of the yield that came through it) makes of it.
+ */
+export function throughStep(outG: number, left: number, ...takers: number[]): number {
+  let share = left;
+  for (let i = 0; i + 2 < takers.length; i += 3)
+    if (takers[i + 1]! > 0) share += (takers[i]! * takers[i + 2]!) / takers[i + 1]!;
+  return outG * share;
+}
+
+/**
+ * Standard deviation of a yield as a ratio of it: of each step (g of the yield that came through it, standard deviation of its
+ * factor, the factor), independent of each other.
+ */
+export function yieldSpread(outG: number, ...steps: number[]): number {
+  if (outG <= 0) return 0;
+  let variance = 0;
+  for (let i = 0; i + 2 < steps.length; i += 3)
+    variance += ((steps[i]! / outG) * (steps[i + 1]! / steps[i + 2]!)) ** 2;
+  return Math.sqrt(variance);
+}
+
 /** Grams of the item counted in cost and orders for a line to taste. */
 export function allowedToTaste(yieldG: number, share: number): number {
   return yieldG * share;

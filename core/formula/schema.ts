@@ -32,15 +32,22 @@ export const LineSchema = z
 export type Line = z.infer<typeof LineSchema>;
 
 /** How the mass changes in a step. Every kilogram lost is named by `as`. */
+const changeSpread = z.number().nonnegative().lte(5).optional();
 export const ChangeSchema = z.union([
   z.literal("none"),
   z.strictObject({
     factor: z.number().positive(),
     as: z.enum(["evaporated", "stuck", "drained", "rendered"]).optional(),
+    /** Standard deviation of the factor from lot to lot: for orders that are enough with a chance. */
+    spread: changeSpread,
     source: SourceSchema.optional(),
   }),
   /** Absorbed or added tap water, as a share of what went in. */
-  z.strictObject({ addWaterFactor: z.number().positive(), source: SourceSchema.optional() }),
+  z.strictObject({
+    addWaterFactor: z.number().positive(),
+    spread: changeSpread,
+    source: SourceSchema.optional(),
+  }),
   /** Reduction to a mass (per declared yield) or to a share of what went in. */
   z.strictObject({ toAmount: AmountSchema }),
   z.strictObject({ toFactor: RatioSchema }),

@@ -1,6 +1,7 @@
 import { normalChance } from "../numerics/normal.ts";
 import type { Ingredient } from "../pantry/schema.ts";
 import type { OrderLine, PlateCount, SupplierOrder } from "../run/result.ts";
+import { type Cooking, cookingOf } from "./cooking.ts";
 import { enoughFor } from "./enough.ts";
 import { lacking } from "./flow.ts";
 import { gramsOfIngredient } from "./grams.ts";
@@ -99,6 +100,7 @@ export function judgeOrders(
         good: (atMin) => useBy >= (atMin === undefined ? scope.date : dateAt(scope, atMin)),
       });
   const uses = usesOf(scope, made, parts, plates);
+  const cooking = cookingOf(scope, made, uses);
   for (const id of new Set(uses.map((use) => use.ingredient))) {
     // What is not ordered may be told as what nobody can bring.
     if (!ordered.has(id) && (warnings === undefined || told(scope, warnings, id))) continue;
@@ -109,6 +111,7 @@ export function judgeOrders(
         uses.filter((use) => use.ingredient === id),
         lots.get(id) ?? [],
         warnings,
+        cooking,
       ),
     );
   }
@@ -138,8 +141,9 @@ function judgeCover(
   uses: readonly Use[],
   lots: readonly Lot[],
   warnings: Judged["warnings"],
+  cooking: ReadonlyMap<Use, Cooking>,
 ): Finding[] {
-  const wanted = uses.map((use) => ({ use, ...enoughFor(scope, use) }));
+  const wanted = uses.map((use) => ({ use, ...enoughFor(scope, use, cooking.get(use)!) }));
   const to = wanted.map((item) => ({ item, amount: (item.use.epG / item.use.trim) * item.whole }));
   const whole = to.reduce((sum, each) => sum + each.amount, 0);
   /** Of one gram of a lot, where the trim differs from use to use the most it can come to: what is told is sure. */
@@ -155,7 +159,7 @@ function judgeCover(
       joined: (lot, { use }) =>
         fits(lot, use) && (!inTime || lot.fromMin <= use.firstMin) && (!fresh || lot.good(use.lastMin)),
     });
-  const light = judgeWeights(scope, id, uses, lots);
+  const light = judgeWeights(scope, id, uses, lots, cooking);
   if (light.length > 0 && !(warnings && told(scope, warnings, id))) return light;
   const over = (lacks: readonly number[]) => lacks.reduce((sum, each) => sum + each, 0) > 3e-6 * whole + 1e-3;
   const lacks = lack(true, true);
@@ -196,7 +200,13 @@ function judgeCover(
  * mean, less what is needed, over the spread of all that varies (covers, the yield of each cut, each pack), as all of it may be
  * used for all: so that what is told is sure.
  */
-function judgeWeights(scope: Scope, id: string, uses: readonly Use[], lots: readonly Lot[]): Finding[] {
+function judgeWeights(
+  scope: Scope,
+  id: string,
+  uses: readonly Use[],
+  lots: readonly Lot[],
+  cooking: ReadonlyMap<Use, Cooking>,
+): Finding[] {
   const packs = lots.reduce((sum, lot) => sum + (lot.variance ?? 0), 0);
   if (packs === 0 || lots.some((lot) => lot.cut !== "" || lot.standsFor !== undefined)) return [];
   const { chance, coversSpread = 0 } = scope.service;
@@ -205,7 +215,7 @@ function judgeWeights(scope: Scope, id: string, uses: readonly Use[], lots: read
   const cuts = Map.groupBy(uses, (use) => use.cut);
   const yields = [...cuts.values()].reduce((sum, own) => {
     const { trim } = own[0]!;
-    const spread = spreadOf(scope, own[0]!) / trim;
+    const spread = Math.hypot(spreadOf(scope, own[0]!) / trim, chance > 0.5 ? cooking.get(own[0]!)!.all : 0);
     const share = own.reduce((all, use) => all + use.epG / use.trim, 0) / needG;
     return sum + (share * thereG * spread) ** 2;
   }, 0);

@@ -60,10 +60,10 @@ export function preparationWith(preparation: Preparation, estimates: readonly Es
 function changeWith(step: Step, learned: Estimate | undefined): Step {
   const { change } = step;
   if (!learned || change === undefined || change === "none") return step;
-  const source = sourceOf(learned);
-  if ("factor" in change) return { ...step, change: { ...change, factor: learned.value, source } };
+  const [source, spread] = [sourceOf(learned), rounded(learned.spread)];
+  if ("factor" in change) return { ...step, change: { ...change, factor: learned.value, spread, source } };
   if ("addWaterFactor" in change && learned.value > 1)
-    return { ...step, change: { addWaterFactor: rounded(learned.value - 1), source } };
+    return { ...step, change: { addWaterFactor: rounded(learned.value - 1), spread, source } };
   return step;
 }
 

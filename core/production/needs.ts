@@ -1,12 +1,13 @@
 import { type BatchCells, batchCells } from "../formula/batches.ts";
 import type { FormulaCells, PreparationCells } from "../formula/cells.ts";
-import type { Cell } from "../ledger/ledger.ts";
+import type { Cell, Ledger } from "../ledger/ledger.ts";
 import { over, shortOf, sum, sumOfProducts, times } from "../ledger/rules.ts";
 import { nothing, stated } from "../ledger/stated.ts";
 import { cutKey } from "../pantry/cuts.ts";
 import { gramsCell } from "../pantry/grams.ts";
 import type { BesideCells } from "./beside.ts";
 import type { PlateCells } from "./plates.ts";
+import { shareThrough } from "./rules.ts";
 import type { Service } from "./schema.ts";
 
 /** Who asks for a preparation or an ingredient, and how much, g EP. */
@@ -33,6 +34,17 @@ export interface NeedCells {
   readonly batches: BatchCells;
   /** Multiple of the written yield. */
   readonly factor: Cell;
+  /** The preparations whose yields stray that it goes through on its way to the plate, itself among them. */
+  readonly through: readonly Through[];
+}
+
+/** A preparation whose yield strays, on the way to the plate. */
+export interface Through {
+  readonly preparation: string;
+  /** How much of what is made goes through it. */
+  readonly share: Cell;
+  /** Standard deviation of its yield, as a ratio of it. */
+  readonly spread: Cell;
 }
 
 /** What one ingredient in one cut comes to. */
@@ -64,6 +76,7 @@ export function needCells(
   const onPlates = usesOnPlates(plates);
   const inParts = new Map<string, UseCell[]>();
   const needs: NeedCells[] = [];
+  const ways = new Map<string, readonly Through[]>();
   const wanted = new Map<string, { ingredient: string; cut: string | undefined; uses: WeighedUse[] }>();
   const want = (ingredient: string, cut: string | undefined, use: WeighedUse) => {
     const key = cutKey(ingredient, cut);
@@ -106,7 +119,12 @@ export function needCells(
       stock === nothing(ledger) ? asked : ledger.derive(`${path}/to-make`, "g", shortOf, [asked, stock]);
     const batches = batchCells(ledger, cells, toMake, `calc:/batches/${preparation.id}`, formula.problems);
     const factor = ledger.derive(`${path}/factor`, "ratio", over, [batches.madeG, cells.yieldG]);
-    needs.push({ cells, uses: [...direct, ...parts], overage, asked, stock, toMake, batches, factor });
+    const through = throughOf(ledger, cells, parts, batches.madeG, path, ways);
+    ways.set(preparation.id, through);
+    needs.push({
+      ...{ cells, uses: [...direct, ...parts], overage, asked, stock, toMake, batches, factor },
+      through,
+    });
 
     for (const { line, ep, ap } of cells.lines) {
       const by = { preparation: preparation.id, line: line.id };
@@ -160,6 +178,40 @@ export function needCells(
     return { ingredient, cut, ep, ap, uses: made, apOf };
   });
   return { preparations: needs.reverse(), ingredients };
+}
+
+/** Of what a preparation is made for, the share that goes on through each whose yield strays. */
+function throughOf(
+  ledger: Ledger,
+  { preparation, balance }: PreparationCells,
+  parts: readonly UseCell[],
+  madeG: Cell,
+  path: string,
+  ways: ReadonlyMap<string, readonly Through[]>,
+): Through[] {
+  const own: Through[] =
+    balance.spread === nothing(ledger)
+      ? []
+      : [
+          {
+            ...{ preparation: preparation.id, spread: balance.spread },
+            share: stated(ledger, "const:/one", "ratio", 1),
+          },
+        ];
+  const above = new Map<string, { readonly spread: Cell; readonly pairs: Cell[] }>();
+  for (const { preparation: parent, g } of parts)
+    for (const way of ways.get(parent!)!) {
+      const known = above.get(way.preparation) ?? { spread: way.spread, pairs: [] };
+      known.pairs.push(g, way.share);
+      above.set(way.preparation, known);
+    }
+  return [
+    ...own,
+    ...[...above].map(([of, { spread, pairs }]) => ({
+      ...{ preparation: of, spread },
+      share: ledger.derive(`${path}/through/${of}`, "ratio", shareThrough, [madeG, ...pairs]),
+    })),
+  ];
 }
 
 interface WeighedUse {

@@ -27,3 +27,14 @@ export function spareForTasting(count: number, tasting: number): number {
 export function weighedOn(exactG: number, ...stepsG: number[]): number {
   return exactG > 0 && stepsG.length > 0 ? roundToStep(exactG, stepsG).value : exactG;
 }
+
+/**
+ * The share of what is made of a preparation that goes on through another: (g taken by what it goes into, the share of that which
+ * goes through the other) in pairs. What the store has already does not stray, so it may be more than 1 of what is made.
+ */
+export function shareThrough(madeG: number, ...parts: number[]): number {
+  if (madeG <= 0) return 0;
+  let g = 0;
+  for (let i = 0; i + 1 < parts.length; i += 2) g += parts[i]! * parts[i + 1]!;
+  return g / madeG;
+}

@@ -7,7 +7,7 @@ import type { Problem } from "../pantry/refusal.ts";
 import type { Ingredient, Substitute } from "../pantry/schema.ts";
 import type { Amounts } from "../production/amounts.ts";
 import { besideUse, lineUse, plateUse } from "../production/first-needs.ts";
-import type { IngredientCells, UseCell } from "../production/needs.ts";
+import type { IngredientCells, Through, UseCell } from "../production/needs.ts";
 import type { BuyingDocuments } from "./documents.ts";
 import { OfferBook, type OfferCells } from "./offers.ts";
 import type { Supplier } from "./schema.ts";
@@ -21,6 +21,8 @@ export interface UseOfCut {
   readonly key: string;
   readonly ep: Cell;
   ap(): Cell;
+  /** The preparations whose yields stray that it goes through on its way to the plate. */
+  readonly through: readonly Through[];
 }
 
 /** One cut of an ingredient that is to be bought. */
@@ -85,12 +87,14 @@ export class Buying {
   readonly keepsDays: number;
   readonly #money = new Map<string, Money>();
   readonly #docs: BuyingDocuments;
+  readonly #ways: ReadonlyMap<string, readonly Through[]>;
 
   constructor(amounts: Amounts, docs: BuyingDocuments) {
     const { ledger, service, kitchen } = amounts;
     const { formula } = amounts.cells;
     this.ledger = ledger;
     this.#docs = docs;
+    this.#ways = new Map(amounts.cells.preparations.map((need) => [need.cells.preparation.id, need.through]));
     this.currency = kitchen.currency;
     this.offers = new OfferBook(formula, docs, kitchen, service.priceAsOf);
     const problems: Problem[] = [];
@@ -156,6 +160,7 @@ export class Buying {
           key: keyOf(by),
           ep: g,
           ap: () => use.apOf(i),
+          through: (by.preparation !== undefined && this.#ways.get(by.preparation)) || [],
         })),
         spread:
           spread === undefined

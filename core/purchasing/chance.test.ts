@@ -97,11 +97,11 @@ describe("O9 the order is enough with the chance wanted", () => {
   });
 
   test("the share to count on falls with the spread of a pack and rises with their number", () => {
-    const share = (spread: number, packs: number) => catchShare(0.95, 0.05, spread, packs, 0.75, 0.04);
+    const share = (spread: number, packs: number) => catchShare(0.95, 0.05, spread, packs, 0.75, 0.04, 0);
     expect(share(0, 1)).toBe(1);
     expect(share(0.1, 4)).toBeGreaterThan(share(0.2, 4));
     expect(share(0.2, 16)).toBeGreaterThan(share(0.2, 4));
     // Alone, a pack of spread s counts for 1 − z s.
-    expect(catchShare(0.95, 0, 0.1, 1, 1, 0)).toBeCloseTo(1 - 1.6448536 * 0.1, 6);
+    expect(catchShare(0.95, 0, 0.1, 1, 1, 0, 0)).toBeCloseTo(1 - 1.6448536 * 0.1, 6);
   });
 });

@@ -1,4 +1,4 @@
-import type { Cell } from "../ledger/ledger.ts";
+import type { Cell, Ledger } from "../ledger/ledger.ts";
 import { minus, over, shortOf, sum, sumOfProducts, times } from "../ledger/rules.ts";
 import { nothing, stated } from "../ledger/stated.ts";
 import type { Tracer } from "../ledger/tracer.ts";
@@ -12,10 +12,12 @@ import type { ItemQuestion } from "./question.ts";
 import {
   asSold,
   catchShare,
+  cookSpread,
   costOfShort,
   leastPacks,
   leftoverValue,
   lostOnLeft,
+  meanStray,
   meanTrim,
   metBy,
   needForChance,
@@ -124,9 +126,15 @@ interface NeedPaths {
   readonly chance: Cell;
   readonly net: readonly string[];
   /** By need, of all needs, as purchased whole: by the means, with the chance wanted, and still to be bought. */
-  readonly all: readonly { readonly mean: string; readonly sure: string; readonly whole: string }[];
-  /** By need: the mean share left after trimming. */
+  readonly all: readonly {
+    readonly mean: string;
+    readonly sure: string;
+    readonly whole: string;
+    readonly cook: Input;
+  }[];
+  /** By need: the mean share left after trimming, and the spread of cooking. */
   readonly trims: readonly string[];
+  readonly cooks: readonly Input[];
   readonly ofCut: ReadonlyMap<
     string | undefined,
     { readonly ep: string; readonly whole: string; readonly trim: string }
@@ -140,8 +148,9 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
     tracer.note(path, { value, unit, rule, inputs });
     return path;
   };
-  const all: { mean: string; sure: string; whole: string }[] = [];
+  const all: { mean: string; sure: string; whole: string; cook: Input }[] = [];
   const given = new Map<unknown, string[]>();
+  const cookOf = new Map<TimedNeed, Input>();
   const paths = new Map<TimedNeed, { readonly net: string; readonly whole: string; readonly trim: string }>();
   of.all.forEach((need, k) => {
     const at = `${base}/needs/${k}`;
@@ -150,11 +159,13 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
     const ap = note(`${at}/ap`, apG, "g", sum.name, need.ap);
     const trim = note(`${at}/trim`, need.trim, "ratio", meanTrim.name, [ep, ap]);
     const { coversSpread } = buying;
-    const sure = note(`${at}/sure`, need.sureG, "g", needForChance.name, [ep, chance, coversSpread]);
+    const cook = noteCook(tracer, ledger, `${at}/cook`, need.cook, [ep, ap], need.pots);
+    const sure = note(`${at}/sure`, need.sureG, "g", needForChance.name, [ep, chance, coversSpread, cook]);
     const share = note(`${at}/sure-trim`, need.sureTrim, "ratio", trimForChance.name, [
       ...[trim, chance],
-      ...[need.of.spread, coversSpread],
+      ...[need.of.spread, coversSpread, cook],
     ]);
+    cookOf.set(need, cook);
     let left = sure;
     let leftG = need.sureG;
     need.takings.forEach((taking, t) => {
@@ -172,7 +183,7 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
     });
     const whole = note(`${at}/whole`, need.wholeG, "g", over.name, [left, share]);
     const sureWhole = note(`${at}/sure-whole`, need.sureG / need.sureTrim, "g", over.name, [sure, share]);
-    all.push({ mean: ap, sure: sureWhole, whole });
+    all.push({ mean: ap, sure: sureWhole, whole, cook });
     paths.set(need, { trim, net: left, whole });
   });
   const ofCut = new Map(
@@ -198,7 +209,28 @@ function noteNeeds(tracer: Tracer, buying: Buying, of: ItemQuestion, chance: Cel
     }),
   );
   const mine = of.needs.map((need) => paths.get(need)!);
-  return { chance, all, net: mine.map(({ net }) => net), trims: mine.map(({ trim }) => trim), ofCut };
+  const cooks = of.needs.map((need) => cookOf.get(need)!);
+  return { chance, all, net: mine.map(({ net }) => net), trims: mine.map(({ trim }) => trim), cooks, ofCut };
+}
+
+/** The spread of cooking of a need, by what goes through each pot; nothing where none strays. */
+function noteCook(
+  tracer: Tracer,
+  ledger: Ledger,
+  at: string,
+  value: number,
+  grams: readonly Input[],
+  pots: TimedNeed["pots"],
+): Input {
+  if (pots.length === 0) return nothing(ledger);
+  const inputs = pots.flatMap((pot): Input[] => {
+    const [ep, ap] = [`${at}/${pot.preparation}/ep`, `${at}/${pot.preparation}/ap`];
+    tracer.note(ep, { value: pot.epG, unit: "g", rule: sumOfProducts.name, inputs: pot.ep });
+    tracer.note(ap, { value: pot.apG, unit: "g", rule: sumOfProducts.name, inputs: pot.ap });
+    return [ep, ap, pot.spread];
+  });
+  tracer.note(at, { value, unit: "ratio", rule: cookSpread.name, inputs: [...grams, ...inputs] });
+  return at;
 }
 
 function noteLine(
@@ -232,7 +264,7 @@ function noteLine(
   });
 
   const base = `calc:/orders/items/${line.of.item.ingredient.id}`;
-  const { meanG, sureG, netG } = needsOf(line.of);
+  const { meanG, sureG, netG, cooking } = needsOf(line.of);
   const allOf = (key: "mean" | "sure" | "whole", value: number) =>
     note(
       `${base}/all/${key}`,
@@ -245,6 +277,14 @@ function noteLine(
   note(`${at}/why/mean/value`, meanG, "g", sum.name, [means]);
   note(`${at}/why/surer/value`, sureG - meanG, "g", minus.name, [sures, means]);
   note(`${at}/why/store/value`, sureG - netG, "g", minus.name, [sures, nets]);
+  if (cooking > 0)
+    note(
+      `${at}/why/cooking`,
+      cooking,
+      "ratio",
+      meanStray.name,
+      needs.all.flatMap((each) => [each.mean, each.cook]),
+    );
   const keeps = line.of.worthPerG > 0 ? buying.worth : nothing(ledger);
   note(`${at}/why/left`, shown.why.left, currency, lostOnLeft.name, [`${at}/price`, keeps]);
   note(`${at}/why/short`, shown.why.short, currency, costOfShort.name, [`${at}/why/left`, needs.chance]);
@@ -324,7 +364,7 @@ function bringsPath(
       at.evens === leastPacks(wholes, whole)
         ? note("packs", at.evens, "pack", leastPacks.name, [all, nominal])
         : number(ledger, at.evens);
-    const cuts = needs.trims.flatMap((trim, k) => [trim, of.needs[k]!.of.spread]);
+    const cuts = needs.trims.flatMap((trim, k) => [trim, of.needs[k]!.of.spread, needs.cooks[k]!]);
     const inputs = [needs.chance, buying.coversSpread, offer.spread, evens, ...cuts];
     const share = note("counted-on", at.counted, "ratio", catchShare.name, inputs);
     tracer.note(end, { value: at.brings, unit, rule: times.name, inputs: [nominal, share] });

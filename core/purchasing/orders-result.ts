@@ -132,8 +132,9 @@ function knownToVary(buying: Buying): boolean {
     ledger.value(buying.coversSpread) > 0 ||
     buying.items.some(
       (item) =>
-        item.cuts.some((cut) => ledger.value(cut.spread) > 0) ||
-        item.offers.some((offer) => ledger.value(offer.spread) > 0),
+        item.cuts.some(
+          (cut) => ledger.value(cut.spread) > 0 || cut.uses.some(({ through }) => through.length > 0),
+        ) || item.offers.some((offer) => ledger.value(offer.spread) > 0),
     )
   );
 }
@@ -180,6 +181,7 @@ function lineResult(line: OrderLine, run: OrderRun, why: WhySoMuch) {
     why: {
       ...{ mean: g(why.meanG), surer: g(why.surerG), store: g(why.storeG) },
       ...{ left: why.left, short: why.short },
+      ...(why.cooking > 0 ? { cooking: why.cooking } : {}),
     },
     alternatives: others.map((other) => ({
       offer: other.at.offer.offer.id,

@@ -38,35 +38,77 @@ export function leftoverValue(...lines: number[]): number {
 }
 
 /**
- * What is needed so that it is enough with a chance when the covers may miss by a standard deviation of
- * `coversSpread` (ratio): need × (1 + z × spread), z the normal quantile. Without a spread the need itself.
+ * How many times the mean must be there so that it is enough with a chance, when what is there varies by a standard deviation of
+ * `a` and what is asked for by `k`, both by their means, normal and independent: r times the mean is enough when r·y ≥ c, and
+ * r·y − c is normal with mean r − 1 and variance r²a² + k². So (r − 1)² = z²(r²a² + k²), z the normal quantile (the ratio of
+ * two normal variables: Geary 1930, Fieller 1932). What varies so much that no amount is enough is counted at a tenth.
  */
-export function needForChance(needG: number, chance: number, coversSpread: number): number {
-  return coversSpread > 0 ? needG * Math.max(0, 1 + normalQuantile(chance) * coversSpread) : needG;
+function timesForChance(chance: number, a: number, k: number): number {
+  const z = normalQuantile(chance);
+  const alone = Math.max(0, 1 + z * k);
+  if (a === 0) return alone;
+  const [a2, k2] = [(z * a) ** 2, (z * k) ** 2];
+  if (a2 >= 1) return 10 * alone;
+  const root = Math.sqrt(Math.max(0, 1 - (1 - a2) * (1 - k2)));
+  return Math.min(10 * alone, Math.max(0, (1 + Math.sign(z) * root) / (1 - a2)));
+}
+
+/** Spread of a product of two that vary independently, by their means. */
+const both = (a: number, b: number) => Math.sqrt((1 + a ** 2) * (1 + b ** 2) - 1);
+
+/** How cooking varies is never a reason to buy less: for a chance below a half it is left out. */
+const cooked = (chance: number, cookSpread: number) => (chance > 0.5 ? cookSpread : 0);
+
+/**
+ * What is needed, ready for the pot, so that it is enough with a chance when the covers may miss by a standard deviation of
+ * `coversSpread` and what the pots make of it by `cookSpread` (ratios). Without a spread the need itself.
+ */
+export function needForChance(needG: number, chance: number, coversSpread: number, cookSpread = 0): number {
+  return needG * timesForChance(chance, cooked(chance, cookSpread), coversSpread);
 }
 
 /**
  * The share left after trimming to count on, so that what is bought for `needForChance` is enough with that chance when
- * the trim yield, too, varies from lot to lot by a standard deviation of `trimSpread`. Both normal and independent, one
- * lot: bought r times the mean need is enough when r·y ≥ ȳ·c, y the yield and c the covers by their means, and
- * r·y/ȳ − c is normal with mean r − 1 and variance r²a² + k², a = trimSpread/ȳ, k = coversSpread. So
- * (r − 1)² = z²(r²a² + k²) (the ratio of two normal variables: Geary 1930, Fieller 1932). A yield that varies so much that no
- * amount is enough is counted at a tenth of its mean.
+ * the trim yield of the lot, too, varies by a standard deviation of `trimSpread`: trimmed and cooked, a lot varies by
+ * √((1 + a²)(1 + c²) − 1). Never below a tenth of the mean.
  */
 export function trimForChance(
   trim: number,
   chance: number,
   trimSpread: number,
   coversSpread: number,
+  cookSpread = 0,
 ): number {
   if (trimSpread === 0) return trim;
-  const z = normalQuantile(chance);
-  const a2 = (z * trimSpread) ** 2 / trim ** 2;
-  const k2 = (z * coversSpread) ** 2;
-  if (a2 >= 1) return trim / 10;
-  const root = Math.sqrt(Math.max(0, 1 - (1 - a2) * (1 - k2)));
-  const ratio = (1 + Math.sign(z) * root) / (1 - a2);
-  return Math.min(1, Math.max(trim / 10, (trim * Math.max(0, 1 + z * coversSpread)) / ratio));
+  const cook = cooked(chance, cookSpread);
+  const ratio = timesForChance(chance, both(trimSpread / trim, cook), coversSpread);
+  const sure = ratio > 0 ? (trim * timesForChance(chance, cook, coversSpread)) / ratio : 0;
+  return Math.min(1, Math.max(trim / 10, sure));
+}
+
+/**
+ * How far what the pots make of a need varies, by its mean: of each preparation on the way (g of the need that go through it, ready
+ * for the pot and as purchased; the spread of its yield as a ratio), independent of each other. What goes through the same pot strays
+ * together. Where lines trim the same cut differently the two weigh differently: the larger is counted on.
+ */
+export function cookSpread(epG: number, apG: number, ...pots: number[]): number {
+  if (epG <= 0) return 0;
+  let [ep, ap] = [0, 0];
+  for (let i = 0; i + 2 < pots.length; i += 3) {
+    ep += (pots[i]! * pots[i + 2]!) ** 2;
+    ap += (pots[i + 1]! * pots[i + 2]!) ** 2;
+  }
+  return Math.max(Math.sqrt(ep) / epG, Math.sqrt(ap) / apG);
+}
+
+/** How far needs stray on the mean: (g as purchased, how far by its mean) of each. */
+export function meanStray(...needs: number[]): number {
+  let [g, strayed] = [0, 0];
+  for (let i = 0; i + 1 < needs.length; i += 2) {
+    g += needs[i]!;
+    strayed += needs[i]! * needs[i + 1]!;
+  }
+  return g > 0 ? strayed / g : 0;
 }
 
 /** Lost on one pack too many, when what is left over is worth a share of its price. */
@@ -89,25 +131,24 @@ export function leastPacks(needG: number, packG: number): number {
 
 /**
  * The share of a pack's nominal weight to count on when packs vary in weight by `packSpread` each, one by one, and n of them are
- * bought: of (trim, spread) by cut the least. The weight of n packs varies by packSpread / √n, and that times the yield by
- * √((1 + a²)(1 + s²/n) − 1), with a the spread of the yield by its mean: so the same question as for the yield alone
- * (`trimForChance`) with this in its place. 1 where no weight varies.
+ * bought: of (trim, spread of the trim, spread of cooking) by need the least. The weight of n packs varies by packSpread / √n,
+ * and that times the yield by √((1 + a²)(1 + s²/n) − 1), with a the spread of the yield by its mean: so the same question as for
+ * the yield alone (`trimForChance`) with this in its place. 1 where no weight varies.
  */
 export function catchShare(
   chance: number,
   coversSpread: number,
   packSpread: number,
   packs: number,
-  ...cuts: number[]
+  ...needs: number[]
 ): number {
   if (packSpread === 0) return 1;
   let share = 1;
-  for (let i = 0; i + 1 < cuts.length; i += 2) {
-    const trim = cuts[i]!;
-    const a = cuts[i + 1]! / trim;
-    const both = Math.sqrt((1 + a ** 2) * (1 + packSpread ** 2 / packs) - 1);
-    const sure = trimForChance(trim, chance, cuts[i + 1]!, coversSpread);
-    share = Math.min(share, trimForChance(trim, chance, both * trim, coversSpread) / sure);
+  for (let i = 0; i + 2 < needs.length; i += 3) {
+    const [trim, spread, cook] = [needs[i]!, needs[i + 1]!, needs[i + 2]!];
+    const weighed = both(spread / trim, packSpread / Math.sqrt(packs));
+    const sure = trimForChance(trim, chance, spread, coversSpread, cook);
+    share = Math.min(share, trimForChance(trim, chance, weighed * trim, coversSpread, cook) / sure);
   }
   return Math.min(1, share);
 }

@@ -1,10 +1,10 @@
 import type { Cell, Ledger } from "../ledger/ledger.ts";
-import { shortOf } from "../ledger/rules.ts";
+import { shortOf, sumOfProducts } from "../ledger/rules.ts";
 import { type Clock, dayName } from "../production/clock.ts";
 import type { UseSpan } from "../production/first-needs.ts";
-import type { Buying, CutCells, ItemCells, StockLot } from "./buying.ts";
+import type { Buying, CutCells, ItemCells, StockLot, UseOfCut } from "./buying.ts";
 import { dayNumber } from "./delivery.ts";
-import { meanTrim, needForChance, takenOf, trimForChance } from "./rules.ts";
+import { cookSpread, meanTrim, needForChance, takenOf, trimForChance } from "./rules.ts";
 
 /** When things are needed, and how sure it must be that there is enough. */
 export interface When {
@@ -28,6 +28,18 @@ export interface Taking {
   readonly g: number;
 }
 
+/** A preparation whose yield strays, on the way of a need to the plate. */
+export interface Pot {
+  readonly preparation: string;
+  readonly spread: Cell;
+  /** (g of a use, share of them that goes through it) in pairs, ready for the pot and as purchased. */
+  readonly ep: readonly Cell[];
+  readonly ap: readonly Cell[];
+  /** g of the need that go through it. */
+  readonly epG: number;
+  readonly apG: number;
+}
+
 /** What is needed of one ingredient in one cut at one time. */
 export interface TimedNeed {
   readonly of: CutCells;
@@ -39,6 +51,9 @@ export interface TimedNeed {
   readonly last: { readonly day: number; readonly date: string } | undefined;
   readonly epG: number;
   readonly trim: number;
+  /** Standard deviation of what the pots make of it, by its mean, and the pots on the way. */
+  readonly cook: number;
+  readonly pots: readonly Pot[];
   /** With the chance wanted: g EP, and the share left to count on. */
   readonly sureG: number;
   readonly sureTrim: number;
@@ -73,8 +88,9 @@ export function timedNeeds(
       const day = last === undefined ? undefined : dayNumber(last);
       const allows = new Set(alone.flatMap((only) => (only.uses.has(use.key) ? [only.mark] : [])));
       const key = `${place} ${sameTime(firstMin)} ${day} ${[...allows].join(" ")}`;
-      const group = groups.get(key) ?? { of, firstMin, day, allows, ep: [], ap: [] };
+      const group = groups.get(key) ?? { of, firstMin, day, allows, uses: [], ep: [], ap: [] };
       group.firstMin = Math.min(group.firstMin, firstMin);
+      group.uses.push(use);
       group.ep.push(use.ep);
       group.ap.push(use.ap());
       groups.set(key, group);
@@ -84,12 +100,18 @@ export function timedNeeds(
   const given = new Map<StockLot, number>();
   return [...groups.values()]
     .sort((a, b) => a.firstMin - b.firstMin || (a.day ?? 0) - (b.day ?? 0))
-    .map(({ of, firstMin, day, allows, ep, ap }): TimedNeed => {
+    .map(({ of, firstMin, day, allows, uses, ep, ap }): TimedNeed => {
       const epG = value(ep);
-      const trim = meanTrim(epG, value(ap));
+      const apG = value(ap);
+      const trim = meanTrim(epG, apG);
+      const pots = potsOf(ledger, uses);
+      const cook = cookSpread(
+        ...[epG, apG],
+        ...pots.flatMap((pot) => [pot.epG, pot.apG, ledger.value(pot.spread)]),
+      );
       const [trimSpread, coversSpread] = [ledger.value(of.spread), ledger.value(buying.coversSpread)];
-      const sureG = needForChance(epG, when.chance, coversSpread);
-      const sureTrim = trimForChance(trim, when.chance, trimSpread, coversSpread);
+      const sureG = needForChance(epG, when.chance, coversSpread, cook);
+      const sureTrim = trimForChance(trim, when.chance, trimSpread, coversSpread, cook);
       const last = day === undefined ? undefined : { day, date: when.clock.dateOf(dayName(day)) };
       const takings: Taking[] = [];
       let netG = sureG;
@@ -108,15 +130,32 @@ export function timedNeeds(
         netG = shortOf(netG, g * share);
       }
       return {
-        ...{ of, ep, ap, firstMin, allows, last, epG, trim, sureG, sureTrim, takings, netG },
+        ...{ of, ep, ap, firstMin, allows, last, epG, trim, cook, pots, sureG, sureTrim, takings, netG },
         wholeG: netG / sureTrim,
       };
     });
 }
 
-/** (trim, spread) by cut of these needs: what `catchShare` asks for. */
+/** The preparations whose yields stray on the way of these uses, each once. */
+function potsOf(ledger: Ledger, uses: readonly UseOfCut[]): Pot[] {
+  const pots = new Map<string, { readonly spread: Cell; readonly ep: Cell[]; readonly ap: Cell[] }>();
+  for (const { ep, ap, through } of uses)
+    for (const { preparation, share, spread } of through) {
+      const pot = pots.get(preparation) ?? { spread, ep: [], ap: [] };
+      pot.ep.push(ep, share);
+      pot.ap.push(ap(), share);
+      pots.set(preparation, pot);
+    }
+  const grams = (pairs: readonly Cell[]) => sumOfProducts(...pairs.map((cell) => ledger.value(cell)));
+  return [...pots].map(([preparation, pot]) => ({
+    ...{ preparation, ...pot },
+    ...{ epG: grams(pot.ep), apG: grams(pot.ap) },
+  }));
+}
+
+/** (trim, its spread, spread of cooking) of these needs: what `catchShare` asks for. */
 export function cutsVary(ledger: Ledger, needs: readonly TimedNeed[]): number[] {
-  return needs.flatMap((need) => [need.trim, ledger.value(need.of.spread)]);
+  return needs.flatMap((need) => [need.trim, ledger.value(need.of.spread), need.cook]);
 }
 
 interface Group {
@@ -124,6 +163,7 @@ interface Group {
   firstMin: number;
   readonly day: number | undefined;
   readonly allows: ReadonlySet<string>;
+  readonly uses: UseOfCut[];
   readonly ep: Cell[];
   readonly ap: Cell[];
 }

@@ -156,6 +156,8 @@ export interface OrderLine {
     /** More than the mean, for the chance wanted. */
     readonly surer: Quantity;
     readonly store: Quantity;
+    /** How far what cooking makes of it strays, as a ratio, all its uses together; absent where nothing says so. */
+    readonly cooking?: number;
     /** Lost on one pack too many, and what one too few costs where the chance wanted is the right one, in the currency. */
     readonly left: number;
     readonly short: number;

@@ -5,6 +5,7 @@ import { boardNow } from "./board-now.ts";
 import { choices } from "./choices.ts";
 import { common } from "./common.ts";
 import { contained } from "./contained.ts";
+import { cookingYields } from "./cooking-yields.ts";
 import { cost } from "./cost.ts";
 import { everyCover } from "./every-cover.ts";
 import { food } from "./food.ts";
@@ -61,6 +62,7 @@ export const PARTS = {
   learn,
   learnedTrace,
   forecastTrace,
+  cookingYields,
 };
 
 /** English, complete: the catalogue that gives the keys. */
@@ -95,6 +97,7 @@ export const en = {
   ...learn,
   ...learnedTrace,
   ...forecastTrace,
+  ...cookingYields,
 } as const;
 
 export type Key = keyof typeof en;

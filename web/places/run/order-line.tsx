@@ -4,6 +4,7 @@ import { useBook } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import { Figure } from "../../parts/figure.tsx";
+import { blank, Sentence } from "../../parts/sentence.tsx";
 
 interface Props {
   readonly line: OrderLine;
@@ -81,6 +82,8 @@ export function OrderLineRow(props: Props) {
 
 /** Less is not worth a word, g. */
 const LEAST_G = 0.5;
+/** Nor is less than a tenth of a per cent. */
+const LEAST_STRAY = 0.001;
 
 function Ways({ line, at, currency, supplier, chance, varies }: Props) {
   const { say, write } = useWords();
@@ -126,6 +129,16 @@ function Ways({ line, at, currency, supplier, chance, varies }: Props) {
         )}
         {say("why.packs", { count: line.packs, pack: line.pack, bought: write.quantity(line.bought) })}
       </li>
+      {line.why.cooking !== undefined && line.why.cooking >= LEAST_STRAY && (
+        <li>
+          <Sentence
+            text={say("why.cooking", { share: blank("share") })}
+            figures={{
+              share: { at: `${at}/why/cooking`, shown: write.share(line.why.cooking), label: line.name },
+            }}
+          />
+        </li>
+      )}
       {varies && (
         <li>
           {say("why.left")}{" "}
