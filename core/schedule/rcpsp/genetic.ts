@@ -6,6 +6,12 @@ import type { Project } from "./project.ts";
 /** Fewest plans kept. */
 const LEAST = 5;
 
+/** Share of the children that keep a stretch of their father's. */
+const STRETCH = 0.85;
+
+/** Stretches looked at for the one in which the father is best ahead of the mother. */
+const LOOKED = 20;
+
 /** Minutes by which a child may be worse than its father in the beginning. */
 const SLACK = 3;
 
@@ -14,6 +20,8 @@ interface Plan {
   makespan: number;
   /** The activities in the order in which the next generation will place them. */
   readonly list: Int32Array;
+  /** Use of all resources up to every minute, once somebody asked. */
+  use?: Float64Array;
 }
 
 /**
@@ -146,7 +154,7 @@ export class Genetic {
 
   private cross(father: Plan, mother: Plan, list: Int32Array): void {
     const { random } = this;
-    if (random.next() < 0.7) this.keepPeak(father, mother, list);
+    if (random.next() < STRETCH) this.keepPeak(father, mother, list);
     else this.twoPoints(father, mother, list);
     if (random.next() < 0.2) this.shake(random.next() < 0.5 ? father.list : null, list);
     else this.mutate(list);
@@ -192,20 +200,25 @@ export class Genetic {
     for (let k = 0; k < n; k++) take(father.list[k]!);
   }
 
-  /** Keeps a well-used stretch of the father together; what comes before and after follows the mother. */
+  /**
+   * Keeps together the stretch in which the father uses most more than the mother; what comes before and after follows
+   * her. The two are laid side by side at the end to which their plans are pushed.
+   */
   private keepPeak(father: Plan, mother: Plan, list: Int32Array): void {
     const { n, duration } = this.p;
     const { mark, random, toRight } = this;
     const span = father.makespan;
     const length = Math.max(1, Math.floor(span * (0.25 + 0.5 * random.next())));
+    const [his, hers] = [this.use(father), this.use(mother)];
+    const aside = toRight ? 0 : mother.makespan - span;
+    const hersTo = (minute: number) => hers[Math.max(0, Math.min(mother.makespan, minute + aside))]!;
     let from = 0;
-    let most = -1;
-    const use = this.use(father);
-    for (let k = 0; k < 3; k++) {
+    let most = Number.NEGATIVE_INFINITY;
+    for (let k = 0; k < LOOKED; k++) {
       const at = random.below(Math.max(1, span - length + 1));
-      const sum = use[Math.min(span, at + length)]! - use[at]!;
-      if (sum > most) {
-        most = sum;
+      const ahead = his[Math.min(span, at + length)]! - his[at]! - (hersTo(at + length) - hersTo(at));
+      if (ahead > most) {
+        most = ahead;
         from = at;
       }
     }
@@ -222,6 +235,11 @@ export class Genetic {
 
   /** Use of all resources, each in shares of its capacity, summed up to every minute. */
   private use(plan: Plan): Float64Array {
+    plan.use ??= this.summed(plan);
+    return plan.use;
+  }
+
+  private summed(plan: Plan): Float64Array {
     const { n, resources, duration, demand, capacity } = this.p;
     const steps = new Float64Array(plan.makespan + 2);
     for (let i = 0; i < n; i++) {
