@@ -48,6 +48,14 @@ test("IN1 the thirteenth set is read but for yields that no word names", () => {
   expect(wrong).toHaveLength(4);
 });
 
+test("IN1 the fifteenth set, for which nothing was mended, is read as well as it was the first time", () => {
+  const { wrong, lines, steps, headings } = score(fixtures("fifteenth.txt"), readText);
+  expect(lines).toEqual({ right: 249, of: 261 });
+  expect(steps).toEqual({ right: 49, of: 51 });
+  expect(headings).toEqual({ right: 58, of: 59 });
+  expect(wrong.filter((one) => / -> is no ingredient| -> is one line more/.test(one))).toEqual([]);
+});
+
 test("IN1 the score can fail: a reader that says nothing scores nothing", () => {
   const empty = readText("");
   const { lines, steps } = score(fixtures("third.txt"), () => empty);
