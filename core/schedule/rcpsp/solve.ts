@@ -92,11 +92,11 @@ class ProjectRun {
   }
 
   private plain(): ProjectResult {
-    const firstProof = this.limit >= WORTH_PROOF * this.p.n ** 3 ? FIRST_PROOF : 0;
+    const [firstProof, lift] = this.limit >= WORTH_PROOF * this.p.n ** 3 ? [FIRST_PROOF, BOUND] : [0, 0];
     let genetic = new Genetic(
       this.p,
       this.random,
-      Math.min(ROUND, this.limit * (1 - 1.5 * firstProof - BOUND)),
+      Math.min(ROUND, this.limit * (1 - 1.5 * firstProof - lift)),
     );
     // The first plan settles how long an axis the proof needs.
     this.breed(genetic, 1);
@@ -107,12 +107,12 @@ class ProjectRun {
     let share = firstProof;
     const most = Math.min(ROUND, this.limit);
     for (let turn = 1; turn <= TURNS && !this.over && this.makespan > this.lower; turn++) {
-      this.breed(genetic, Math.floor((most * (1 - firstProof - BOUND)) / TURNS));
+      this.breed(genetic, Math.floor((most * (1 - firstProof - lift)) / TURNS));
       const before = this.makespan;
       this.prove(proof, Math.floor(most * share));
       if (this.makespan === before) share /= 3;
     }
-    this.raise(proof, Math.floor(most * BOUND));
+    this.raise(proof, Math.floor(most * lift));
     // With time left, longer searches from scratch, and proof in between.
     for (let round = ROUND; !this.over && this.makespan > this.lower; round *= 2) {
       this.breed(genetic, genetic.left * round);
