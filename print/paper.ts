@@ -3,10 +3,10 @@ import type { Book } from "../core/book/schema.ts";
 import { type Clock, clockOf } from "../core/production/clock.ts";
 import type { Kitchen, Menu, Service } from "../core/production/schema.ts";
 import { unitsOf } from "../core/production/units.ts";
-import { STANDARD } from "../core/production/variants.ts";
 import type { Result } from "../core/run/result.ts";
 import { type Say, wordFor, words } from "../words/catalogue.ts";
 import { type Format, format, METRIC, type Preferences } from "../words/format.ts";
+import { variantWords } from "../words/variant.ts";
 import { inFont } from "./fonts.ts";
 
 /** What every sheet is written from: the documents, the result, and how words and figures are put. */
@@ -99,13 +99,7 @@ export function paperOf(book: Book, result: Result, preferences: Preferences = M
       }),
     date,
     shortDate,
-    variant: (id) =>
-      id === STANDARD || id === ""
-        ? ""
-        : id
-            .split("+")
-            .map((need) => wordFor(say, "need", need))
-            .join(", "),
+    variant: (id) => variantWords(say, id) ?? "",
     allergens: (ids) => write.list(ids.map((id) => wordFor(say, "allergen", id))),
   };
 }

@@ -1,5 +1,6 @@
 import { type LogLine, type Standing, standing } from "../safety/log-lines.ts";
 import type { Came } from "./forecast.ts";
+import { fullest } from "./forecast-rules.ts";
 import type { Covers } from "./schema.ts";
 
 /** A past service that says how many came: who promised, and the plates of each course. */
@@ -17,8 +18,7 @@ export function cameBy(lines: readonly LogLine[]): {
   const came = [...Map.groupBy(past, ({ first }) => first.service).values()].flatMap((courses): CameAt[] => {
     const promised = courses.findLast(({ now }) => now.body.guaranteed !== undefined);
     if (!promised) return [];
-    // A guest eats every course: the fullest one says how many came.
-    const most = Math.max(
+    const most = fullest(
       ...courses.map(({ now }) => now.body.dishes.reduce((sum, { count }) => sum + count, 0)),
     );
     return [{ guaranteed: promised.now.body.guaranteed!, came: most, promised, courses }];

@@ -14,6 +14,11 @@ export interface Belief {
   readonly spreadCount: number;
 }
 
+/** A belief by its four numbers, in the order of a trace. */
+export function beliefOf([mean, meanCount, spread, spreadCount]: readonly number[]): Belief {
+  return { mean: mean!, meanCount: meanCount!, spread: spread!, spreadCount: spreadCount! };
+}
+
 /** What is believed after observations (BDA3 eq. 3.9 and the four lines before it). */
 export function afterSeeing(prior: Belief, seen: readonly number[]): Belief {
   const n = seen.length;

@@ -1,5 +1,5 @@
 import { studentQuantile } from "../numerics/student.ts";
-import { afterSeeing, nextOf } from "./conjugate.ts";
+import { afterSeeing, beliefOf, nextOf } from "./conjugate.ts";
 import { apart, countAt } from "./dirichlet.ts";
 
 /**
@@ -18,9 +18,8 @@ export function fullest(...courses: number[]): number {
   return Math.max(...courses);
 }
 
-function nextBy([mean, meanCount, spread, spreadCount, ...seen]: number[]) {
-  const belief = { mean: mean!, meanCount: meanCount!, spread: spread!, spreadCount: spreadCount! };
-  return nextOf(afterSeeing(belief, seen));
+function nextBy(given: readonly number[]) {
+  return nextOf(afterSeeing(beliefOf(given), given.slice(4)));
 }
 
 /** Centre, scale and degrees of freedom of the next service. */

@@ -1,4 +1,5 @@
 import { studentQuantile } from "../numerics/student.ts";
+import { beliefOf } from "./conjugate.ts";
 import { type Fit, fitTo, type Seen } from "./fit.ts";
 import { oddnessAt } from "./odd.ts";
 import { LOG, LOGIT, type Scale } from "./scale.ts";
@@ -64,10 +65,6 @@ function pairs(seen: Given): Seen[] {
     y: seen[2 * i]!,
     by: String(seen[2 * i + 1]),
   }));
-}
-
-function beliefOf([mean, meanCount, spread, spreadCount]: Given) {
-  return { mean: mean!, meanCount: meanCount!, spread: spread!, spreadCount: spreadCount! };
 }
 
 /** The fit of the last question: the figures of one estimate ask for the same one. */

@@ -16,24 +16,12 @@ export interface Delivery {
 /** A supplier has a delivery day in every week; two weeks back there is surely one. */
 const MOST_DAYS_BACK = 14;
 
-/** Days and dates of one clock are asked for again at every change of covers: told once. */
-const known = new WeakMap<Clock, WeakMap<Supplier, Map<string, Delivery | undefined>>>();
-
 /**
  * The last delivery that is there when goods are needed.
  * @param need moment of the use, like "D-2 07:30".
  * @returns undefined when no delivery day is left before it (a supplier always has one a week).
  */
 export function deliveryFor(supplier: Supplier, need: string, clock: Clock): Delivery | undefined {
-  const bySupplier = known.get(clock) ?? new WeakMap<Supplier, Map<string, Delivery | undefined>>();
-  known.set(clock, bySupplier);
-  const byNeed = bySupplier.get(supplier) ?? new Map<string, Delivery | undefined>();
-  bySupplier.set(supplier, byNeed);
-  if (!byNeed.has(need)) byNeed.set(need, lastBefore(supplier, need, clock));
-  return byNeed.get(need);
-}
-
-function lastBefore(supplier: Supplier, need: string, clock: Clock): Delivery | undefined {
   const minute = clock.minuteOf(need);
   const last = dayNumber(need);
   for (let day = last; day >= last - MOST_DAYS_BACK; day--) {

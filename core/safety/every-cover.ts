@@ -1,7 +1,8 @@
-import { ALLERGENS, type Allergen } from "../pantry/schema.ts";
+import type { Allergen } from "../pantry/schema.ts";
 import type { Menu } from "../production/schema.ts";
 import type { Contents, Eaten } from "./contents.ts";
 import { advisoryOf } from "./front-of-house.ts";
+import { tracesBy } from "./label-traces.ts";
 import type { Exposure } from "./shared.ts";
 
 /** What the floor must know of something that goes with every cover and stands on no plate. */
@@ -26,18 +27,13 @@ export function everyCover(
   exposures: readonly Exposure[],
 ): EveryCover[] {
   if (!surround || !("items" in surround)) return [];
+  const tracesOf = tracesBy(contents, exposures);
   return surround.items.map(({ item }) => {
     const eaten: Eaten =
       "preparation" in item ? { preparation: item.preparation } : { ingredient: item.ingredient };
     const contains = contents.allergens([eaten], ["contains"]);
     const mayContain = contents.allergens([eaten], ["may", "unknown"]);
-    const inside = contents.preparationsOn([eaten]);
-    const brought = new Set(
-      exposures.flatMap(({ preparation, allergens }) => (inside.has(preparation) ? allergens : [])),
-    );
-    const traces = ALLERGENS.filter(
-      (one) => brought.has(one) && !contains.includes(one) && !mayContain.includes(one),
-    );
+    const traces = tracesOf(eaten, contains, mayContain);
     return {
       ...{ item: eaten, name: names(eaten), contains, mayContain },
       ...(traces.length > 0 ? { traces } : {}),

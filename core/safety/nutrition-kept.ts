@@ -29,8 +29,8 @@ export type FatOfLine = (line: PreparationCells["lines"][number]) => Known;
  * off is fat; what sticks, is trimmed or strained takes everything in proportion, unless the step names the lines it
  * takes away: of these what is taken up stays, and what goes beyond them is in proportion (`nutrition-named.ts`; where
  * fat is taken off later, that of such a line still counts as there, so that less of the rest counts as taken off).
- * Calcium, iron and potassium go by the factors of `retention.ts` where a step says how it cooks. Alcohol goes as what is dissolved and, where a step heats, by the USDA table for the minutes from there on (the
- * shortest way).
+ * Calcium, iron and potassium go by the factors of `retention.ts` where a step says how it cooks. Alcohol goes as what is
+ * dissolved and, where a step heats, by the USDA table for the minutes from there on (the shortest way).
  */
 export function keptBySteps(
   made: PreparationCells,

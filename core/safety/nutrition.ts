@@ -73,17 +73,15 @@ export class Nutrition {
     const lines = made.lines.map((cells) => ({
       g: this.#cell(cells.ep),
       of: this.of(cells.line.item),
-      kept: (nutrient: Carried) => kept(cells.line, nutrient),
+      line: cells.line,
     }));
     const path = `calc:/nutrition/${preparation.id}`;
     const found = eachCarried((nutrient): Content => {
       const { unit } = CARRIED[nutrient];
+      const parts = lines.map(({ g, of, line }) => ({ g, of: of[nutrient], kept: kept(line, nutrient) }));
       // What holds nothing of it adds nothing to the sum, nor to the trace.
-      const some = lines.filter((line) => line.of[nutrient].amount.value > 0);
-      const inputs = [
-        whole,
-        ...some.flatMap((line) => [line.g, line.of[nutrient].amount, line.kept(nutrient)]),
-      ];
+      const some = parts.filter((part) => part.of.amount.value > 0);
+      const inputs = [whole, ...some.flatMap((part) => [part.g, part.of.amount, part.kept])];
       const [yielded, ...numbers] = inputs.map(({ value }) => value);
       const amount = notes.derived(
         `${path}/${nutrient}`,
@@ -92,11 +90,7 @@ export class Nutrition {
         inHundred,
         inputs,
       );
-      const triples = lines.flatMap((line) => [
-        line.g.value,
-        line.of[nutrient].most,
-        line.kept(nutrient).value,
-      ]);
+      const triples = parts.flatMap((part) => [part.g.value, part.of.most, part.kept.value]);
       return {
         amount,
         known: this.#shareKnown(`${path}/${nutrient}/known`, nutrient, lines),

@@ -1,6 +1,7 @@
 import { Fragment } from "react";
 import type { LabelLine, NutritionLabel } from "../../core/safety/nutrition-types.ts";
 import { wordFor } from "../../words/catalogue.ts";
+import { variantWords } from "../../words/variant.ts";
 import { useNames } from "../app/names.ts";
 import { useWords } from "../app/settings.tsx";
 import { Figure } from "./figure.tsx";
@@ -17,12 +18,8 @@ export function useLabelName(): (label: NutritionLabel) => string {
   return ({ dish, variant, preparation }) => {
     if (preparation !== undefined)
       return say("nutrition.preparation", { name: names.preparation(preparation) });
-    if (variant === undefined || variant === "standard")
-      return say("nutrition.plate", { dish: names.dish(dish!) });
-    const needs = variant
-      .split("+")
-      .map((need) => wordFor(say, "need", need))
-      .join(", ");
+    const needs = variantWords(say, variant ?? "");
+    if (needs === undefined) return say("nutrition.plate", { dish: names.dish(dish!) });
     return say("nutrition.plateFor", { dish: names.dish(dish!), variant: needs });
   };
 }

@@ -37,9 +37,9 @@ const DAY: readonly Row[] = [
   ["course/dessert", "20:10", "20:10"],
 ];
 
-/** The run of the small service as it must be: nothing is wrong with it. */
 const none = { value: 0, unit: "g" };
 
+/** The run of the small service as it must be: nothing is wrong with it. */
 export function smallResult(): Judged {
   return {
     plates: [

@@ -3,6 +3,7 @@ import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { Dish, Placement } from "../../../core/plating/schema.ts";
 import { wordFor } from "../../../words/catalogue.ts";
+import { variantWords } from "../../../words/variant.ts";
 import { Lost } from "../../app/frame.tsx";
 import { useBook, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
@@ -212,14 +213,7 @@ function DishWorth({ dish }: { readonly dish: Dish }) {
       <dl className="figures">
         {plates.map((plate) => (
           <div key={plate.variant}>
-            <dt>
-              {plate.variant === "standard" || plate.variant === ""
-                ? say("cost.plate")
-                : plate.variant
-                    .split("+")
-                    .map((n) => wordFor(say, "need", n))
-                    .join(", ")}
-            </dt>
+            <dt>{variantWords(say, plate.variant) ?? say("cost.plate")}</dt>
             <dd>
               <Figure at={`/cost/perPlate/${plate.at}/plate`}>
                 {write.money(plate.plate, amounts!.cost.currency)}

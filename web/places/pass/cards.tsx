@@ -2,7 +2,7 @@ import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { Placement } from "../../../core/plating/schema.ts";
 import type { PlateCount } from "../../../core/run/result.ts";
-import { wordFor } from "../../../words/catalogue.ts";
+import { variantWords } from "../../../words/variant.ts";
 import { useBook, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
@@ -53,13 +53,7 @@ function PlateCard({ plate, course }: { readonly plate: PlateCount; readonly cou
   const dish = library.dishes.get(plate.dish);
   if (!dish) return null;
   const placements = placementsOf(dish, plate.variant);
-  const variant =
-    plate.variant === "standard" || plate.variant === ""
-      ? undefined
-      : plate.variant
-          .split("+")
-          .map((n) => wordFor(say, "need", n))
-          .join(", ");
+  const variant = variantWords(say, plate.variant);
   return (
     <article className="card sheet-page">
       <header className="card-head">

@@ -1,10 +1,10 @@
-import { wordFor } from "../../../words/catalogue.ts";
 import { useBook, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Figure } from "../../parts/figure.tsx";
 import { placementsOf } from "../../parts/placements.ts";
+import { VariantWords } from "../run/variant-words.tsx";
 
 /** The plate-up line by course: who places what, seconds each, minutes for all plates against the window. */
 export function PlateUpLine() {
@@ -42,15 +42,7 @@ export function PlateUpLine() {
                 <div key={plate.dish + plate.variant} className="plate-up">
                   <h3>
                     <span className="dish">{dish.name}</span>
-                    {plate.variant !== "standard" && plate.variant !== "" && (
-                      <span className="quiet">
-                        ,{" "}
-                        {plate.variant
-                          .split("+")
-                          .map((n) => wordFor(say, "need", n))
-                          .join(", ")}
-                      </span>
-                    )}
+                    <VariantWords of={plate.variant} />
                     <span className="quiet"> × {write.number(plate.count + plate.spare, 0)}</span>
                   </h3>
                   <div className="scroll-x">

@@ -3,6 +3,7 @@ import { ALLERGENS } from "../../../core/pantry/schema.ts";
 import type { AllergenCell } from "../../../core/run/result.ts";
 import { allergensSaid } from "../../../words/allergens-said.ts";
 import { wordFor } from "../../../words/catalogue.ts";
+import { variantWords } from "../../../words/variant.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
@@ -227,15 +228,8 @@ function Listed({
 
 function Variant({ of }: { readonly of: string }) {
   const { say } = useWords();
-  if (of === "standard" || of === "") return null;
-  return (
-    <span className="quiet small block">
-      {of
-        .split("+")
-        .map((need) => wordFor(say, "need", need))
-        .join(", ")}
-    </span>
-  );
+  const words = variantWords(say, of);
+  return words === undefined ? null : <span className="quiet small block">{words}</span>;
 }
 
 /** The ways by which something arrives: dish, preparation, …, ingredient. */

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { Button } from "react-aria-components";
 import type { PlateCosts } from "../../../core/costing/cost-types.ts";
-import { wordFor } from "../../../words/catalogue.ts";
+import { variantWords } from "../../../words/variant.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
@@ -164,15 +164,7 @@ function Moved({ after }: { readonly after: PlateCosts }) {
             <tr key={dish + variant}>
               <th scope="row" className="dish">
                 {names.dish(dish)}
-                {variant !== "standard" && (
-                  <span className="quiet">
-                    {" "}
-                    {variant
-                      .split("+")
-                      .map((need) => wordFor(say, "need", need))
-                      .join(", ")}
-                  </span>
-                )}
+                {variant !== "standard" && <span className="quiet"> {variantWords(say, variant)}</span>}
               </th>
               <td className="num quiet">{money(before)}</td>
               <td className="num">

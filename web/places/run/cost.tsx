@@ -1,7 +1,7 @@
 import { Link } from "@tanstack/react-router";
 import { useMemo, useRef, useState } from "react";
 import type { Pricing } from "../../../core/production/schema.ts";
-import { wordFor } from "../../../words/catalogue.ts";
+import { variantWords } from "../../../words/variant.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
@@ -156,14 +156,7 @@ function Plates() {
                 </Link>
               </th>
               <td>
-                {plate.variant === "standard" ? (
-                  <span className="quiet">{say("guests.standard")}</span>
-                ) : (
-                  plate.variant
-                    .split("+")
-                    .map((n) => wordFor(say, "need", n))
-                    .join(", ")
-                )}
+                {variantWords(say, plate.variant) ?? <span className="quiet">{say("guests.standard")}</span>}
               </td>
               <td className="num">
                 <Figure at={`/cost/perPlate/${i}/plate`} unfold="over" label={names.dish(plate.dish)}>

@@ -4,6 +4,7 @@ import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { TracesTold } from "./traces-told.tsx";
+import { VariantWords } from "./variant-words.tsx";
 
 /** For the hall: each dish described, its allergens, and what may be left off. */
 export function FrontOfHouse() {
@@ -42,15 +43,7 @@ export function FrontOfHouse() {
               <article key={line.dish + line.variant} className="front">
                 <h3>
                   <span className="dish">{line.name}</span>
-                  {line.variant !== "standard" && line.variant !== "" && (
-                    <span className="quiet">
-                      ,{" "}
-                      {line.variant
-                        .split("+")
-                        .map((n) => wordFor(say, "need", n))
-                        .join(", ")}
-                    </span>
-                  )}
+                  <VariantWords of={line.variant} />
                   <span className="quiet"> × {line.count}</span>
                 </h3>
                 <p>{line.describe}</p>

@@ -3,6 +3,7 @@ import { ALLERGENS } from "../../../core/pantry/schema.ts";
 import { DIETS, type Need } from "../../../core/plating/schema.ts";
 import type { GuestGroup } from "../../../core/production/schema.ts";
 import { wordFor } from "../../../words/catalogue.ts";
+import { variantWords } from "../../../words/variant.ts";
 import { useBook, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
@@ -18,6 +19,7 @@ import { TextEntry } from "../../parts/text-entry.tsx";
 import { FlagWords, GuestFlags } from "./guest-flags.tsx";
 import { GuestList } from "./guest-list.tsx";
 import { ServiceEntries } from "./service-entries.tsx";
+import { VariantWords } from "./variant-words.tsx";
 
 const NEEDS: readonly Need[] = [...DIETS, ...ALLERGENS.map((a) => `no-${a}` as const)];
 
@@ -96,15 +98,7 @@ function Guest({
           {served.map((plate) => (
             <li key={plate.course + plate.dish + plate.variant}>
               {names.dish(plate.dish)}
-              {plate.variant !== "standard" && (
-                <span className="quiet">
-                  ,{" "}
-                  {plate.variant
-                    .split("+")
-                    .map((n) => wordFor(say, "need", n))
-                    .join(", ")}
-                </span>
-              )}
+              <VariantWords of={plate.variant} />
             </li>
           ))}
         </ul>
@@ -218,13 +212,8 @@ function Plates() {
                     {names.dish(plate.dish)}
                   </th>
                   <td>
-                    {plate.variant === "standard" ? (
+                    {variantWords(say, plate.variant) ?? (
                       <span className="quiet">{say("guests.standard")}</span>
-                    ) : (
-                      plate.variant
-                        .split("+")
-                        .map((n) => wordFor(say, "need", n))
-                        .join(", ")
                     )}
                   </td>
                   <td className="num">
