@@ -1,5 +1,6 @@
 import { parseBook } from "../core/book/parse.ts";
 import { type OpenLive, openLive } from "../core/run/live.ts";
+import { warmings } from "../core/run/live-warm.ts";
 import { run } from "../core/run/run.ts";
 import { demoBook } from "../data/demo/book.ts";
 
@@ -9,7 +10,8 @@ const ROUNDS = 3;
 
 /**
  * Processor time of one event of each kind in the afternoon of the day, on the demo and on 700 covers in the banquet
- * kitchen: reading the log, mending, judging and writing the plan back.
+ * kitchen: reading the log, mending, judging and writing the plan back; after the warming up that the board does while
+ * nobody asks. The first of all events is told apart.
  */
 export async function liveBench() {
   const read = parseBook(demoBook);
@@ -21,26 +23,27 @@ export async function liveBench() {
   ] as const) {
     const { plan } = run(read.value, service, { remedies: false, trace: false });
     const open = openLive(read.value, service, plan);
-    for (const [name, body] of eventsOf(open)) {
+    for (const warm of warmings(open, { entries: [], now: 0, rehearsal: false })) warm();
+    for (const [k, [name, body]] of eventsOf(open).entries()) {
       const entry = { id: "00000000-0000-4000-8000-000000000001", at: "2027-01-30T16:00:00Z", body };
       const asked = { entries: [entry], now: nowOf(open), rehearsal: false };
-      open.at(asked);
-      const times = Array.from({ length: ROUNDS }, () => {
+      const timed = () => {
         const before = process.cpuUsage();
         open.at(asked);
         const { user, system } = process.cpuUsage(before);
         return (user + system) / 1000;
-      });
-      const value = times.sort((a, b) => a - b)[ROUNDS >> 1]!;
+      };
+      const first = timed();
+      const value = Array.from({ length: ROUNDS }, timed).sort((a, b) => a - b)[ROUNDS >> 1]!;
       const { changes, breaches } = open.at(asked).live;
       const what = `${name}: ${changes.length} moved, ${breaches.length} break`;
-      rows.push({
-        name: `${words} (${plan.tasks.length} tasks), ${what}`,
-        value,
-        unit: "ms",
-        goal: LIMIT,
-        ok: value <= LIMIT,
-      });
+      const row = (of: string, ms: number) =>
+        void rows.push({
+          name: `${words} (${plan.tasks.length} tasks), ${of}`,
+          ...{ value: ms, unit: "ms", goal: LIMIT, ok: ms <= LIMIT },
+        });
+      if (k === 0) row("the first event of all", first);
+      row(what, value);
     }
   }
   return rows;

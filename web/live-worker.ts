@@ -1,12 +1,16 @@
-import { type LiveAsk, placesToWrite } from "../core/production/live.ts";
+import { placesToWrite } from "../core/production/live.ts";
 import { liveRemedies } from "../core/production/live-remedies.ts";
 import { type OpenLive, openLive } from "../core/run/live.ts";
+import { warmings } from "../core/run/live-warm.ts";
 import { RunRefusal } from "../core/run/run.ts";
 import type { FromLive, ToLive } from "./compute/live-protocol.ts";
 
 /** Idle time after an answer before it warms up, ms. */
 const IDLE_MS = 400;
-let warm = false;
+/** Between two steps of it, so that what is asked meanwhile waits for one step at the most. */
+const BREATH_MS = 20;
+let steps: (() => void)[] | undefined;
+let timer: ReturnType<typeof setTimeout> | undefined;
 
 /** Mends the plan after each event, away from the page; the service stays open between them. */
 let open: OpenLive | undefined;
@@ -32,7 +36,9 @@ function hear(asked: ToLive): void {
   else if (asked.type === "judge")
     say({ type: "judged", id: asked.id, findings: open.unsaid(made, asked.now) });
   else {
-    if (!warm) setTimeout(warmUp, IDLE_MS, open, asked);
+    steps ??= warmings(open, asked);
+    clearTimeout(timer);
+    timer = setTimeout(warmUp, IDLE_MS);
     say({
       type: "live",
       id: asked.id,
@@ -43,26 +49,12 @@ function hear(asked: ToLive): void {
   }
 }
 
-/**
- * Mends once for nothing while nobody asks: the first event of a service should not take three times as long as the
- * second, because no code has been run before.
- */
-function warmUp(live: OpenLive, asked: LiveAsk): void {
-  if (warm) return;
-  warm = true;
-  const { site, plan } = live.base;
-  const task = plan.tasks.find((one) => one.startMin > asked.now && one.hands.length > 0);
-  if (!task) return;
-  const { clock } = site;
-  const [when, to] = [clock.textOf(asked.now), clock.textOf(asked.now + 60)];
-  for (const body of [
-    { kind: "absent", person: task.hands[0], from: when, to },
-    { kind: "late", task: task.id, edge: "start", byMin: 20, to: clock.textOf(task.startMin + 20) },
-  ]) {
-    const turn = asked.entries.length + 1;
-    const entry = { id: "warm-up", at: "1970-01-01T00:00:00Z", body: { ...body, when, turn } };
-    live.at({ ...asked, entries: [...asked.entries, entry] });
-  }
+/** A step while nobody asks, then the next. */
+function warmUp(): void {
+  const step = steps?.shift();
+  if (!step) return;
+  step();
+  timer = setTimeout(warmUp, BREATH_MS);
 }
 
 addEventListener("message", ({ data }: MessageEvent<ToLive>) => {

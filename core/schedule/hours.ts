@@ -18,7 +18,7 @@ export function hoursOf(
   axis: Axis,
 ): Hours {
   const { tasks } = axis.problem;
-  const before = hoursBefore(axis);
+  const before = new Before(axis);
   const known = new Map<string, readonly [Minutes, Minutes]>();
   const hours: (Minutes | null)[] = [];
   const lists = new Map<readonly number[], number>();
@@ -44,7 +44,7 @@ export function hoursOf(
       found = [of(false), of(true)];
       known.set(key, found);
     }
-    if (!d) before.set(tasks[i]!.modes, found);
+    if (!d) before.keep(tasks[i]!.modes, found);
     hours.push(found[0], found[1]);
   });
   return hours;
@@ -57,19 +57,67 @@ interface Axis {
   readonly end: number;
 }
 
-type OfModes = WeakMap<readonly Mode[], readonly [Minutes, Minutes]>;
+/** When work of some modes can start, and when it can end. */
+type StartsAndEnds = readonly [Minutes, Minutes];
+type OfModes = WeakMap<readonly Mode[], StartsAndEnds>;
 
-/** Of the same people on the same axis: a plan that is mended all day asks for the same hours at each event. */
-const ofPeople = new WeakMap<readonly Person[], Map<string, OfModes>>();
+/** Hours as time runs, and by the end of the axis as it runs backward. */
+interface Views {
+  readonly forward: OfModes;
+  readonly mirrored: Map<number, OfModes>;
+}
 
-function hoursBefore({ problem, mirrored, end }: Axis): OfModes {
-  if (!problem.persons) return new WeakMap();
-  const views = ofPeople.get(problem.persons) ?? new Map<string, OfModes>();
-  ofPeople.set(problem.persons, views);
-  const view = `${mirrored} ${end}`;
-  const known: OfModes = views.get(view) ?? new WeakMap();
-  views.set(view, known);
-  return known;
+const ofPeople = new WeakMap<readonly Person[], Map<number, Views>>();
+
+/**
+ * Hours of the same people: a plan that is mended all day asks for the same at each event, and looked at from the end
+ * they are the same read backward.
+ */
+class Before {
+  private readonly mirrored: boolean;
+  private readonly end: number;
+  private readonly forward: OfModes;
+  private readonly here: OfModes;
+
+  constructor({ problem, mirrored, end }: Axis) {
+    this.mirrored = mirrored;
+    this.end = end;
+    const { persons = [] } = problem;
+    const known = ofPeople.get(persons) ?? new Map<number, Views>();
+    ofPeople.set(persons, known);
+    // An axis longer than all shifts changes nothing.
+    const last = persons.reduce((most, { shifts }) => shifts.reduce((m, s) => Math.max(m, s.to), most), 0);
+    const clipped = Math.min(end, last);
+    const views: Views = known.get(clipped) ?? { forward: new WeakMap(), mirrored: new Map() };
+    known.set(clipped, views);
+    this.forward = views.forward;
+    this.here = mirrored ? (views.mirrored.get(end) ?? new WeakMap()) : views.forward;
+    if (mirrored) views.mirrored.set(end, this.here);
+  }
+
+  get(modes: readonly Mode[]): StartsAndEnds | undefined {
+    const found = this.here.get(modes);
+    if (found || !this.mirrored) return found;
+    const forward = this.forward.get(modes);
+    if (!forward) return undefined;
+    const turned = this.turned(forward);
+    this.here.set(modes, turned);
+    return turned;
+  }
+
+  keep(modes: readonly Mode[], found: StartsAndEnds): void {
+    this.here.set(modes, found);
+    if (this.mirrored) this.forward.set(modes, this.turned(found));
+  }
+
+  /** What starts one way round ends the other way. */
+  private turned([starts, ends]: StartsAndEnds): StartsAndEnds {
+    return [backward(ends, this.end), backward(starts, this.end)];
+  }
+}
+
+function backward(minutes: Minutes, end: number): Minutes {
+  return minutes.map((_, k) => end - minutes[minutes.length - 1 - k]!);
 }
 
 /** Ways with one signature have the same hours. Needs that ask for the same people share one list, numbered here. */

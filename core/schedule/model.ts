@@ -100,8 +100,7 @@ export function buildModel(problem: Problem, view: View): Model {
   const n = problem.tasks.length;
   const end = problem.horizon + (view.extra ?? 0);
   const mirrored = view.mirrored;
-  const names = new Names(problem);
-  const ways = problem.tasks.map((task) => task.modes.map((mode) => wayOf(problem, mode, names)));
+  const { names, ways } = readOf(problem);
   const moment = (m: Moment) => 2 * names.task.get(m.task)! + ((m.at === "end") !== mirrored ? 1 : 0);
   const decided = problem.tasks.map((task) => decidedOf(task, names, end, mirrored));
   const { lo, hi } = datesOf(problem, view, end);
@@ -182,6 +181,24 @@ class Names {
       this.person.set(p.id, i);
     });
   }
+}
+
+/** What a problem is in every view: neither changes, and several ways of mending ask for the same. */
+interface Read {
+  readonly names: Names;
+  readonly ways: readonly (readonly Way[])[];
+}
+
+const read = new WeakMap<Problem, Read>();
+
+function readOf(problem: Problem): Read {
+  const known = read.get(problem);
+  if (known) return known;
+  const names = new Names(problem);
+  const ways = problem.tasks.map((task) => task.modes.map((mode) => wayOf(problem, mode, names)));
+  const made = { names, ways };
+  read.set(problem, made);
+  return made;
 }
 
 function number(map: Map<string, number>, name: string): number {

@@ -302,8 +302,9 @@ class Mender {
     const mark = board.placedCount;
     const away = () => Math.abs(board.start[first]! - wanted);
     let least = Number.POSITIVE_INFINITY;
-    let from = wanted;
     if (g.placeCluster(c, wanted)) least = away();
+    // Where it has no place from the first minute on, it has none.
+    else if (!g.placeCluster(c)) return false;
     // The other way too, farther and farther, as long as that may be nearer.
     for (let step = STEP; step < least && step < 2 * wanted; step *= 2) {
       board.backTo(mark);
@@ -311,8 +312,7 @@ class Mender {
       if (away() < least) return true;
     }
     if (board.placedCount > mark) board.backTo(mark);
-    if (least === Number.POSITIVE_INFINITY) from = 0;
-    return g.placeCluster(c, from);
+    return g.placeCluster(c, least === Number.POSITIVE_INFINITY ? 0 : wanted);
   }
 
   /**

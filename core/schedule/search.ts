@@ -193,8 +193,23 @@ export class Search {
     return next;
   }
 
-  private try(way: Way, i: number, demand: Demand, on: number, from: number, to: number): void {
-    if (way.demands.length + this.board.model.holdsOf[i]!.length < 2) return;
+  /** Occupies what was chosen where one of those after it (needs from `need` on, holds from `hold` on) could look there. */
+  private try(
+    way: Way,
+    i: number,
+    demand: Demand,
+    on: number,
+    from: number,
+    to: number,
+    need: number,
+    hold: number,
+  ): void {
+    const { holds, holdsOf } = this.board.model;
+    const looks = (d: Demand) => d.of.includes(on) || (d.same >= 0 && this.board.sameOn[d.same] === on);
+    let seen = false;
+    for (let k = need; k < way.demands.length && !seen; k++) seen = looks(way.demands[k]!);
+    for (let x = hold; x < holdsOf[i]!.length && !seen; x++) seen = looks(holds[holdsOf[i]![x]!]!.demand);
+    if (!seen) return;
     this.board.occupy(i, demand, on, from, to);
     this.tried.push({ demand, on, from, to });
   }
@@ -209,7 +224,7 @@ export class Search {
       const choice = this.choose(d, s, e, fixed ? fixed[k]! : -1);
       if (choice >= 0) {
         on.push(choice);
-        this.try(way, i, d, choice, s, e);
+        this.try(way, i, d, choice, s, e, k + 1, 0);
       } else next = Math.max(next, -choice);
     }
     if (next >= 0) return next;
@@ -234,7 +249,7 @@ export class Search {
       const choice = this.choose(h.demand, from, to, bound);
       if (choice >= 0) {
         holdsOn.push(choice);
-        this.try(way, i, h.demand, choice, from, to);
+        this.try(way, i, h.demand, choice, from, to, way.demands.length, x + 1);
         continue;
       }
       const later = -choice;
