@@ -75,6 +75,7 @@ export const WorkSchema = z.strictObject({
 export type Work = z.infer<typeof WorkSchema>;
 
 export const SPACE_UNITS = ["shelf", "litre", "kg", "burner", "piece", "position"] as const;
+export type SpaceUnit = (typeof SPACE_UNITS)[number];
 
 export const UseSchema = z
   .strictObject({

@@ -3,6 +3,7 @@ import { FormulaCells } from "../formula/cells.ts";
 import { orderOfMaking } from "../formula/graph.ts";
 import { Ledger, OutOfBounds } from "../ledger/ledger.ts";
 import { type Problem, Refusal } from "../pantry/refusal.ts";
+import { writeAmount } from "../quantity/write.ts";
 import type {
   Amounts,
   AmountsOptions,
@@ -131,7 +132,7 @@ class AmountsModel {
       if (largest > TRIED_TIMES * amount.nominalG * (1 + 1e-9))
         warnings.push({
           path: need.cells.at,
-          what: `a batch of ${Math.round(largest)} g is more than ${TRIED_TIMES} times the ${Math.round(amount.nominalG)} g that is written`,
+          what: `${need.cells.preparation.name}: a batch of ${weight(largest)} is more than ${TRIED_TIMES} times the ${weight(amount.nominalG)} that is written`,
           mend: "try a batch of this size first, or limit the batch",
         });
     }
@@ -288,3 +289,6 @@ function find<T>(documents: ReadonlyMap<string, T>, kind: string, id: string, pa
     },
   ]);
 }
+
+/** Grams as a cook reads them. */
+const weight = (g: number) => writeAmount({ value: g, unit: "g" }, { system: "metric" }).text;

@@ -43,8 +43,10 @@ function along({ ink }: Sheet, { task, from, to, free, across, bar, marked }: La
   }
 }
 
-function downwards({ ink }: Sheet, { task, from, to, across, bar, marked }: LabelPlace): Drawn[] {
-  const tall = task.kind === "milestone" ? 18 : to - from;
+function downwards({ ink, time }: Sheet, { task, from, to, across, bar, marked }: LabelPlace): Drawn[] {
+  // In a fold stands the name of the day.
+  const fold = time.folds.find(({ place, width }) => place + width > from && place < to);
+  const tall = task.kind === "milestone" ? 18 : Math.min(to, fold?.place ?? to) - from;
   if (tall < 15) return [];
   const top = task.kind === "milestone" ? from + 5 : from + 14;
   const lead = task.kind === "milestone" ? bar / 2 + 14 : marked ? 22 : 6;

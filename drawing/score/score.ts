@@ -72,13 +72,21 @@ export function scoreDrawing(input: ScoreInput, ink: Ink): Score {
     draw(
       "g",
       { "aria-hidden": "true" },
-      ...input.service.flatMap((moment, i) => serviceLine(sheet, moment, i, input.service[i + 1]?.minute)),
+      ...input.service.flatMap((moment, i) =>
+        serviceLine(sheet, moment, i, input.service[i + 1]?.minute, input.measures.head),
+      ),
     ),
     ...laid.map((stave) => staveShapes(sheet, input.measures, stave)),
     names > 0 && draw("g", {}, ...laid.map((stave) => nameText(ink, stave, names, input.measures))),
     input.now === undefined ? undefined : nowLine(sheet, input.now, input.nowWord),
   );
   return { drawing, time: input.time, staves: laid, length, size };
+}
+
+/** The hours, days and courses of a score alone, to stay in sight while its staves are scrolled (D13). */
+export function scoreHead(input: ScoreInput, ink: Ink): Drawn {
+  const measures = { ...input.measures, foot: 0 };
+  return scoreDrawing({ ...input, measures, staves: [] }, ink).drawing;
 }
 
 function staveShapes(sheet: Sheet, measures: ScoreMeasures, laid: LaidStave): Drawn {
@@ -126,10 +134,12 @@ function serviceLine(
   { minute, name }: { minute: number; name: string },
   index: number,
   next: number | undefined,
+  head: number,
 ): Drawn[] {
   const place = sheet.time.at(minute);
   const main = index === 0;
-  const top = main ? 18 : 26;
+  // The figures of the hours stay clear of the lines of later courses.
+  const top = main ? 18 : head - 4;
   const bar = draw("rect", {
     ...box(sheet, place - (main ? 2.5 : 1), top, main ? 5 : 2, sheet.size - top),
     fill: sheet.ink.ink,
@@ -143,7 +153,10 @@ function serviceLine(
   if (sheet.direction === "down") return main ? [bar, word(sheet.size - 4, place - 6, "end", name)] : [bar];
   if (main && place > textWidth(name, 16) + 120) return [bar, word(place - 4, 14, "end", name)];
   const room = (next === undefined ? sheet.time.length + 10 : sheet.time.at(next)) - place - 8;
-  return textWidth(name, 15.5) <= room ? [bar, word(place, 14, "start", name)] : [bar];
+  if (textWidth(name, 15.5) <= room) return [bar, word(place, 14, "start", name)];
+  // A course whose name has no room stands under its number.
+  const number = String(index + 1);
+  return main || textWidth(number, 15.5) > room + 6 ? [bar] : [bar, word(place, 14, "middle", number)];
 }
 
 function nowLine(sheet: Sheet, minute: number, word: string): Drawn {

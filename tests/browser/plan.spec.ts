@@ -68,7 +68,7 @@ test("R12, P16 a plan is kept by a name and set beside another; weights are told
   await computed(page);
   await page.getByLabel("Name", { exact: true }).fill("before");
   await page.getByRole("button", { name: "Keep this plan to compare" }).click();
-  await page.getByRole("button", { name: "What is good" }).click();
+  await page.getByRole("button", { name: "What makes a plan good" }).click();
   await expect(page.locator(".good")).toContainText("A change of an oven's temperature");
   await page.getByRole("textbox", { name: /Weight: A minute walked/ }).fill("9");
   await page.keyboard.press("Enter");

@@ -42,7 +42,7 @@ export const argue = {
   "remedy.try": "Try it",
   "remedy.try.what": "Try it: {what}",
 
-  "good.title": "What is good",
+  "good.title": "What makes a plan good",
   "good.what":
     "Rules come first. Of plans that keep them the better has less of these, each weighed. The weights are taste: set your own.",
   "good.term": "Of this plan",

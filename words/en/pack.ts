@@ -37,7 +37,7 @@ export const pack = {
   "pack.score": "The run, {day}",
   "pack.score.part": "The run, {day} ({part} of {parts})",
   "pack.legend":
-    "Black bar: hands at work. Thin line: waiting. Wedge: a hold, a point when nothing of it is left. Open bar: plating. Oven: set temperature, below it what is inside, shelf by shelf. ▲ little slack, ✗ breaks a rule. Grey strip: time folded while nobody works. Thick bar under an hour: hands are full in it.",
+    "Black bar: hands at work. Thin line: waiting. Wedge: a hold, a point when nothing of it is left. Open bar: plating. Oven: set temperature, below it what is inside, shelf by shelf. ▲ little slack, ✗ breaks a rule. Grey strip: time folded while nobody works. Numbers after the service: the courses. Thick bar under an hour: hands are full in it.",
 
   "pack.order": "Order, {supplier}",
   "pack.order.c": "°C",

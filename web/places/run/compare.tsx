@@ -6,6 +6,7 @@ import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import type { Told } from "../../compute/protocol.ts";
 import { Figure } from "../../parts/figure.tsx";
+import { useFirst } from "../../parts/first.tsx";
 import { pathWords } from "../../parts/path-words.ts";
 import { cameOf, KeptFigureView } from "./kept-figure.tsx";
 import { dropPlan, keepPlan, useKeptPlans } from "./kept-plans.ts";
@@ -128,6 +129,7 @@ function Beside({
   ];
   const at = new Map(told.plan.tasks.map((task, i) => [task.id, i]));
   const moved = differences(before, after);
+  const { shown, more } = useFirst(moved, MOST);
   return (
     <>
       <table className="table small-table">
@@ -161,7 +163,7 @@ function Beside({
       </table>
       <p>{say("compare.moved", { count: moved.length })}</p>
       <ul className="rows">
-        {moved.slice(0, MOST).map((each) => (
+        {shown.map((each) => (
           <li key={each.task}>
             <Button className="link-button why-link" onPress={() => onChoose(each.task)}>
               {each.name}
@@ -184,7 +186,7 @@ function Beside({
           </li>
         ))}
       </ul>
-      {moved.length > MOST && <p className="quiet">{say("plan.more", { count: moved.length - MOST })}</p>}
+      {more}
       <p className="quiet small">{say("compare.ghosts")}</p>
     </>
   );

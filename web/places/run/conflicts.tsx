@@ -4,6 +4,7 @@ import { nearlyUsed, tightTasks } from "../../../drawing/index.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
+import { useFirst } from "../../parts/first.tsx";
 import { ConflictNote, Remedies } from "./remedies.tsx";
 
 const MOST = 6;
@@ -24,13 +25,16 @@ export function Conflicts({
   const { amounts } = useTold();
   const tight = tightTasks(plan, service.slackMin);
   const warnings = amounts?.warnings ?? [];
+  const broken = useFirst(plan.broken, MOST);
+  const tightest = useFirst(tight, MOST);
+  const unsettled = useFirst(warnings, MOST);
   return (
     <>
       {plan.broken.length > 0 && (
         <section className="note">
           <h2 className="note-title harm">✕ {say("plan.broken", { count: plan.broken.length })}</h2>
           <ul className="rows">
-            {plan.broken.slice(0, MOST).map((rule) => (
+            {broken.shown.map((rule) => (
               <li key={rule.what}>
                 <p>{sentence(rule.what)}</p>
                 {rule.tasks.slice(0, 3).map((id) => (
@@ -41,9 +45,7 @@ export function Conflicts({
               </li>
             ))}
           </ul>
-          {plan.broken.length > MOST && (
-            <p className="quiet">{say("plan.more", { count: plan.broken.length - MOST })}</p>
-          )}
+          {broken.more}
         </section>
       )}
       <ConflictNote plan={plan} onChoose={onChoose} />
@@ -52,7 +54,7 @@ export function Conflicts({
         <section className="note">
           <h2 className="note-title decide">▲ {say("plan.tight", { count: tight.length })}</h2>
           <ul className="rows">
-            {tight.slice(0, MOST).map((task) => (
+            {tightest.shown.map((task) => (
               <li key={task.id}>
                 <Button className="link-button" onPress={() => onChoose(task.id)}>
                   {task.name}, {write.clock(task.start)}
@@ -65,23 +67,21 @@ export function Conflicts({
               </li>
             ))}
           </ul>
-          {tight.length > MOST && <p className="quiet">{say("plan.more", { count: tight.length - MOST })}</p>}
+          {tightest.more}
         </section>
       )}
       {warnings.length > 0 && (
         <section className="note">
           <h2 className="note-title decide">▲ {say("plan.warnings", { count: warnings.length })}</h2>
           <ul className="rows">
-            {warnings.slice(0, MOST).map((warning) => (
+            {unsettled.shown.map((warning) => (
               <li key={`${warning.path}${warning.what}`}>
                 <p>{sentence(warning.what)}</p>
                 <p className="quiet small">{sentence(warning.mend)}</p>
               </li>
             ))}
           </ul>
-          {warnings.length > MOST && (
-            <p className="quiet">{say("plan.more", { count: warnings.length - MOST })}</p>
-          )}
+          {unsettled.more}
         </section>
       )}
     </>

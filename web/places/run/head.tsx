@@ -1,12 +1,16 @@
 import { useBook, useBookState, useRunState, useTold } from "../../app/hands.tsx";
+import { useNames } from "../../app/names.ts";
 import { useCovers, useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Covers } from "../../parts/covers.tsx";
 import { Figure } from "../../parts/figure.tsx";
+import { pathWords } from "../../parts/path-words.ts";
 import { Pick } from "../../parts/pick.tsx";
 import { NewService } from "./new-service.tsx";
 import { Planning } from "./planning.tsx";
 import { useOrdered } from "./use-ordered.ts";
+
+const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 const MARKS = { feasible: "✓", broken: "✕", none: "▲" } as const;
 const TONES = { feasible: "done", broken: "harm", none: "decide" } as const;
@@ -23,6 +27,7 @@ export function RunHead({ short }: { readonly short: boolean }) {
   const { problems } = useRunState();
   const { told: ordered } = useOrdered();
   const planned = plan?.summary;
+  const known = { book, result: amounts, names: useNames() };
   const status = planned?.status ?? "none";
   return (
     <div className="page run-head" data-short={short || undefined}>
@@ -40,12 +45,13 @@ export function RunHead({ short }: { readonly short: boolean }) {
                 {MARKS[status]}{" "}
               </span>
             )}
-            {planned ? planned.sentence : say("run.planning")}
+            {planned ? planned.sentence : say(problems.length > 0 ? "run.refused" : "run.planning")}
           </p>
           <Planning />
           {problems.map((problem) => (
             <p key={`${problem.path}${problem.what}`} className="harm problem" role="alert">
-              ✕ {problem.what}. {problem.mend}. <span className="quiet small">{problem.path}</span>
+              ✕ {problem.what}. {sentence(problem.mend)}.{" "}
+              <span className="quiet small">{pathWords(`book:${problem.path}`, known)}</span>
             </p>
           ))}
         </div>

@@ -4,6 +4,7 @@ import type { Plan } from "../../../core/run/result.ts";
 import type { TriedMove } from "../../../core/run/try-move.ts";
 import type { StaveKind } from "../../../drawing/index.ts";
 import { useTold } from "../../app/hands.tsx";
+import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Choice } from "../../parts/choice.tsx";
 import { Compare } from "./compare.tsx";
@@ -18,7 +19,8 @@ import { type Place, useMove } from "./use-move.ts";
 /** The plan as a score, with what needs a decision in the margin. */
 export function PlanView() {
   const { plan, behind } = useTold();
-  const { say } = useWords();
+  const { say, write } = useWords();
+  const { service } = useService();
   const [kind, setKind] = useState<StaveKind>("station");
   const [chosen, setChosen] = useState<string>();
   const move = useMove(plan?.plan);
@@ -52,12 +54,16 @@ export function PlanView() {
             ]}
           />
         </ScoreView>
-        <p className="legend small quiet">{say("plan.legend")}</p>
+        <p className="legend small quiet no-print">{say("plan.legend")}</p>
         <p className="legend small quiet no-print" id="score-keys">
           {say("move.keys")}
         </p>
       </div>
       <div className="plan-margin">
+        <h1 className="print-only plan-title">
+          {service.name}, {write.date(service.at.slice(0, 10))}. {plan.summary.sentence}
+        </h1>
+        <p className="print-only legend small">{say("plan.legend")}</p>
         {move.moving ? (
           <MoveNote move={move} />
         ) : task ? (

@@ -5,6 +5,7 @@ import { useBook } from "../../app/hands.tsx";
 import { useCovers, useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import type { DocumentOf } from "../../book/trial.ts";
+import { useFirst } from "../../parts/first.tsx";
 
 const MOST = 6;
 const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -19,12 +20,13 @@ export function ConflictNote({
 }) {
   const { say } = useWords();
   const rules = plan.conflict ?? [];
+  const { shown, more } = useFirst(rules, MOST);
   if (rules.length === 0) return null;
   return (
     <section className="note">
       <h2 className="note-title">{say("conflict.title")}</h2>
       <ul className="rows">
-        {rules.slice(0, MOST).map((rule) => (
+        {shown.map((rule) => (
           <li key={rule.what}>
             {rule.tasks[0] === undefined ? (
               sentence(rule.what)
@@ -36,7 +38,7 @@ export function ConflictNote({
           </li>
         ))}
       </ul>
-      {rules.length > MOST && <p className="quiet">{say("plan.more", { count: rules.length - MOST })}</p>}
+      {more}
       <p className="quiet small">{say("conflict.any")}</p>
     </section>
   );

@@ -1,7 +1,7 @@
 import { useParams } from "@tanstack/react-router";
 import type { ReactNode } from "react";
 import type { Key } from "../../../words/catalogue.ts";
-import { useTold } from "../../app/hands.tsx";
+import { useRunState, useTold } from "../../app/hands.tsx";
 import { useMaybeService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Views } from "../../parts/views.tsx";
@@ -41,6 +41,7 @@ export function RunPlace() {
   const { view: asked } = useParams({ strict: false }) as { view?: string };
   const { say } = useWords();
   const { amounts } = useTold();
+  const { problems } = useRunState();
   const here = useMaybeService();
   if (!here) return <NoService />;
   const [id, , View] = VIEWS.find(([name]) => name === asked) ?? VIEWS[0]!;
@@ -48,7 +49,13 @@ export function RunPlace() {
     <>
       <RunHead short={id !== VIEWS[0]![0]} />
       <Views place="run" label="run.views" views={NAMES} current={id} />
-      {amounts ? <View /> : <p className="page quiet">{say("run.computing")}</p>}
+      {amounts ? (
+        <View />
+      ) : id === "guests" && problems.length > 0 ? (
+        <Guests />
+      ) : (
+        <p className="page quiet">{say(problems.length > 0 ? "run.refused.view" : "run.computing")}</p>
+      )}
     </>
   );
 }

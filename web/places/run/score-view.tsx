@@ -15,9 +15,14 @@ import {
   PAGE_MEASURES,
   runTime,
   type Score,
+  type ScoreInput,
+  type Span,
+  type Stave,
   type StaveKind,
   scoreDrawing,
+  scoreHead,
 } from "../../../drawing/index.ts";
+import type { Drawn } from "../../../drawing/tree.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Drawing } from "../../parts/drawing.tsx";
@@ -58,6 +63,7 @@ export function ScoreView({
   const { clock } = useService();
   const midnight = clock.minuteOf("D 00:00");
   const scroll = useRef<HTMLDivElement>(null);
+  const head = useRef<HTMLDivElement>(null);
   const width = useWidth(scroll);
   const [zoom, setZoom] = useState<number>(1);
   const [only, setOnly] = useState<string>();
@@ -67,33 +73,35 @@ export function ScoreView({
     [wide, staves, only],
   );
 
-  const score: Score | undefined = useMemo(() => {
+  const drawn: { score: Score; head: Drawn | undefined } | undefined = useMemo(() => {
     if (width === 0 || shown.length === 0) return undefined;
     const folded = runTime(from, to, busy, { perMinute: 1 });
     const folds = folded.folds.length * 26;
     const perMinute = wide
       ? (Math.max(320, width - NAMES - 24 - folds) / (folded.length - folds)) * zoom
       : 1.6 * Math.min(zoom, 2);
-    const time = runTime(from, to, busy, { perMinute });
+    const time = wide
+      ? runTime(from, to, busy, { perMinute })
+      : runTime(from, to, busyOn(shown[0]!, input.service), { perMinute, foldOver: 60 });
     const lanes = wide
       ? 0
       : Math.max(1, mostInUse(...shown[0]!.tasks.flatMap((task) => [1, task.from, task.to])));
     const lane = Math.max(96, (width - HEAD_DOWN - 12) / Math.max(1, lanes));
-    return scoreDrawing(
-      {
-        ...input,
-        staves: shown,
-        time,
-        chosen,
-        ghosts: ghosts && fromMidnight(ghosts, midnight),
-        direction: wide ? "along" : "down",
-        measures: wide
-          ? PAGE_MEASURES
-          : { ...PAGE_MEASURES, lane, bar: lane - 6, head: HEAD_DOWN, shelf: 20, heat: 70, foot: 0 },
-      },
-      PAGE_INK,
-    );
+    const whole: ScoreInput = {
+      ...input,
+      staves: shown,
+      time,
+      chosen,
+      ghosts: ghosts && fromMidnight(ghosts, midnight),
+      direction: wide ? "along" : "down",
+      measures: wide
+        ? PAGE_MEASURES
+        : { ...PAGE_MEASURES, lane, bar: lane - 6, head: HEAD_DOWN, shelf: 20, heat: 70, foot: 0 },
+    };
+    return { score: scoreDrawing(whole, PAGE_INK), head: wide ? scoreHead(whole, PAGE_INK) : undefined };
   }, [width, shown, from, to, busy, zoom, wide, chosen, input, ghosts, midnight]);
+
+  const score = drawn?.score;
 
   useSlide(scroll, plan, score);
 
@@ -160,6 +168,11 @@ export function ScoreView({
     const element = first && scroll.current?.querySelector(`[data-task="${CSS.escape(first.id)}"]`);
     element?.scrollIntoView({ block: wide ? "nearest" : "start", inline: "start", behavior: "smooth" });
   };
+  // The hours stay at the top of the screen, and go along with what is scrolled below them.
+  const alongWith = () => {
+    const time = head.current?.querySelector("svg");
+    if (time && scroll.current) time.style.transform = `translateX(${-scroll.current.scrollLeft}px)`;
+  };
   const chosenAt = order.find((o) => o.id === chosen);
   return (
     <div className="score">
@@ -202,6 +215,14 @@ export function ScoreView({
           </Button>
         </span>
       </div>
+      {drawn?.head && (
+        <div className="score-head" ref={head} aria-hidden="true">
+          <div className="score-head-names" />
+          <div className="score-head-time">
+            <Drawing of={drawn.head} />
+          </div>
+        </div>
+      )}
       <div
         className="score-scroll"
         ref={scroll}
@@ -213,6 +234,7 @@ export function ScoreView({
         onKeyDown={press}
         onClick={tap}
         onPointerDown={drag.down}
+        onScroll={alongWith}
       >
         {score && (
           <div className="score-inner">
@@ -235,6 +257,14 @@ export function ScoreView({
       </div>
     </div>
   );
+}
+
+/** When something is to be done on a stave, and the courses: on a narrow screen the rest is folded. */
+function busyOn({ kind, tasks }: Stave, service: ScoreInput["service"]): Span[] {
+  return [
+    ...tasks.filter(({ task }) => kind === "equipment" || task.kind !== "passive"),
+    ...service.map(({ minute }) => ({ from: minute, to: minute })),
+  ];
 }
 
 function fromMidnight(

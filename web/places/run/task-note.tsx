@@ -1,5 +1,6 @@
 import { Link } from "@tanstack/react-router";
 import { Button } from "react-aria-components";
+import type { SpaceUnit } from "../../../core/formula/schema.ts";
 import type { Plan, PlanTask } from "../../../core/run/result.ts";
 import { useBook } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
@@ -31,7 +32,16 @@ export function TaskNote({
   const before = task.after.map((id) => plan.tasks.find((t) => t.id === id)).filter((t) => t !== undefined);
   return (
     <section className="note task-note" aria-live="polite">
-      <h2 className="note-title">{task.name}</h2>
+      <div className="note-head">
+        <h2 className="note-title">{task.name}</h2>
+        <Button
+          className="button quiet-button note-close"
+          aria-label={say("task.close")}
+          onPress={() => onChoose(undefined)}
+        >
+          ×
+        </Button>
+      </div>
       <p className="large">
         {write.clock(task.start)} – {write.hour(task.end)}
         <span className="quiet"> ({write.span(task.endMin - task.startMin)})</span>
@@ -60,7 +70,10 @@ export function TaskNote({
             <dd>
               {task.equipment.map((use) => (
                 <span key={use.id} className="block">
-                  {names.equipment(use.id)}, {write.number(use.space, 1)} {use.unit}
+                  {names.equipment(use.id)},{" "}
+                  {say(`task.space.${use.unit as SpaceUnit}`, {
+                    count: Math.round(use.space * 10) / 10,
+                  })}
                   {use.setC !== undefined && `, ${write.temperature(use.setC)}`}
                 </span>
               ))}
@@ -102,9 +115,6 @@ export function TaskNote({
       </dl>
       <Pinned task={task} move={move} />
       <Why task={task} onChoose={onChoose} />
-      <Button className="button quiet-button" onPress={() => onChoose(undefined)}>
-        {say("task.close")}
-      </Button>
     </section>
   );
 }
