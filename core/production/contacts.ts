@@ -51,6 +51,12 @@ export function contactsOf(site: Site, tasks: readonly Task[], never: number): C
   return contacts;
 }
 
+/** Contacts of tasks with the same food at the same places: dated anew, or with units that are closed for a time. */
+export function sameContacts(before: readonly Task[], site: Site, tasks: readonly Task[]): void {
+  const found = known.get(before);
+  if (found) known.set(tasks, { ...found, site });
+}
+
 function contactsAmong(site: Site, tasks: readonly Task[], never: number): Contacts {
   const { apart } = site;
   if (!apart) return NONE;
@@ -59,7 +65,7 @@ function contactsAmong(site: Site, tasks: readonly Task[], never: number): Conta
   );
   if (guarded.size === 0) return NONE;
   const foods = new Map<string, Food>();
-  const byTask = new Map<Task, Food>();
+  const byTask = new WeakMap<Task, Food>();
   const foodOf = (task: Task): Food => {
     const asked = byTask.get(task);
     if (asked) return asked;

@@ -1,4 +1,5 @@
-import type { Task as Piece, Problem } from "../schedule/problem.ts";
+import type { Person, Task as Piece, Problem } from "../schedule/problem.ts";
+import { sameContacts } from "./contacts.ts";
 import { personsOf, problemOf, resourceOf } from "./problem.ts";
 import type { Site } from "./site.ts";
 import type { Task, TaskSet } from "./tasks.ts";
@@ -23,11 +24,12 @@ export function problemAgain(before: Settled, site: Site, set: TaskSet, latest: 
     latest <= problem.horizon &&
     set.tasks.every((task, i) => task.uses === before.set.tasks[i]!.uses);
   if (!same) return problemOf(site, set);
+  sameContacts(before.set.tasks, site, set.tasks);
   const count = site.units.all.length;
   return {
     ...problem,
     tasks: set.tasks.map((task, i) => datedAnew(problem.tasks[i]!, task)),
-    persons: site.crew === before.site.crew ? problem.persons! : personsOf(site, problem.horizon),
+    persons: site.crew === before.site.crew ? problem.persons! : crewOf(site, problem.horizon),
     resources: problem.resources!.map((resource, k) => {
       const unit = site.units.all[k];
       if (k >= count || unit === before.site.units.all[k]) return resource;
@@ -47,4 +49,15 @@ function datedAnew(piece: Piece, task: Task): Piece {
     ...(task.release === undefined ? {} : { release: task.release }),
     ...(task.at === undefined ? {} : { pin: { start: task.at } }),
   };
+}
+
+const crews = new WeakMap<Site["crew"], { readonly horizon: number; readonly persons: readonly Person[] }>();
+
+/** The same persons for the same crew, so that the engine knows their hours again. */
+function crewOf(site: Site, horizon: number): readonly Person[] {
+  const known = crews.get(site.crew);
+  if (known?.horizon === horizon) return known.persons;
+  const persons = personsOf(site, horizon);
+  crews.set(site.crew, { horizon, persons });
+  return persons;
 }

@@ -83,9 +83,21 @@ export function liveProblem(given: LiveProblemOf): LiveProblem {
   };
 }
 
-/** Shifts without the time people are away; units there but for the time they are closed. */
-function siteNow({ site, away, closed }: LiveProblemOf): Site {
+const sites = new WeakMap<Site, { readonly key: string; readonly now: Site }>();
+
+/** Shifts without the time people are away; units there but for the time they are closed: the same until that changes. */
+function siteNow(given: LiveProblemOf): Site {
+  const { site, away, closed } = given;
   if (away.length === 0 && closed.length === 0) return site;
+  const key = JSON.stringify([away, closed]);
+  const known = sites.get(site);
+  if (known?.key === key) return known.now;
+  const now = siteWithout(given);
+  sites.set(site, { key, now });
+  return now;
+}
+
+function siteWithout({ site, away, closed }: LiveProblemOf): Site {
   const crew =
     away.length === 0
       ? site.crew
