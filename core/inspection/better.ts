@@ -1,22 +1,34 @@
 import type { PlanTask } from "../run/result.ts";
+import type { Made } from "./needs.ts";
 import type { Parts } from "./parts.ts";
 import { happened } from "./pins.ts";
 import type { Scope } from "./scope.ts";
 import { covered, type Span } from "./spans.ts";
 import { handsBeyond, heatUps } from "./spent.ts";
 import { type Finding, type Judged, roundUp, same } from "./types.ts";
+import { waitsOf } from "./waits.ts";
 
 /** From there on an hour is called full: this share of the minutes that hands are there. */
 const FULL = 0.75;
 const HOUR = 60;
 
 /**
- * Judges what a plan that keeps every rule says it is good at: heat-ups, hands beyond the fewest, peaks of work, walking and
- * work interrupted by a break, each summed again. What has happened is not the plan's, so then nothing is judged.
+ * Judges what a plan that keeps every rule says it is good at: slack eaten, food held beyond its best, waits, heat-ups,
+ * hands beyond the fewest, peaks of work, walking and work interrupted by a break, each summed again. What has happened is
+ * not the plan's, so then nothing is judged.
  */
-export function judgeBetter(scope: Scope, parts: Parts, { plan, plates }: Judged): Finding[] {
+export function judgeBetter(
+  scope: Scope,
+  made: ReadonlyMap<string, Made>,
+  parts: Parts,
+  { plan, plates }: Judged,
+): Finding[] {
   if (plan.status !== "feasible" || happened(scope).size > 0) return [];
+  const waits = waitsOf(scope, made, parts, plates);
   const sums: Readonly<Record<string, () => number | undefined>> = {
+    slack: () => waits.slack,
+    stale: () => waits.stale,
+    waiting: () => waits.waiting,
     heatUps: () => heatUps(scope, parts),
     hands: () => handsBeyond(scope, parts, plates),
     peaks: () => peaks(scope, plan.tasks),

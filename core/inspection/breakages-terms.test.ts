@@ -67,4 +67,64 @@ describe("I17 what is better, summed again", () => {
     expect(said("breaks", 0)).toEqual([]);
     expect(said("breaks", 2)).toEqual([["term", [], 2]]);
   });
+
+  test("slack: the gratin is wanted by 19:05, a quarter of an hour before its window; out at 19:09 it eats 4", () => {
+    const late = (s: Small) => s.time("gratin/bake/1/wait", "18:24", "19:09");
+    expect(said("slack", 0)).toEqual([]);
+    expect(said("slack", 3)).toEqual([["term", [], 3]]);
+    expect(said("slack", 4, late)).toEqual([]);
+    expect(said("slack", 0, late)).toEqual([["term", [], 4]]);
+  });
+
+  test("slack: of the 25 min it may wait hot 10 are the window, half of the rest leaves 19:12", () => {
+    const short = (s: Small) => {
+      s.step("gratin", "bake").hold.maxMin = 25;
+      s.time("gratin/bake/1/wait", "18:30", "19:15");
+    };
+    expect(said("slack", 3, short)).toEqual([]);
+    expect(said("slack", 0, short)).toEqual([["term", [], 3]]);
+  });
+
+  test("slack: what may stand until its plate is wanted so long before the line check, by half of what it may stand beyond it", () => {
+    const asked = (s: Small) => {
+      s.service.slackMin = 260;
+      s.time("tart/mix/1", "12:30", "12:42");
+      s.time("tart/bake/1/wait", "14:07", "14:37");
+    };
+    // Tarts may stand 600 min, 500 of them before a line check at 18:30: wanted by 14:20, 17 eaten. The gratin by 18:40
+    // (half of 80), 25 eaten; the sauce by 18:25 (half of 110), 3 eaten.
+    expect(said("slack", 45, asked)).toEqual([]);
+    expect(said("slack", 0, asked)).toEqual([["term", [], 45]]);
+  });
+
+  test("stale: at its best for 20 min the gratin is 1 min beyond it on the meat at 19:26 and 4 on the green at 19:29", () => {
+    const best = (id: string, minutes: number) => (s: Small) => {
+      s.prep(id).bestWithinMinutes = minutes;
+    };
+    expect(said("stale", 5, best("gratin", 20))).toEqual([]);
+    expect(said("stale", 1, best("gratin", 20))).toEqual([["term", [], 4]]);
+    // Stock from 11:25 goes into the sauce at 18:00, 395 min later.
+    expect(said("stale", 335, best("stock", 60))).toEqual([]);
+    expect(said("stale", 0, best("stock", 60))).toEqual([["term", [], 335]]);
+  });
+
+  test("waiting: 395 stock, 58 sauce, 65 + 21 + 24 gratin, 32 + 20 + 2 × 414 tarts, 60 + 72 thawed berries", () => {
+    expect(said("waiting", 1575)).toEqual([]);
+    expect(said("waiting", 1503)).toEqual([["term", [], 72]]);
+    const best = (s: Small) => {
+      s.prep("tart").bestWithinMinutes = 400;
+    };
+    expect(said("waiting", 1575 - 828, best)).toEqual([]);
+    expect(said("stale", 28, best)).toEqual([]);
+  });
+
+  test("stale: each batch by its own moment", () => {
+    const both = (s: Small) => {
+      s.prep("tart").bestWithinMinutes = 300;
+      s.time("tart/mix/2", "14:30", "14:42");
+      s.time("tart/bake/2/wait", "15:04", "15:34");
+    };
+    // 13:14 to 20:08 is 414 min, 15:34 to 20:08 is 274: only the first batch is too old.
+    expect(said("stale", 114, both)).toEqual([]);
+  });
 });

@@ -47,7 +47,7 @@ export function takesOf(scope: Scope, parts: Parts, plates: readonly PlateCount[
 }
 
 /** The plate-up of the first dish, in the order of the menu, of the earliest course of which anything is plated. */
-function firstPlateUp(scope: Scope, parts: Parts, plates: readonly PlateCount[]) {
+export function firstPlateUp(scope: Scope, parts: Parts, plates: readonly PlateCount[]) {
   let earliest: { readonly afterMin: number; readonly id: string; readonly dish: string } | undefined;
   for (const { id, afterMin, options } of scope.menu.courses) {
     if (earliest && earliest.afterMin <= afterMin) continue;
@@ -96,7 +96,7 @@ function lotOf(batch: PlannedBatch): Lot[] {
 }
 
 /** Its hold, within the life in that state; without a hold the longest life that is not frozen. Whole minutes. */
-function limitOf(preparation: Preparation, step: Step): number {
+export function limitOf(preparation: Preparation, step: Step): number {
   const { hold } = step;
   const lives = preparation.life.filter((life) =>
     hold ? life.state === hold.state : life.state !== "frozen",

@@ -84,7 +84,7 @@ function judge(
     ...(balance ? judgeBalance(scope, made, balance) : []),
     ...judgeStatus(plan),
     // What a day half over is worth is nobody's question.
-    ...(ofMoment || !parts ? [] : judgeBetter(scope, parts, result)),
+    ...(ofMoment || !parts ? [] : judgeBetter(scope, made, parts, result)),
   ];
   const past = happened(scope);
   return reportOf(scope, result, [

@@ -14,7 +14,7 @@ import { type Finding, roundDown, roundUp } from "./types.ts";
 import { holdMinutes } from "./work.ts";
 
 /** Line check and tasting begin so long before the service (trade.md, fixed milestone). */
-const LINE_CHECK_MIN = 60;
+export const LINE_CHECK_MIN = 60;
 
 /** Judges the fixed moments: line check, courses, plate-ups in their windows, and what is ready for the line check. */
 export function judgeMoments(

@@ -1,5 +1,6 @@
 import type { Amounts, UseAmount } from "./amounts.ts";
 import { goesOutWith } from "./beside.ts";
+import type { Documents } from "./documents.ts";
 
 /** Part of one batch that goes into one batch of another preparation, or onto the plates of a dish. */
 export interface Feed {
@@ -15,11 +16,12 @@ export interface Feed {
 
 /**
  * Which batch feeds what (README, P7). What takes from a preparation stands in a queue: preparations before
- * plates, those with the longest way to the plate first, then the earlier course, then the order of the book.
- * Stock goes first, then batch after batch. What nobody asks for (overage) stays with the last in the queue.
+ * plates, those with the longest way to the plate first, then the earlier course, then the order of the book, of
+ * plates that of the menu. Stock goes first, then batch after batch. What nobody asks for (overage) stays with the
+ * last in the queue.
  */
-export function feedsOf(amounts: Amounts): Feed[] {
-  const order = queueOrder(amounts);
+export function feedsOf(amounts: Amounts, docs: Pick<Documents, "preparations">): Feed[] {
+  const order = queueOrder(amounts, docs);
   const feeds: Feed[] = [];
   for (const [id, amount] of amounts.preparations) {
     const takers = order(amount.usedBy).flatMap((use) => takersOf(amounts, use));
@@ -85,7 +87,10 @@ function takersOf(amounts: Amounts, use: UseAmount): Taker[] {
 }
 
 /** Sorts what takes from one preparation into its queue. */
-function queueOrder(amounts: Amounts): (uses: readonly UseAmount[]) => UseAmount[] {
+function queueOrder(
+  amounts: Amounts,
+  docs: Pick<Documents, "preparations">,
+): (uses: readonly UseAmount[]) => UseAmount[] {
   const courses = new Map(amounts.menu.courses.map((course) => [course.id, course.afterMin]));
   const way = new Map<string, number>();
   const soonest = new Map<string, number>();
@@ -103,13 +108,22 @@ function queueOrder(amounts: Amounts): (uses: readonly UseAmount[]) => UseAmount
     way.set(id, longest);
     soonest.set(id, first);
   }
-  const rank = (use: UseAmount): [number, number] =>
-    use.preparation === undefined
-      ? [-1, courses.get(use.course ?? "") ?? 0]
-      : [way.get(use.preparation) ?? 0, soonest.get(use.preparation) ?? 0];
+  const inBook = new Map([...docs.preparations.keys()].map((id, i) => [id, i]));
+  const inMenu = new Map(
+    amounts.menu.courses
+      .flatMap(({ id, options }) => options.map(({ dish }) => JSON.stringify([id, dish])))
+      .map((key, i) => [key, i]),
+  );
+  const rank = ({ preparation, course, dish }: UseAmount): [number, number, number] => {
+    if (preparation !== undefined)
+      return [way.get(preparation) ?? 0, soonest.get(preparation) ?? 0, inBook.get(preparation) ?? 0];
+    // What goes with every cover goes out last of what is there at minute 0.
+    const place = inMenu.get(JSON.stringify([course, dish])) ?? inMenu.size;
+    return [-1, courses.get(course ?? "") ?? 0, place];
+  };
   return (uses) =>
     uses
       .map((use, i) => ({ use, i, rank: rank(use) }))
-      .sort((a, b) => b.rank[0] - a.rank[0] || a.rank[1] - b.rank[1] || a.i - b.i)
+      .sort((a, b) => b.rank[0] - a.rank[0] || a.rank[1] - b.rank[1] || a.rank[2] - b.rank[2] || a.i - b.i)
       .map(({ use }) => use);
 }

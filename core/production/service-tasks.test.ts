@@ -57,7 +57,8 @@ describe("P7 order", () => {
       preparations: [base, part("soup", "base", 1000, { batch: { maxAmount: { value: 250, unit: "g" } } })],
       dishes: [dish("bowl", ["soup"])],
     };
-    const feeds = feedsOf(smallSite(book).amounts);
+    const { amounts, docs } = smallSite(book);
+    const feeds = feedsOf(amounts, docs);
     const into = feeds.map((f) => [f.producer, f.batch, "line" in f.into ? f.into.batch : f.into.dish]);
     expect(into).toEqual([
       ["base", 1, 1],
@@ -80,7 +81,8 @@ describe("P7 order", () => {
       preparations: [stock, part("sauce", "stock", 1000), part("glaze", "sauce", 1000)],
       dishes: [dish("bowl", ["stock", "sauce", "glaze"])],
     };
-    const feeds = feedsOf(smallSite(book).amounts).filter((f) => f.producer === "stock");
+    const { amounts, docs } = smallSite(book);
+    const feeds = feedsOf(amounts, docs).filter((f) => f.producer === "stock");
     expect(feeds.map((f) => ("line" in f.into ? f.into.preparation : f.into.dish))).toEqual([
       "sauce",
       "bowl",
@@ -97,7 +99,8 @@ describe("P7 order", () => {
         stock: [{ item: { preparation: "stock" }, amount: { value: 400, unit: "g" }, useBy: "2027-02-10" }],
       },
     };
-    const feeds = feedsOf(smallSite(book).amounts).filter((f) => f.producer === "stock");
+    const { amounts, docs } = smallSite(book);
+    const feeds = feedsOf(amounts, docs).filter((f) => f.producer === "stock");
     // Five bowls and five cups of 100 g; 400 g of the 500 for the sauce are there.
     expect(feeds.map((f) => Math.round(f.grams))).toEqual([100, 500]);
   });
@@ -123,7 +126,7 @@ describe("P7 order", () => {
             dishes: [dish("one", ["left", "right"], 90), dish("two", ["base", "left"], 35)],
             service: { covers },
           });
-          const feeds = feedsOf(site.amounts);
+          const feeds = feedsOf(site.amounts, site.docs);
           for (const [id, amount] of site.amounts.preparations) {
             const own = feeds.filter((f) => f.producer === id);
             expect(new Set(own.map((f) => f.batch)).size).toBe(amount.batches.length);

@@ -19,7 +19,7 @@ export function serviceTasks(site: Site): TaskSet {
   const due = new Map<string, number>();
   const courses = milestones(site, draft);
   const made = new Map<string, Made>();
-  const feeds = feedsOf(site.amounts);
+  const feeds = feedsOf(site.amounts, site.docs);
   for (const [id, amount] of site.amounts.preparations) {
     const prep = site.docs.preparations.get(id);
     if (!prep) continue;

@@ -42,7 +42,7 @@ describe("R4 another kitchen, other covers", () => {
 const planned = (seed: number) => run(randomBook(seed, sizeOf(seed)), SERVICE, { ...OPTIONS, trace: false });
 
 /** What the books happened to hold, so that a generator gone dull is noticed. */
-const seen = { feasible: 0, broken: 0, none: 0, loads: 0, thaws: 0, looks: 0, heated: 0, pins: 0 };
+const seen = { feasible: 0, broken: 0, none: 0, loads: 0, thaws: 0, looks: 0, heated: 0, pins: 0, terms: 0 };
 
 describe.each(SEEDS)("R4 random book %i", (seed) => {
   const book = randomBook(seed, sizeOf(seed));
@@ -69,6 +69,19 @@ describe.each(SEEDS)("R4 random book %i", (seed) => {
     expect(unprovedGivens(result)).toEqual([]);
   });
 
+  test("a figure of what the plan is good at that is off by one is found, each of them", () => {
+    if (result.plan.status !== "feasible" || book.services[0]!.pins.some((pin) => pin.status !== undefined))
+      return;
+    // Of a unit whose temperatures are not stated heat-ups are anybody's reading.
+    const objective = result.plan.objective.filter(({ key }) => key !== "heatUps");
+    const wrong = objective.map((term) => ({ ...term, value: term.value + 1 }));
+    const off = { ...result, plan: { ...result.plan, objective: wrong } };
+    const { findings } = inspect(book, off, { service: SERVICE });
+    const told = findings.map(({ rule, by }) => [rule, Math.round(by * 1e6) / 1e6]);
+    expect(told).toEqual(objective.map(() => ["term", 1]));
+    seen.terms += objective.length;
+  });
+
   test("a task may begin at its earliest, everything else left as it is", () => {
     if (result.plan.status !== "feasible") return;
     const scope = scopeOf(book, { service: SERVICE });
@@ -90,7 +103,7 @@ describe.each(SEEDS)("R4 random book %i", (seed) => {
 afterAll(() => {
   expect(seen.feasible).toBeGreaterThan(SEEDS.length / 3);
   expect(seen.broken).toBeGreaterThan(3);
-  for (const what of ["loads", "thaws", "looks", "heated", "pins"] as const)
+  for (const what of ["loads", "thaws", "looks", "heated", "pins", "terms"] as const)
     expect(seen[what], what).toBeGreaterThan(0);
 });
 
