@@ -40,6 +40,12 @@ describe("format", () => {
     expect(nb(metric.span(120))).toBe("2 h");
     expect(nb(metric.span(3060))).toBe("2 d 3 h");
     expect(nb(metric.span(-12))).toBe("−12 min");
+    expect(metric.number(-1234.5, 1)).toBe("−1,234.5");
+    expect(metric.quantity({ value: -0.25, unit: "ratio" })).toBe("−0.25");
+    expect(nb(metric.quantity({ value: -18, unit: "°C" }))).toBe("−18 °C");
+    expect(nb(metric.quantity({ value: -3.2, unit: "g" }))).toBe("−3.2 g");
+    expect(metric.money("-4.50", "GBP")).toBe("−£4.50");
+    expect(nb(metric.clock("D-1 14:00"))).toBe("D-1 14:00");
     expect(nb(metric.span(59.7))).toBe("1 h");
     expect(nb(metric.hours(3330))).toBe("55 h 30");
     expect(nb(metric.hours(59.7))).toBe("1 h");

@@ -51,6 +51,9 @@ export interface Format {
 const NB = "\u00a0";
 const KNOWN: ReadonlySet<string> = new Set(UNIT_SYMBOLS);
 
+/** A hyphen reads as a dash before a figure: frost, or a loss, must not be missed. */
+const trueMinus = (figure: string) => figure.replace("-", "−");
+
 /** Writes figures by the given preferences. */
 export function format(preferences: Preferences = METRIC): Format {
   const { locale, units } = preferences;
@@ -61,7 +64,7 @@ export function format(preferences: Preferences = METRIC): Format {
       writer = new Intl.NumberFormat(locale, { maximumFractionDigits: digits });
       plain.set(digits, writer);
     }
-    return writer.format(Object.is(value, -0) ? 0 : value);
+    return trueMinus(writer.format(Object.is(value, -0) ? 0 : value));
   };
 
   const metric = (base: number, small: string, large: string): string => {
@@ -82,8 +85,7 @@ export function format(preferences: Preferences = METRIC): Format {
   const temperature = (celsius: number): string => {
     const [degrees, unit] =
       preferences.degrees === "C" ? [number(celsius, 1), "°C"] : [number(celsius * 1.8 + 32, 0), "°F"];
-    // A hyphen reads as a dash before a figure: frost must not be missed.
-    return `${degrees.replace(/^-/, "−")}${NB}${unit}`;
+    return `${degrees}${NB}${unit}`;
   };
   const length = (mm: number): string => {
     if (units === "us") return measured(mm, "mm", "us");
@@ -153,7 +155,7 @@ export function format(preferences: Preferences = METRIC): Format {
       });
       currencies.set(currency, writer);
     }
-    return writer.format(Number(amount));
+    return trueMinus(writer.format(Number(amount)));
   };
   const lists = new Intl.ListFormat(locale, { type: "conjunction" });
   const day = (short: boolean) =>

@@ -49,12 +49,20 @@ function judgeRoom(own: readonly Stay[]): Finding[] {
     const moments = taking.flatMap((stay) => [stay.from, stay.to]);
     for (const { at, by } of worstOfStretches(moments, over)) {
       const tasks = hereAt(at).map((stay) => stay.task);
-      const what = `${named(own[0]!.unit, "unit")} is over full by ${by} ${dimension} when ${named(tasks.at(-1)!)} begins`;
+      const what = `${named(own[0]!.unit, "unit")} is over full by ${by} ${dimension} with ${named(tasks.at(-1)!)}${others(tasks)}`;
       found.push({ rule: "room", tasks, by, unit: dimension, what });
     }
   }
   return found;
 }
+
+const others = (tasks: readonly string[]) =>
+  tasks.length > 1
+    ? ` beside ${tasks
+        .slice(0, -1)
+        .map((id) => named(id))
+        .join("; ")}`
+    : "";
 
 const spaceIn = (stay: Stay, dimension: string) =>
   stay.space.find((each) => each.unit === dimension)?.value ?? 0;
@@ -77,7 +85,8 @@ function judgePair(a: Stay, b: Stay): Finding[] {
   if (VESSELS.has(a.equipment.kind) && a.load.preparation.id !== b.load.preparation.id) {
     const clean = roundUp(a.equipment.cleanMin ?? 0);
     if (overlap > 0) say("exclusive", overlap, "min", "it holds one preparation at a time");
-    else if (gap < clean) say("cleaning", clean - gap, "min", `it takes ${clean} min to clean`);
+    else if (gap < clean)
+      say("cleaning", clean - gap, "min", `it takes ${clean} min to clean, ${Math.max(0, gap)} are left`);
   }
   if (a.setC === undefined || b.setC === undefined) return found;
   const apart = Math.abs(a.setC - b.setC);
@@ -86,7 +95,13 @@ function judgePair(a: Stay, b: Stay): Finding[] {
   else {
     const { perKMin = 0, leastMin = 0 } = a.equipment.changeover ?? {};
     const change = roundUp(Math.max(leastMin, perKMin * apart));
-    if (gap < change) say("changeover", change - gap, "min", `${change} min from ${a.setC} to ${b.setC} °C`);
+    if (gap < change)
+      say(
+        "changeover",
+        change - gap,
+        "min",
+        `it takes ${change} min from ${a.setC} to ${b.setC} °C, ${Math.max(0, gap)} are left`,
+      );
   }
   return found;
 }

@@ -129,7 +129,8 @@ function judgeClock(scope: Scope, task: PlanTask): Finding[] {
   if (![startMin, endMin].every(Number.isInteger) || endMin < startMin)
     return [say("clock", Math.abs(endMin - startMin), `runs from ${startMin} to ${endMin}`)];
   const found: Finding[] = [];
-  if (startMin < 0) found.push(say("horizon", -startMin, `begins ${-startMin} min before the horizon`));
+  if (startMin < 0)
+    found.push(say("horizon", -startMin, `begins ${-startMin} min before the first moment of the plan`));
   const wrong = [
     [task.start, startMin],
     [task.end, endMin],
@@ -141,7 +142,12 @@ function judgeClock(scope: Scope, task: PlanTask): Finding[] {
 }
 
 function reportOf(scope: Scope, { plan }: Judged, found: readonly Finding[]): Report {
-  const all = found.map((each) => ({ ...each, what: namesIn(scope, each.what) }));
+  const all = onceEach(found).map((each) => ({ ...each, what: namesIn(scope, each.what, plan.tasks) }));
   const findings = all.filter((finding) => !isAdmitted(plan, finding));
   return { ok: findings.length === 0, findings, admitted: all.filter((each) => !findings.includes(each)) };
+}
+
+/** A finding that is met on two ways is told once. */
+function onceEach(found: readonly Finding[]): Finding[] {
+  return [...new Map(found.map((each) => [JSON.stringify(each), each])).values()];
 }

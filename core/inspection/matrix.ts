@@ -42,7 +42,9 @@ export function judgeMatrix(
       const within = stateOn(scope, allergen, form);
       const state = within === "free" && traces.has(allergen) ? "may" : within;
       if (!cell || WEIGHT[cell.state] !== WEIGHT[state])
-        say(`${named(dish, "dish")} (${variant}): ${allergen} is "${state}", not "${cell?.state ?? "told"}"`);
+        say(
+          `${named(dish, "dish")} (${variant}): ${allergen} is told as "${cell?.state ?? "nothing"}", what lies on it comes to "${state}"`,
+        );
     }
     for (const need of DIETS) {
       const cell = told.get(keyOf(dish, variant, need));

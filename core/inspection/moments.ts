@@ -97,7 +97,9 @@ function judgePlateUp(
   const wanted = roundUp(seconds / 60 / Math.max(1, task.hands.length));
   const takes = task.endMin - task.startMin;
   if (takes !== wanted)
-    found.push(about("duration", task, Math.abs(takes - wanted), `takes ${wanted} min, not ${takes}`));
+    found.push(
+      about("duration", task, Math.abs(takes - wanted), `needs ${wanted} min, ${takes} are planned`),
+    );
   const early = moment - roundDown(dish.windowMin) - task.startMin;
   if (early > 0) found.push(about("plate-up", task, early, `begins ${early} min before its window`));
   const late = task.endMin - moment;

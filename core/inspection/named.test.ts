@@ -4,6 +4,7 @@ import { namesIn } from "./named.ts";
 import { scopeOf } from "./scope.ts";
 import { judged, type Small } from "./testing/breaking.ts";
 import { smallBook } from "./testing/small-book.ts";
+import { smallResult } from "./testing/small-result.ts";
 
 const book = BookSchema.parse(smallBook());
 const scope = scopeOf(book, { service: "supper" });
@@ -88,8 +89,22 @@ describe("I18 a finding is told with names, never ids", () => {
     const say = (id: string) => namesIn(scope, `‹task ${id}›`);
     const name = (id: string) => book.preparations.find((each) => each.id === id)!.name;
     expect(say("line-check")).toBe("Line check and tasting");
-    expect(say("tart/mix/2")).toMatch(new RegExp(`^${name("tart")}: .+, batch 2$`));
-    expect(say("stock/simmer/1.2/wait")).toMatch(/, load 2, the waiting$/);
+    expect(say("tart/mix/2")).toMatch(new RegExp(`^${name("tart")}: .+ \\(batch 2\\)$`));
+    expect(say("stock/simmer/1.2/wait")).toMatch(/ \(load 2, the waiting\)$/);
     expect(say("nothing/at/1")).toBe('"nothing/at/1"');
+  });
+
+  test("of a plan that is known, which of how many it is, and when it begins", () => {
+    const { tasks } = smallResult().plan;
+    const [mix, wait] = ["tart/mix/2", "stock/simmer/1/wait"].map(
+      (id) => tasks.find((task) => task.id === id)!,
+    );
+    const say = (id: string) => namesIn(scope, `‹task ${id}›`, tasks);
+    expect(say("tart/mix/2")).toMatch(new RegExp(` \\(batch 2 of 2, ${mix!.start}\\)$`));
+    expect(say("tart/mix/1")).toMatch(/ \(batch 1 of 2, D 12:00\)$/);
+    expect(say("stock/simmer/1/wait")).toMatch(new RegExp(` \\(the waiting, ${wait!.start}\\)$`));
+    expect(say("stock/simmer/1/look-2")).toMatch(/ \(look-in 2, D 10:50\)$/);
+    expect(say("plate/main/meat")).toMatch(/^Plate .+ \(D 19:26\)$/);
+    expect(namesIn(scope, "1.30000000000004 g")).toBe("1.3 g");
   });
 });

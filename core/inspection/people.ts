@@ -32,7 +32,7 @@ export function judgePeople(scope: Scope, parts: Parts, tasks: readonly PlanTask
         "hands",
         hands < least ? least - hands : hands - most,
         "person",
-        `${hands} hands, not ${least} to ${most}`,
+        `${hands === 0 ? "nobody is" : hands === 1 ? "one is" : `${hands} are`} at it, and it asks for ${askedFor(least, most)}`,
       );
     for (const person of task.hands.flatMap((id) => crew.get(id) ?? [])) {
       const skill = skillFor(scope, task, work?.skill);
@@ -46,6 +46,9 @@ export function judgePeople(scope: Scope, parts: Parts, tasks: readonly PlanTask
   for (const person of crew.keys()) found.push(...judgeBusy(person, tasks));
   return found;
 }
+
+const askedFor = (least: number, most: number) =>
+  most === Infinity ? `${least} or more` : least === most ? `${least}` : `${least} to ${most}`;
 
 function handsOf(
   task: PlanTask,
@@ -93,7 +96,7 @@ function judgeBusy(person: string, tasks: readonly PlanTask[]): Finding[] {
       if (by > 0)
         found.push({
           ...{ rule: "busy", tasks: [a.id, b.id], by, unit: "min" },
-          what: `${named(person, "person")} is at ${named(a.id)} and at ${named(b.id)} for ${by} min at once`,
+          what: `${named(person, "person")} is asked for in two places for ${by} min: ${named(a.id)} and ${named(b.id)}`,
         });
     }
   });

@@ -52,7 +52,7 @@ export function takenTooEarly(lots: readonly Lot[], takes: readonly Take[], rule
       const by = lot.readyMin - take.takenMin;
       found.push({
         ...{ rule: rules.ready, tasks: [lot.task, take.task], by, unit: "min" },
-        what: `${named(take.task)} takes ${rules.what} ${by} min before ${named(lot.task)} has made it`,
+        what: `${named(take.task)} begins ${by} min ${rules.ready === "after" ? "too soon after" : "before"} ${named(lot.task)}${rules.ready === "after" ? "" : " is done"}`,
       });
     }
   }
@@ -79,10 +79,17 @@ function usedTooLate(lots: readonly Lot[], takes: readonly Take[], rules: Supply
   return takes.flatMap((take, i) => (lack[i]! > 0 ? [tooLate(rules, [take.task], 1)] : []));
 }
 
-const tooLate = (rules: SupplyRules, tasks: readonly string[], by: number): Finding => ({
-  ...{ rule: rules.hold, tasks, by, unit: "min" },
-  what: `${rules.what}: ${named(tasks.at(-1)!)} uses it ${by} min after its limit`,
-});
+function tooLate(rules: SupplyRules, tasks: readonly string[], by: number): Finding {
+  const [taker, lots] = [named(tasks.at(-1)!), tasks.slice(0, -1).map((id) => named(id))];
+  const food = lots.length === 0 ? rules.what : `what came of ${lots.join(" and ")}`;
+  return {
+    rule: rules.hold,
+    tasks,
+    by,
+    unit: "min",
+    what: `${taker} uses ${food} ${by} min after its limit`,
+  };
+}
 
 /** Which lots each taker gets when the oldest food goes first. */
 function oldestFirst(

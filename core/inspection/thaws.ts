@@ -48,7 +48,7 @@ export function judgeThaws(scope: Scope, parts: Parts): Finding[] {
             tasks: [id],
             by: short,
             unit: "min",
-            what: `${named(id)} takes ${least} min`,
+            what: `${named(id)} needs ${least} min, ${task.endMin - task.startMin} are planned`,
           });
         const positions =
           mass > WATER_G && positionsIn(scope, STORES.cold) > 0 ? mass / 1000 / KG_PER_POSITION : 0;

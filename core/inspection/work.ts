@@ -13,20 +13,20 @@ export function judgeWork(scope: Scope, loads: readonly Load[], options: Inspect
     if (work) {
       const wanted = workMinutes(scope, load, Math.max(1, work.hands.length));
       const planned = minutesWorked(scope, work, load.step.work?.interruptible ?? false);
-      tell(found, "duration", work, planned - wanted, `takes ${wanted} min of work, not ${planned}`);
+      tell(found, "duration", work, planned - wanted, `needs ${wanted} min of work, ${planned} are planned`);
     }
     if (wait) {
       const wanted = waitMinutes(load, options);
       const planned = wait.endMin - wait.startMin;
       if (wanted !== undefined)
-        tell(found, "duration", wait, planned - wanted, `waits ${wanted} min, not ${planned}`);
+        tell(found, "duration", wait, planned - wanted, `needs ${wanted} min, ${planned} are planned`);
       if (work)
         tell(
           found,
           "follows",
           wait,
           wait.startMin - work.endMin,
-          `must begin when the work of ${named(load.id)} ends`,
+          `should begin when its work ends, and begins ${Math.abs(wait.startMin - work.endMin)} min ${wait.startMin > work.endMin ? "later" : "earlier"}`,
         );
       judgeLooks(load, wait, found);
     }
@@ -83,10 +83,16 @@ function judgeLooks(load: Load, wait: PlanTask, found: Finding[]): void {
       }
       const off = Math.abs(look.startMin - wait.startMin - k * attended.every);
       const late = Math.max(off - roundUp(attended.every / 4), look.endMin - wait.endMin, 0);
-      tell(found, "look-in", look, late, `stands ${late} min beside its time`);
+      tell(found, "look-in", look, late, `comes ${late} min too early or too late`);
     }
     for (const look of load.looks) {
-      tell(found, "duration", look, look.endMin - look.startMin - lasts, `lasts ${lasts} min`);
+      tell(
+        found,
+        "duration",
+        look,
+        look.endMin - look.startMin - lasts,
+        `needs ${lasts} min, ${look.endMin - look.startMin} are planned`,
+      );
       const k = Number(look.id.split("-").at(-1));
       if (k * attended.every >= wait.endMin - wait.startMin)
         tell(found, "unknown", look, 1, "stands after the waiting is over");

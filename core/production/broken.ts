@@ -1,33 +1,36 @@
 import type { Conflict, Problem, Result as Solved, Violation } from "../schedule/problem.ts";
+import { breachName } from "./breach-names.ts";
+import { breach } from "./breach-words.ts";
 import { benchOf, type Contacts, contactsOf } from "./contacts.ts";
 import { type Breach, grouped } from "./grouped.ts";
-import { nameOf } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
-import { ROOM_STEPS } from "./problem.ts";
 import type { Site } from "./site.ts";
-import type { LinkRule, Task, TaskSet } from "./tasks.ts";
+import type { Task, TaskSet } from "./tasks.ts";
 
 /** What the plan breaks: what no plan here could keep, and what the schedule does not keep (README, P17). */
 export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Solved): Broken[] {
   const tasks = new Map(set.tasks.map((task) => [task.id, task]));
+  const placed = new Map((solved.schedule?.placements ?? []).map((p) => [p.task, p]));
   const name = (id: string) => {
     const task = tasks.get(id);
-    return task ? nameOf(site, task) : id;
+    return task ? breachName(site, task, placed.get(id)) : id;
   };
   // What waits in a store or is kept through a step is told by its tasks.
   const spans = new Map(
     (problem.spans ?? []).map((span) => [span.id, [...new Set([span.from.task, span.to.task])]]),
   );
-  const told = (v: Violation): Violation => ({ ...v, tasks: v.tasks.flatMap((id) => spans.get(id) ?? [id]) });
+  const all = (v: Violation) => v.tasks.flatMap((id) => spans.get(id) ?? [id]);
+  const heads = (v: Violation) => v.tasks.map((id) => spans.get(id)?.[0] ?? id);
+  const words = { site, problem, tasks, name, label: (id: string) => labelOf(site, id) };
   const lacks = mergedLacks(set);
   const contacts = contactsOf(site, set.tasks, problem.horizon + 1);
   // What would touch an allergen is counted apart: it is not lost among many breaches of another kind.
   const touched: Breach[] = [];
   const breaches: Breach[] = [];
   for (const v of solved.violations) {
-    const touching = contact(site, contacts, tasks, name, told(v));
+    const touching = contact(site, contacts, tasks, name, { ...v, tasks: all(v) });
     if (touching) touched.push(touching);
-    else breaches.push({ broken: violated(site, problem, tasks, name, told(v)), on: v.on });
+    else breaches.push({ broken: breach(words, v, heads(v), all(v)), on: v.on });
   }
   const found = [...grouped(touched), ...grouped(breaches)];
   if (solved.schedule || found.length > 0) return [...lacks, ...found.sort(causesFirst)];
@@ -100,103 +103,6 @@ function contact(
   return undefined;
 }
 
-function violated(
-  site: Site,
-  problem: Problem,
-  tasks: ReadonlyMap<string, Task>,
-  name: (id: string) => string,
-  v: Violation,
-): Broken {
-  const [a = "", b = ""] = v.tasks;
-  const at = v.at === undefined ? "" : ` at ${site.clock.textOf(v.at)}`;
-  const on = v.on === undefined ? "" : (labelOf(site, v.on) ?? v.on);
-  const base = { tasks: v.tasks.filter((id) => tasks.has(id)), by: v.by, unit: v.unit as string };
-  switch (v.rule) {
-    case "least-lag":
-    case "longest-wait": {
-      const link = (v.on ?? "after") as LinkRule;
-      // Begun too early is one thing, waited too long another, though one link says both.
-      const rule = v.rule === "least-lag" && (link === "hold" || link === "life") ? "ready" : link;
-      return { ...base, rule, what: lagWords(rule, v.rule, name(a), name(b), v.by) };
-    }
-    case "shift":
-      return { ...base, rule: "shift", what: `${name(a)} runs ${v.by} min outside working time` };
-    case "deadline":
-      return { ...base, rule: "course", what: `${name(a)} ends ${v.by} min after its course's moment` };
-    case "horizon":
-      return { ...base, rule: "horizon", what: `${name(a)} ends ${v.by} min too late` };
-    case "release":
-    case "now": {
-      if (tasks.get(a)?.kind === "plate")
-        return { ...base, rule: "plate-up", what: `${name(a)} takes ${v.by} min more than its window` };
-      return { ...base, rule: "delivery", what: `${name(a)} begins ${v.by} min before it can` };
-    }
-    case "capacity": {
-      const resource = problem.resources?.find((r) => r.id === v.on);
-      const unit = resource?.dimensions?.length === 1 ? resource.dimensions[0]! : "room";
-      const by = v.by / ROOM_STEPS;
-      return { ...base, rule: "room", by, unit, what: `${on} is over full by ${round(by)} ${unit}${at}` };
-    }
-    case "state":
-      return {
-        ...base,
-        rule: "temperature",
-        unit: "°C",
-        what: `${on} is asked for two temperatures at once${at}`,
-      };
-    case "changeover":
-      return {
-        ...base,
-        rule: "changeover",
-        what: `${on} has ${v.by} min too little between ${name(a)} and ${name(b)}`,
-      };
-    case "exclusive":
-      return {
-        ...base,
-        rule: "exclusive",
-        what: `${on} holds ${name(a)} and ${name(b)} together for ${v.by} min`,
-      };
-    case "person-busy":
-      return { ...base, rule: "hands", what: `${on} is asked for in two places for ${v.by} min${at}` };
-    case "skill":
-    case "person-choice":
-    case "same-persons":
-      return {
-        ...base,
-        rule: "skill",
-        unit: "hands",
-        what: `${name(a)} is given to hands that cannot do it`,
-      };
-    case "pin": {
-      const by = v.unit === "min" ? ` by ${v.by} min` : "";
-      return { ...base, rule: "pin", what: `${name(a)} is moved${by} from where it stands fixed` };
-    }
-    default:
-      return { ...base, rule: v.rule, what: `${v.tasks.map(name).join(" and ")}: ${v.rule}${at}` };
-  }
-}
-
-function lagWords(rule: LinkRule, kind: string, a: string, b: string, by: number): string {
-  if (kind === "least-lag")
-    switch (rule) {
-      case "line-check":
-        return `${a} is ready ${by} min after the line check begins`;
-      case "thawed":
-        return `${b} begins ${by} min before ${a.toLowerCase()} is done`;
-      default:
-        return `${b} begins ${by} min before ${a} allows`;
-    }
-  switch (rule) {
-    case "hold":
-    case "life":
-      return `${a} waits ${by} min too long for ${b}`;
-    case "follows":
-      return `${a} stands ${by} min before ${b} begins`;
-    default:
-      return `${b} begins ${by} min too long after ${a}`;
-  }
-}
-
 function conflict(name: (id: string) => string, c: Conflict): Broken {
   const names = c.tasks.slice(0, 3).map(name).join(", ");
   const more = c.tasks.length > 3 ? ` and ${c.tasks.length - 3} more` : "";
@@ -213,5 +119,3 @@ function labelOf(site: Site, id: string): string | undefined {
   const bench = site.kitchen.stations.find((station) => benchOf(station.id) === id)?.name;
   return bench ?? site.units.all.find((u) => u.id === id)?.name ?? site.crew.find((c) => c.id === id)?.name;
 }
-
-const round = (x: number) => Math.round(x * 100) / 100;
