@@ -23,7 +23,7 @@ export function readArgs<S extends Shape>(args: string[], shape: S, words: { lea
   let read: ReturnType<typeof parseArgs>;
   try {
     read = parseArgs({
-      args,
+      args: withSigned(args, shape),
       allowPositionals: true,
       options: Object.fromEntries(
         Object.entries(shape).map(([name, kind]) => [
@@ -43,6 +43,18 @@ export function readArgs<S extends Shape>(args: string[], shape: S, words: { lea
     words: read.positionals,
     options: read.values as { [K in keyof S]?: S[K] extends "flag" ? boolean : string },
   };
+}
+
+/** A number below zero after an option is its value, and no option. */
+function withSigned(args: readonly string[], shape: Shape): string[] {
+  const out: string[] = [];
+  for (const word of args) {
+    const last = out.at(-1);
+    if (/^-\d/.test(word) && last?.startsWith("--") && shape[last.slice(2)] === "text")
+      out[out.length - 1] = `${last}=${word}`;
+    else out.push(word);
+  }
+  return out;
 }
 
 /** A whole number from an option. @throws Misuse when it is none or out of range. */
@@ -105,7 +117,7 @@ export function readFileBytes(file: string | 0): Parsed<Uint8Array> {
 }
 
 /** Reads a text file, or tells in words why it cannot be read. */
-export function readText(path: string): Parsed<string> {
+export function readText(path: string | 0): Parsed<string> {
   const bytes = readFileBytes(path);
   return bytes.ok ? { ok: true, value: Buffer.from(bytes.value).toString("utf8") } : bytes;
 }

@@ -71,7 +71,51 @@ describe("S16: project files are known by their content", () => {
     expect(runSchedule(shouted, { schedules: 500 })).toEqual(runSchedule(SM, { schedules: 500 }));
   });
 
+  it("tabs for blanks and empty lines around change nothing", () => {
+    const tabbed = `\n${SM.replaceAll(/ +/g, "\t")}\t\n\n`;
+    expect(runSchedule(tabbed, { schedules: 500 })).toEqual(runSchedule(SM, { schedules: 500 }));
+    const loose = `\n\n${SCH(4)}\t\n\n`.replaceAll("\n", "\r\n");
+    expect(runSchedule(loose, { schedules: 100 })).toEqual(runSchedule(SCH(4), { schedules: 100 }));
+  });
+
+  it("a demand no capacity can serve is an answer: infeasible, and named", () => {
+    const asks = runSchedule(SM.replace("4      1     2       2", "4      1     2       9"), {
+      schedules: 10,
+    });
+    const why = ["activity 4 needs 9 of resource 1, which has 2"];
+    expect(asks).toMatchObject({ ok: true, value: { status: "infeasible", starts: null, why } });
+  });
+
+  it("stops when asked, with the best so far", () => {
+    let asked = 0;
+    const answer = runSchedule(SM, { stop: () => ++asked > 3 });
+    expect(answer).toMatchObject({ ok: true, value: { makespan: expect.any(Number) } });
+    expect(asked).toBeGreaterThan(3);
+  });
+
   const bad: [string, string, RegExp][] = [
+    [
+      "a circle",
+      SM.replace("6        1          0", "6        1          1    1"),
+      /1 > .*6 > 1 wait for each other in a circle/,
+    ],
+    [
+      "a job for itself",
+      SM.replace("4        1          1           6", "4        1          1           4"),
+      /4 > 4 wait for each other in a circle/,
+    ],
+    [
+      "a job told twice",
+      SM.replace("  5      1     5       1", "  2      1     5       1"),
+      /activity 2 is told twice/,
+    ],
+    ["a duration below zero", SM.replace("3      1     4", "3      1    -4"), /activity 3 lasts -4/],
+    [
+      "a demand below zero",
+      SM.replace("3      1     4       1", "3      1     4      -1"),
+      /less than nothing/,
+    ],
+    ["a duration below zero", SCH(4).replace("1\t1\t3\t1", "1\t1\t-3\t1"), /activity 1 lasts -3/],
     [
       "a missing section",
       SM.replace("RESOURCEAVAILABILITIES", "NOTHING"),

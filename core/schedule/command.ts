@@ -1,5 +1,6 @@
 import { readProblem } from "./file.ts";
 import type { Problem, Result } from "./problem.ts";
+import { type Project, tooMuch } from "./rcpsp/project.ts";
 import { readProject } from "./rcpsp/read.ts";
 import { solveProject } from "./rcpsp/solve.ts";
 import type { Refusal } from "./refusal.ts";
@@ -14,6 +15,8 @@ export interface ScheduleOptions {
   readonly seconds?: number;
   /** Milliseconds from any fixed moment. */
   readonly clock?: () => number;
+  /** Asked again and again; once it says so the best so far is given. */
+  readonly stop?: () => boolean;
   readonly onProgress?: (best: number, lowerBound: number, schedules: number) => void;
 }
 
@@ -29,6 +32,8 @@ export interface ScheduleReport {
   readonly schedules: number;
   /** 0 without a clock. */
   readonly seconds: number;
+  /** What alone makes a project impossible, in words. */
+  readonly why?: readonly string[];
   /** For our own problem files: the whole result. */
   readonly result?: Result;
 }
@@ -48,7 +53,9 @@ export function runSchedule(
   const begun = clock();
   const timed = options.seconds !== undefined;
   const schedules = options.schedules ?? (timed ? Number.MAX_SAFE_INTEGER : 5000);
-  const stop = timed ? { stop: () => clock() - begun >= 1000 * options.seconds! } : {};
+  const asked = options.stop;
+  const late = () => timed && clock() - begun >= 1000 * options.seconds!;
+  const stop = timed || asked ? { stop: () => late() || asked?.() === true } : {};
   const seed = options.seed ?? 1;
   const seconds = () => Math.round(clock() - begun) / 1000;
   const project = readProject(text);
@@ -57,7 +64,11 @@ export function runSchedule(
     const told = options.onProgress ? { onProgress: options.onProgress } : {};
     return {
       ok: true,
-      value: { ...solveProject(project, { seed, schedules, ...stop, ...told }), seconds: seconds() },
+      value: {
+        ...solveProject(project, { seed, schedules, ...stop, ...told }),
+        seconds: seconds(),
+        ...whyNever(project),
+      },
     };
   }
   const problem = problemIn(text);
@@ -83,6 +94,16 @@ export function runSchedule(
       result,
     },
   };
+}
+
+/** Demands no capacity can serve: such a project is well put, and infeasible. */
+function whyNever(project: Project): Pick<ScheduleReport, "why"> {
+  const { resources, demand, capacity, base } = project;
+  const why = tooMuch(project).map(
+    ([i, r]) =>
+      `activity ${i + base} needs ${demand[i * resources + r]} of resource ${r + 1}, which has ${capacity[r]}`,
+  );
+  return why.length > 0 ? { why } : {};
 }
 
 function problemIn(text: string): Problem | readonly Refusal[] {

@@ -1,4 +1,5 @@
 import type { Refusal } from "../refusal.ts";
+import { circleIn } from "./circle.ts";
 import type { Project } from "./project.ts";
 
 /** Most activities read from a file: more would only hold up the machine. */
@@ -9,8 +10,8 @@ const MOST = 20_000;
  * two is seen from the content. Returns the project, a refusal, or null when the text is neither.
  */
 export function readProject(text: string): Project | Refusal | null {
-  if (/^\s*PRECEDENCE RELATIONS/im.test(text)) return guarded(() => readSm(text));
-  const first = text.split(/\r?\n/, 1)[0] ?? "";
+  if (/^\s*PRECEDENCE\s+RELATIONS/im.test(text)) return guarded(() => readSm(text));
+  const first = /^[^\n]*\S[^\n]*/m.exec(text)?.[0] ?? "";
   if (/^\s*\d+\s+\d+(\s+0){0,2}\s*$/.test(first)) return guarded(() => readSch(text));
   return null;
 }
@@ -68,6 +69,15 @@ class Draft {
     this.demand = new Int32Array(n * resources);
   }
 
+  /** The place of an activity in one of the file's two lists, each of which tells it once. */
+  once(activity: number, line: number, told: Uint8Array): number {
+    const i = this.index(activity, line);
+    if (told[i])
+      throw new Unreadable(line, `activity ${activity} is told twice`, "tell each once, with its own number");
+    told[i] = 1;
+    return i;
+  }
+
   index(activity: number, line: number): number {
     const i = activity - this.base;
     if (i < 0 || i >= this.n)
@@ -115,7 +125,7 @@ function readSm(text: string): Project {
       if (/\d/.test(lines[k]!)) found.push({ number: k + 1, values: numbers(lines[k]!, k + 1) });
     return found;
   };
-  const links = section(/PRECEDENCE RELATIONS/i, 1);
+  const links = section(/PRECEDENCE\s+RELATIONS/i, 1);
   const work = section(/REQUESTS\/DURATIONS/i, 2);
   const free = section(/RESOURCEAVAILABILITIES/i, 1);
   const resources = free[0]?.values.length ?? 0;
@@ -126,6 +136,7 @@ function readSm(text: string): Project {
       `${work.length} durations for ${links.length} jobs`,
       "give one mode a job",
     );
+  const worked = new Uint8Array(draft.n);
   for (const { number, values } of work) {
     if (values.length !== 3 + resources)
       throw new Unreadable(
@@ -133,10 +144,11 @@ function readSm(text: string): Project {
         `${values.length} figures, ${3 + resources} are needed`,
         "give job, mode, duration, demands",
       );
-    const i = draft.index(values[0]!, number);
+    const i = draft.once(values[0]!, number, worked);
     draft.duration[i] = values[2]!;
     draft.demand.set(values.slice(3), i * resources);
   }
+  const linked = new Uint8Array(draft.n);
   for (const { number, values } of links) {
     const [job, modes, count, ...next] = values;
     if (modes !== 1)
@@ -147,10 +159,18 @@ function readSm(text: string): Project {
         `${next.length} successors, ${count} announced`,
         "let the count and the list agree",
       );
-    const i = draft.index(job!, number);
+    const i = draft.once(job!, number, linked);
     for (const to of next) draft.arcs.push([i, draft.index(to, number), draft.duration[i]!]);
   }
-  return draft.finish(free[0]?.values ?? [], free[0]?.number ?? 1);
+  const project = draft.finish(free[0]?.values ?? [], free[0]?.number ?? 1);
+  const circle = circleIn(draft.n, draft.arcs)?.map((i) => i + 1);
+  if (circle)
+    throw new Unreadable(
+      links.find(({ values }) => values[0] === circle[0])?.number ?? 1,
+      `${circle.join(" > ")} wait for each other in a circle`,
+      "take one of these successors out",
+    );
+  return project;
 }
 
 function readSch(text: string): Project {
@@ -168,6 +188,8 @@ function readSch(text: string): Project {
       `${lines.length} lines, ${2 * n + 2} are needed`,
       "use a complete file",
     );
+  const worked = new Uint8Array(n);
+  const linked = new Uint8Array(n);
   for (const { number, values } of lines.slice(1 + n, 1 + 2 * n)) {
     if (values.length !== 3 + draft.resources)
       throw new Unreadable(
@@ -175,7 +197,7 @@ function readSch(text: string): Project {
         `${values.length} figures, ${3 + draft.resources} are needed`,
         "give activity, mode, duration, demands",
       );
-    const i = draft.index(values[0]!, number);
+    const i = draft.once(values[0]!, number, worked);
     draft.duration[i] = values[2]!;
     draft.demand.set(values.slice(3), i * draft.resources);
   }
@@ -187,7 +209,7 @@ function readSch(text: string): Project {
         `${values.length} figures, ${3 + 2 * count} are needed`,
         "give as many lags as successors",
       );
-    const i = draft.index(values[0]!, number);
+    const i = draft.once(values[0]!, number, linked);
     for (let k = 0; k < count; k++)
       draft.arcs.push([i, draft.index(values[3 + k]!, number), values[3 + count + k]!]);
   }
