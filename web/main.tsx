@@ -10,6 +10,7 @@ import "./styles/another.css";
 import "./styles/cost.css";
 import "./styles/orders.css";
 import "./styles/plan.css";
+import "./styles/carry.css";
 import "./styles/nutrition.css";
 import "./styles/prep.css";
 import "./styles/guests.css";

@@ -3,12 +3,13 @@ import { describe, expect, it } from "vitest";
 import { PAPER_INK } from "../ink.ts";
 import { svgText } from "../tree.ts";
 import { MIDNIGHT, RUN, STATIONS, task } from "./a-run.fixture.ts";
+import { type Ghosts, scoreGhosts } from "./ghosts.ts";
 import { hourTicks } from "./grid.ts";
 import { holdMatters, wedgeOf } from "./hold.ts";
 import { inLanes } from "./lanes.ts";
 import { PAGE_MEASURES } from "./layout.ts";
 import { heatLine } from "./oven.ts";
-import { type ScoreInput, scoreDrawing } from "./score.ts";
+import { type ScoreInput, scoreChosen, scoreDrawing } from "./score.ts";
 import { staves, timed } from "./staves.ts";
 import { mergeSpans, runTime } from "./time.ts";
 
@@ -157,7 +158,11 @@ describe("oven", () => {
   });
 });
 
-function wholeScore(direction: "along" | "down", more: Pick<ScoreInput, "pinned" | "ghosts"> = {}) {
+function wholeScore(direction: "along" | "down", more: Pick<ScoreInput, "pinned" | "chosen"> = {}) {
+  return scoreDrawing({ ...inputOf(direction), ...more }, PAPER_INK);
+}
+
+function inputOf(direction: "along" | "down"): ScoreInput {
   const tasks = timed(RUN, MIDNIGHT);
   const time = runTime(
     -2 * 1440 + 14 * 60,
@@ -165,35 +170,28 @@ function wholeScore(direction: "along" | "down", more: Pick<ScoreInput, "pinned"
     tasks.filter((t) => t.task.hands.length > 0 || t.task.equipment.some((e) => e.setC)),
     { perMinute: 0.9 },
   );
-  return scoreDrawing(
-    {
-      staves: [
-        ...staves(tasks, "station", STATIONS),
-        ...staves(tasks, "equipment", new Map([["combi", "Combi oven"]])).filter((s) => s.id === "combi"),
-      ],
-      time,
-      measures: direction === "along" ? PAGE_MEASURES : { ...PAGE_MEASURES, lane: 120, bar: 114, head: 60 },
-      ovens: new Map([
-        [
-          "combi",
-          { spaces: 10, spacesFor: (space: number) => space, climbMin: (a, b) => Math.abs(b - a) / 4 },
-        ],
-      ]),
-      direction,
-      service: [{ minute: 1170, name: "Char 19:30" }],
-      now: 16 * 60 + 40,
-      nowWord: "now",
-      markOf: ({ task: t }) => (t.slackMin === 0 ? "broken" : t.slackMin < 15 ? "tight" : undefined),
-      describe: ({ task: t }) => t.name,
-      writeHour: (m) => `${Math.floor((((m % 1440) + 1440) % 1440) / 60)}:00`,
-      writeDay: (m) => ["D-2", "D-1", "D"][m / 1440 + 2] ?? "",
-      writeC: (c) => `${c} °C`,
-      namesWidth: direction === "along" ? 130 : 0,
-      title: "A short run",
-      ...more,
-    },
-    PAPER_INK,
-  );
+  return {
+    staves: [
+      ...staves(tasks, "station", STATIONS),
+      ...staves(tasks, "equipment", new Map([["combi", "Combi oven"]])).filter((s) => s.id === "combi"),
+    ],
+    time,
+    measures: direction === "along" ? PAGE_MEASURES : { ...PAGE_MEASURES, lane: 120, bar: 114, head: 60 },
+    ovens: new Map([
+      ["combi", { spaces: 10, spacesFor: (space: number) => space, climbMin: (a, b) => Math.abs(b - a) / 4 }],
+    ]),
+    direction,
+    service: [{ minute: 1170, name: "Char 19:30" }],
+    now: 16 * 60 + 40,
+    nowWord: "now",
+    markOf: ({ task: t }) => (t.slackMin === 0 ? "broken" : t.slackMin < 15 ? "tight" : undefined),
+    describe: ({ task: t }) => t.name,
+    writeHour: (m) => `${Math.floor((((m % 1440) + 1440) % 1440) / 60)}:00`,
+    writeDay: (m) => ["D-2", "D-1", "D"][m / 1440 + 2] ?? "",
+    writeC: (c) => `${c} °C`,
+    namesWidth: direction === "along" ? 130 : 0,
+    title: "A short run",
+  };
 }
 
 describe("score", () => {
@@ -209,14 +207,38 @@ describe("score", () => {
   it("D11 a pin on what is pinned, an empty dashed bar where it would stand; nothing of both without", () => {
     const [first, second] = RUN.filter((r) => r.station);
     const at = { from: 600, to: 660 };
-    const more = { pinned: new Set([first!.id]), ghosts: new Map([[second!.id, at]]) };
-    const score = wholeScore("along", more);
-    const text = svgText(score.drawing);
-    expect(text.match(/data-sign="pin"/g)).toHaveLength(1);
-    const ghost = new RegExp(`<rect[^>]*data-ghost="${second!.id}"[^>]*>`).exec(text)![0];
+    const score = wholeScore("along", { pinned: new Set([first!.id]) });
+    expect(svgText(score.drawing).match(/data-sign="pin"/g)).toHaveLength(1);
+    const input = { direction: "along", measures: PAGE_MEASURES } as const;
+    const over = (ghosts: Ghosts) => svgText(scoreGhosts(score, input, ghosts, PAPER_INK));
+    const ghost = new RegExp(`<rect[^>]*data-ghost="${second!.id}"[^>]*>`).exec(
+      over(new Map([[second!.id, at]])),
+    )![0];
     expect(Number(/ x="([\d.]+)"/.exec(ghost)![1])).toBeCloseTo(score.time.at(600), 1);
     expect(ghost).toContain("stroke-dasharray");
-    expect(svgText(wholeScore("along").drawing)).not.toMatch(/data-ghost|data-sign="pin"/);
+    expect(svgText(wholeScore("along").drawing)).not.toMatch(/data-sign="pin"/);
+    expect(over(new Map())).not.toContain("data-ghost");
+    // Laid over the score it lies in the lane of its task.
+    const own = new RegExp(
+      `data-task="${second!.id}".*?<rect[^>]* y="([\\d.]+)"[^>]* height="([\\d.]+)"`,
+      "s",
+    ).exec(svgText(score.drawing))!;
+    const [y, height] = [
+      Number(/ y="([\d.]+)"/.exec(ghost)![1]),
+      Number(/ height="([\d.]+)"/.exec(ghost)![1]),
+    ];
+    expect(Math.abs(y + height / 2 - (Number(own[1]) + Number(own[2]) / 2))).toBeLessThan(2);
+  });
+  it("D14 a task chosen after the score was drawn is drawn as if it had been, and nothing else anew", () => {
+    for (const direction of ["along", "down"] as const) {
+      const plain = wholeScore(direction);
+      for (const { id } of RUN) {
+        const chosen = scoreChosen(plain, inputOf(direction), PAPER_INK, id);
+        expect(svgText(chosen.drawing)).toBe(svgText(wholeScore(direction, { chosen: id }).drawing));
+        const parts = plain.drawing.children.filter((child, k) => child !== chosen.drawing.children[k]);
+        expect(parts.length).toBeLessThanOrEqual(2);
+      }
+    }
   });
   it("staves do not overlap", () => {
     const laid = wholeScore("along").staves;

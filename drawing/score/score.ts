@@ -7,7 +7,7 @@ import { type LaidStave, layScore, type OvenFacts, type ScoreMeasures } from "./
 import { ovenShapes } from "./oven-shapes.ts";
 import { box, type Mark, point, type Sheet } from "./sheet.ts";
 import type { Stave, TimedTask } from "./staves.ts";
-import { taskShape } from "./task.ts";
+import { type TaskPlace, taskShape } from "./task.ts";
 import type { RunTime } from "./time.ts";
 
 export interface ScoreInput {
@@ -24,7 +24,6 @@ export interface ScoreInput {
   readonly describe: (entry: TimedTask) => string;
   readonly chosen?: string | undefined;
   readonly pinned?: Sheet["pinned"];
-  readonly ghosts?: Sheet["ghosts"];
   /** Hours in which hands are full. */
   readonly peaks?: Sheet["peaks"];
   readonly writeHour: (minute: number) => string;
@@ -39,6 +38,8 @@ export interface Score {
   readonly drawing: Drawn;
   readonly time: RunTime;
   readonly staves: readonly LaidStave[];
+  /** What is drawn of each stave. */
+  readonly shapes: ReadonlyMap<LaidStave, Drawn>;
   /** Length along time and size across it. */
   readonly length: number;
   readonly size: number;
@@ -47,12 +48,13 @@ export interface Score {
 /** The plan as a score: staves across, time along, towards the thick line of the service (D6 to D10). */
 export function scoreDrawing(input: ScoreInput, ink: Ink): Score {
   const { staves: laid, size } = layScore(input.staves, input.time, input.measures, input.ovens);
-  const sheet: Sheet = { ...input, ink, size, serviceMinute: input.service[0]?.minute ?? input.time.to };
+  const sheet = sheetOf(input, ink, size);
   const names = input.namesWidth ?? 0;
   const length = input.time.length + 12;
   // Time downwards needs room above for the first day's name.
   const above = input.direction === "down" ? 26 : 0;
   const [width, height] = input.direction === "along" ? [length + names, size] : [size, length + above];
+  const shapes = new Map(laid.map((stave) => [stave, staveShapes(sheet, input.measures, stave)]));
   const drawing = draw(
     "svg",
     {
@@ -76,11 +78,11 @@ export function scoreDrawing(input: ScoreInput, ink: Ink): Score {
         serviceLine(sheet, moment, i, input.service[i + 1]?.minute, input.measures.head),
       ),
     ),
-    ...laid.map((stave) => staveShapes(sheet, input.measures, stave)),
+    ...shapes.values(),
     names > 0 && draw("g", {}, ...laid.map((stave) => nameText(ink, stave, names, input.measures))),
     input.now === undefined ? undefined : nowLine(sheet, input.now, input.nowWord),
   );
-  return { drawing, time: input.time, staves: laid, length, size };
+  return { drawing, shapes, time: input.time, staves: laid, length, size };
 }
 
 /** The hours, days and courses of a score alone, to stay in sight while its staves are scrolled (D13). */
@@ -89,31 +91,65 @@ export function scoreHead(input: ScoreInput, ink: Ink): Drawn {
   return scoreDrawing({ ...input, measures, staves: [] }, ink).drawing;
 }
 
+/**
+ * The same score with a task chosen: only that task is drawn anew, all else is the same parts.
+ * @param score drawn of `input` with nothing chosen
+ */
+export function scoreChosen(score: Score, input: ScoreInput, ink: Ink, chosen: string): Score {
+  const sheet = { ...sheetOf(input, ink, score.size), chosen };
+  const anew = new Map<Drawn, Drawn>();
+  for (const laid of score.staves) {
+    if (!laid.tasks.some(({ item }) => item.task.id === chosen)) continue;
+    const before = score.shapes.get(laid)!;
+    if (laid.heat) {
+      anew.set(before, staveShapes(sheet, input.measures, laid));
+      continue;
+    }
+    const places = placesIn(sheet, input.measures, laid);
+    const children = before.children.map((child, k) =>
+      places[k]!.entry.task.id === chosen
+        ? taskShape(sheet, input.measures, places[k]!, laid.stave.id)
+        : child,
+    );
+    anew.set(before, { ...before, children });
+  }
+  const { drawing } = score;
+  const children = drawing.children.map((child) =>
+    typeof child === "string" ? child : (anew.get(child) ?? child),
+  );
+  return { ...score, drawing: { ...drawing, children } };
+}
+
+function sheetOf(input: ScoreInput, ink: Ink, size: number): Sheet {
+  return { ...input, ink, size, serviceMinute: input.service[0]?.minute ?? input.time.to };
+}
+
 function staveShapes(sheet: Sheet, measures: ScoreMeasures, laid: LaidStave): Drawn {
   if (laid.heat) return draw("g", { role: "presentation" }, ...ovenShapes(sheet, measures, laid, laid.heat));
+  const shapes = placesIn(sheet, measures, laid).map((place) =>
+    taskShape(sheet, measures, place, laid.stave.id),
+  );
+  return draw("g", { role: "presentation" }, ...shapes);
+}
+
+/** Where the tasks of a stave stand, in their order; a label has room until the next task of its lane. */
+function placesIn(sheet: Sheet, measures: ScoreMeasures, laid: LaidStave): TaskPlace[] {
   const next = new Map<number, number>();
-  const shapes: Drawn[] = [];
+  const places: TaskPlace[] = [];
   for (const { item, lane } of [...laid.tasks].reverse()) {
     // A name never runs across the service.
     const wall = sheet.time.at(sheet.serviceMinute) - 6;
     const before = sheet.time.at(item.from) < wall ? wall : sheet.time.length;
     const free = Math.min(next.get(lane) ?? before, before);
     const hold = holdMatters(item) ? sheet.time.at(item.to + (item.task.hold?.usedMin ?? 0)) : 0;
-    shapes.push(
-      taskShape(
-        sheet,
-        measures,
-        {
-          entry: item,
-          across: laid.start + lane * measures.lane,
-          free: hold > sheet.time.at(item.to) ? sheet.time.at(item.to) : free,
-        },
-        laid.stave.id,
-      ),
-    );
+    places.push({
+      entry: item,
+      across: laid.start + lane * measures.lane,
+      free: hold > sheet.time.at(item.to) ? sheet.time.at(item.to) : free,
+    });
     next.set(lane, sheet.time.at(item.from));
   }
-  return draw("g", { role: "presentation" }, ...shapes.reverse());
+  return places.reverse();
 }
 
 function line(sheet: Sheet, laid: LaidStave, before: number): Drawn[] {

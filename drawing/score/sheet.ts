@@ -20,8 +20,6 @@ export interface Sheet {
   readonly chosen?: string | undefined;
   /** Tasks whose start, hands or equipment the chef has decided. */
   readonly pinned?: ReadonlySet<string> | undefined;
-  /** Where tasks stand in another plan, or would stand: drawn as empty dashed bars beside the task (D11). */
-  readonly ghosts?: ReadonlyMap<string, { readonly from: number; readonly to: number }> | undefined;
   /** Hours in which hands are full: a thick bar under the figures of the hours. */
   readonly peaks?: readonly { readonly from: number; readonly to: number }[] | undefined;
   readonly writeHour: (minute: number) => string;
@@ -30,7 +28,13 @@ export interface Sheet {
 }
 
 /** Rectangle attributes from along and across, whichever way time runs. */
-export function box(sheet: Sheet, from: number, across: number, length: number, breadth: number) {
+export function box(
+  sheet: Pick<Sheet, "direction">,
+  from: number,
+  across: number,
+  length: number,
+  breadth: number,
+) {
   return sheet.direction === "along"
     ? { x: from, y: across, width: length, height: breadth }
     : { x: across, y: from, width: breadth, height: length };

@@ -39,7 +39,6 @@ export function taskShape(sheet: Sheet, measures: ScoreMeasures, place: TaskPlac
     bodyShape(sheet, task.kind, from, to, across, measures.bar, mark),
     mark === undefined ? undefined : markShape(sheet, mark, task.kind, from, to, across, measures.bar),
     sheet.pinned?.has(task.id) ? pinShape(sheet, from, across) : undefined,
-    ghostShape(sheet, task.id, across, measures.bar),
     ...taskLabel(sheet, {
       task,
       from,
@@ -151,22 +150,6 @@ function pinShape(sheet: Sheet, from: number, across: number): Drawn {
   return signShape("pin", x - PIN / 2, y, PIN, sheet.ink.ink);
 }
 const PIN = 13;
-
-/** Where it stands in the other plan: an empty dashed bar, and a line to it. */
-function ghostShape(sheet: Sheet, id: string, across: number, bar: number): Drawn | undefined {
-  const ghost = sheet.ghosts?.get(id);
-  if (!ghost) return undefined;
-  const from = sheet.time.at(ghost.from);
-  const to = Math.max(sheet.time.at(ghost.to), from + 4);
-  return draw("rect", {
-    ...box(sheet, from, across + 1.5, to - from, bar - 3),
-    fill: "none",
-    stroke: sheet.ink.ink,
-    "stroke-width": 1.75,
-    "stroke-dasharray": "4 3",
-    "data-ghost": id,
-  });
-}
 
 const SIGNS: Record<Mark, Sign> = { tight: "triangle", broken: "cross", done: "check", started: "play" };
 const SIGN = 10;

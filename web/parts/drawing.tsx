@@ -6,7 +6,18 @@ export const Drawing = memo(function Drawing({ of }: { readonly of: Drawn }) {
   return <>{element(of, 0)}</>;
 });
 
+const made = new WeakMap<Drawn, { readonly index: number; readonly node: ReactNode }>();
+
+/** The same part of a drawing is the same on the page: where one task is drawn anew, the others are not looked at. */
 function element(drawn: Drawn, index: number): ReactNode {
+  const known = made.get(drawn);
+  if (known?.index === index) return known.node;
+  const node = elementOf(drawn, index);
+  made.set(drawn, { index, node });
+  return node;
+}
+
+function elementOf(drawn: Drawn, index: number): ReactNode {
   const props: Record<string, string | number> = { key: drawn.attributes["data-task"] ?? index };
   for (const [name, value] of Object.entries(drawn.attributes)) props[reactName(name)] = value;
   return createElement(

@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { memo, useMemo, useState } from "react";
 import type { KeptPlan } from "../../../core/run/compare.ts";
 import type { Plan } from "../../../core/run/result.ts";
 import type { TriedMove } from "../../../core/run/try-move.ts";
@@ -77,14 +77,23 @@ export function PlanView() {
         ) : (
           <p className="quiet plan-hint">{say("plan.hint")}</p>
         )}
-        <Conflicts plan={plan.plan} onChoose={setChosen} />
-        <Compare told={plan} against={against} onAgainst={setAgainst} onChoose={setChosen} />
-        <Good plan={plan.plan} />
-        <Load plan={plan.plan} />
+        <OfThePlan told={plan} against={against} onAgainst={setAgainst} onChoose={setChosen} />
       </div>
     </div>
   );
 }
+
+/** What is told of the plan as it is: the same whatever is being moved. */
+const OfThePlan = memo(function OfThePlan({ told, ...of }: Parameters<typeof Compare>[0]) {
+  return (
+    <>
+      <Conflicts plan={told.plan} onChoose={of.onChoose} />
+      <Compare told={told} {...of} />
+      <Good plan={told.plan} />
+      <Load plan={told.plan} />
+    </>
+  );
+});
 
 /** Where the others that would move would stand; the task itself is drawn where it is dragged. */
 function triedPlaces({ moved, pin }: TriedMove): ReadonlyMap<string, Place> {

@@ -2,6 +2,7 @@ import {
   type KeyboardEvent,
   type MouseEvent,
   type ReactNode,
+  useCallback,
   useEffect,
   useMemo,
   useRef,
@@ -14,15 +15,15 @@ import {
   PAGE_INK,
   PAGE_MEASURES,
   runTime,
-  type Score,
   type ScoreInput,
   type Span,
   type Stave,
   type StaveKind,
+  scoreChosen,
   scoreDrawing,
+  scoreGhosts,
   scoreHead,
 } from "../../../drawing/index.ts";
-import type { Drawn } from "../../../drawing/tree.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { Drawing } from "../../parts/drawing.tsx";
@@ -59,7 +60,7 @@ export function ScoreView({
   readonly onChoose: (task: string | undefined) => void;
 }) {
   const wide = useWide(700);
-  const { say } = useWords();
+  const { say, write } = useWords();
   const { clock } = useService();
   const midnight = clock.minuteOf("D 00:00");
   const scroll = useRef<HTMLDivElement>(null);
@@ -73,7 +74,10 @@ export function ScoreView({
     [wide, staves, only],
   );
 
-  const drawn: { score: Score; head: Drawn | undefined } | undefined = useMemo(() => {
+  // What is carried, and what would give, lie over the score on layers of their own: the score is not drawn again.
+  const over = useRef<HTMLDivElement>(null);
+  // Where things lie, without what is chosen.
+  const laid: Omit<ScoreInput, "chosen"> | undefined = useMemo(() => {
     if (width === 0 || shown.length === 0) return undefined;
     const folded = runTime(from, to, busy, { perMinute: 1 });
     const folds = folded.folds.length * 26;
@@ -87,23 +91,28 @@ export function ScoreView({
       ? 0
       : Math.max(1, mostInUse(...shown[0]!.tasks.flatMap((task) => [1, task.from, task.to])));
     const lane = Math.max(96, (width - HEAD_DOWN - 12) / Math.max(1, lanes));
-    const whole: ScoreInput = {
+    return {
       ...input,
       staves: shown,
       time,
-      chosen,
-      ghosts: ghosts && fromMidnight(ghosts, midnight),
       direction: wide ? "along" : "down",
       measures: wide
         ? PAGE_MEASURES
         : { ...PAGE_MEASURES, lane, bar: lane - 6, head: HEAD_DOWN, shelf: 20, heat: 70, foot: 0 },
     };
-    return { score: scoreDrawing(whole, PAGE_INK), head: wide ? scoreHead(whole, PAGE_INK) : undefined };
-  }, [width, shown, from, to, busy, zoom, wide, chosen, input, ghosts, midnight]);
+  }, [width, shown, from, to, busy, zoom, wide, input]);
+  const plain = useMemo(() => laid && scoreDrawing(laid, PAGE_INK), [laid]);
+  const score = useMemo(
+    () => (laid && plain && chosen !== undefined ? scoreChosen(plain, laid, PAGE_INK, chosen) : plain),
+    [laid, plain, chosen],
+  );
+  const hours = useMemo(() => (laid && wide ? scoreHead(laid, PAGE_INK) : undefined), [laid, wide]);
+  const shades = useMemo(
+    () => score && laid && ghosts && scoreGhosts(score, laid, fromMidnight(ghosts, midnight), PAGE_INK),
+    [score, laid, ghosts, midnight],
+  );
 
-  const score = drawn?.score;
-
-  useSlide(scroll, plan, score);
+  useSlide(scroll, plan, laid);
 
   // The newest view opens at the end of time: the service.
   const opened = useRef("");
@@ -114,7 +123,9 @@ export function ScoreView({
     scroll.current.scrollLeft = scroll.current.scrollWidth;
   }, [zoom, kind, score]);
 
-  const drag = useDrag(scroll, plan, score, wide ? "along" : "down", midnight, move, onChoose);
+  const writeTime = useCallback((minute: number) => write.clock(clock.textOf(minute)), [write, clock]);
+  const direction = wide ? "along" : "down";
+  const drag = useDrag({ over, plan, score, direction, midnight, writeTime }, move, onChoose);
 
   const order = useMemo(
     () => shown.flatMap((s) => s.tasks.map((t) => ({ stave: s.id, id: t.task.id }))),
@@ -155,12 +166,17 @@ export function ScoreView({
   const tap = (event: MouseEvent) => {
     // The click that ends a drag chooses nothing.
     if (drag.justDragged()) return;
-    const task = (event.target as Element).closest("[data-task]")?.getAttribute("data-task");
+    const target = event.target as Element;
+    if (target.closest("[data-carries]")) return;
+    const task = target.closest("[data-task]")?.getAttribute("data-task");
     onChoose(task && task !== chosen ? task : undefined);
   };
-  const days = [
-    ...new Set([...plan.tasks].sort((a, b) => a.startMin - b.startMin).map((t) => clock.dayOf(t.startMin))),
-  ];
+  const days = useMemo(
+    () => [
+      ...new Set(plan.tasks.toSorted((a, b) => a.startMin - b.startMin).map((t) => clock.dayOf(t.startMin))),
+    ],
+    [plan, clock],
+  );
   const toDay = (day: string) => {
     const first =
       plan.tasks.find((t) => clock.dayOf(t.startMin) === day && t.hands.length > 0) ??
@@ -215,11 +231,11 @@ export function ScoreView({
           </Button>
         </span>
       </div>
-      {drawn?.head && (
+      {hours && (
         <div className="score-head" ref={head} aria-hidden="true">
           <div className="score-head-names" />
           <div className="score-head-time">
-            <Drawing of={drawn.head} />
+            <Drawing of={hours} />
           </div>
         </div>
       )}
@@ -251,7 +267,15 @@ export function ScoreView({
                 ))}
               </div>
             )}
-            <Drawing of={score.drawing} />
+            <div className="score-sheet">
+              <Drawing of={score.drawing} />
+              {shades && (
+                <div className="score-over" aria-hidden="true">
+                  <Drawing of={shades} />
+                </div>
+              )}
+              <div className="score-over" ref={over} aria-hidden="true" />
+            </div>
           </div>
         )}
       </div>

@@ -23,9 +23,8 @@ export interface Move {
   readonly asking: boolean;
   /** Puts a task to another start, in steps of five minutes, or gives it to somebody or something else. */
   readonly to: (task: PlanTask, startMin: number, instead?: Instead) => void;
-  /** The same under a finger: the planner is asked when it rests, or lets go. */
-  readonly follow: (task: PlanTask, startMin: number, instead?: Instead) => void;
-  readonly letGo: () => void;
+  /** Somebody takes hold of a task: the first answer about a plan takes longer than those after it. */
+  readonly ready: (task: PlanTask) => void;
   readonly keep: () => void;
   readonly cancel: () => void;
   /** Keys of the score that move a task; true when the key was one of them. */
@@ -42,9 +41,6 @@ export interface OnStave {
   readonly kind: StaveKind;
   readonly id: string;
 }
-
-/** A finger that has not moved to another place for so long rests, ms. */
-const REST_MS = 150;
 
 /** Steps of a drag, minutes. */
 const STEP = 5;
@@ -68,7 +64,7 @@ export function useMove(plan: Plan | undefined): Move {
   const [asking, setAsking] = useState(false);
   const wanted = useRef<Move["moving"]>(undefined);
   const busy = useRef(false);
-  const resting = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const readied = useRef<Plan>(undefined);
 
   const ask = useCallback(async () => {
     if (busy.current) return;
@@ -80,49 +76,34 @@ export function useMove(plan: Plan | undefined): Move {
         setTried(answer);
         break;
       }
-      // Under way elsewhere: it is asked when the finger rests.
-      if (resting.current !== undefined) break;
       asked = wanted.current;
     }
     busy.current = false;
-    setAsking(resting.current !== undefined);
+    setAsking(false);
   }, [runner, clock]);
 
-  /** Whether it is another place than before. */
-  const put = useCallback((task: PlanTask, startMin: number, given?: Instead): boolean => {
-    const held = Math.max(0, startMin);
-    // Given back to whom it belongs it is not given away.
-    const instead = given && given.from !== given.to ? given : undefined;
-    const now = wanted.current;
-    if (now?.task === task && now.startMin === held && now.instead?.to === instead?.to) return false;
-    wanted.current = { task, startMin: held, instead };
-    setMoving(wanted.current);
-    return true;
-  }, []);
-  const letGo = useCallback(() => {
-    if (resting.current === undefined) return;
-    clearTimeout(resting.current);
-    resting.current = undefined;
-    void ask();
-  }, [ask]);
   const to = useCallback<Move["to"]>(
-    (...place) => {
-      if (put(...place)) void ask();
+    (task, startMin, given) => {
+      const held = Math.max(0, startMin);
+      // Given back to whom it belongs it is not given away.
+      const instead = given && given.from !== given.to ? given : undefined;
+      const now = wanted.current;
+      if (now?.task === task && now.startMin === held && now.instead?.to === instead?.to) return;
+      wanted.current = { task, startMin: held, instead };
+      setMoving(wanted.current);
+      void ask();
     },
-    [put, ask],
+    [ask],
   );
-  const follow = useCallback<Move["follow"]>(
-    (...place) => {
-      if (!put(...place)) return;
-      setAsking(true);
-      clearTimeout(resting.current);
-      resting.current = setTimeout(letGo, REST_MS);
+  const ready = useCallback<Move["ready"]>(
+    (task) => {
+      if (readied.current === plan) return;
+      readied.current = plan;
+      void runner.tryMove(pinOf({ task, startMin: task.startMin }, clock.textOf));
     },
-    [put, letGo],
+    [runner, plan, clock],
   );
   const cancel = useCallback(() => {
-    clearTimeout(resting.current);
-    resting.current = undefined;
     setAsking(busy.current);
     wanted.current = undefined;
     setMoving(undefined);
@@ -170,7 +151,7 @@ export function useMove(plan: Plan | undefined): Move {
     [plan, kitchen, to, keep, cancel],
   );
   return useMemo(
-    () => ({ moving, tried, asking, to, follow, letGo, keep, cancel, press }),
-    [moving, tried, asking, to, follow, letGo, keep, cancel, press],
+    () => ({ moving, tried, asking, to, ready, keep, cancel, press }),
+    [moving, tried, asking, to, ready, keep, cancel, press],
   );
 }
