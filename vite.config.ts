@@ -1,12 +1,28 @@
 import react from "@vitejs/plugin-react";
-import { defineConfig } from "vite";
+import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+
+/**
+ * The component library brings its own texts in some thirty languages; the app speaks English. Without a language the
+ * library falls back to en-US, as its documentation says of its own plugin for this.
+ */
+const onlyEnglish: Plugin = {
+  name: "only-english",
+  enforce: "pre",
+  load: {
+    filter: {
+      id: /[\\/]react-(?:aria|stately|aria-components)[\\/]dist[\\/].*[\\/](?!en-US)[a-z]{2}-[A-Z]{2}\.m?js$/,
+    },
+    handler: () => "export default undefined;",
+  },
+};
 
 /** The app: from web/ to dist/web, served by server/ and readable offline. */
 export default defineConfig({
   root: "web",
   publicDir: "public",
   plugins: [
+    onlyEnglish,
     react(),
     VitePWA({
       registerType: "autoUpdate",

@@ -24,12 +24,15 @@ import "./styles/suppliers.css";
 import "./styles/stand-ins.css";
 import "./styles/print.css";
 import { App } from "./app/app.tsx";
+import { fetchPlaces } from "./app/places.ts";
 
 createRoot(document.getElementById("root")!).render(
   <StrictMode>
     <App />
   </StrictMode>,
 );
+
+window.addEventListener("load", () => setTimeout(() => void fetchPlaces().catch(() => undefined), 1000));
 
 if ("serviceWorker" in navigator && import.meta.env.PROD)
   window.addEventListener(

@@ -2,23 +2,28 @@ import {
   createRootRoute,
   createRoute,
   createRouter,
+  type RouteComponent,
   redirect,
   retainSearchParams,
 } from "@tanstack/react-router";
-import { BenchPlace } from "../places/bench/bench.tsx";
-import { DishSheet } from "../places/bench/dish.tsx";
-import { HeatPlace, PreparationHeat } from "../places/bench/heat/heat.tsx";
-import { PastePlace } from "../places/bench/paste/paste.tsx";
-import { PreparationSheet } from "../places/bench/preparation.tsx";
-import { LogPlace } from "../places/log/log.tsx";
-import { PassPlace } from "../places/pass/pass.tsx";
 import { RunPlace } from "../places/run/run.tsx";
-import { AddPlace } from "../places/stores/add.tsx";
-import { NewSupplierPlace, PriceListPlace } from "../places/stores/new-supplier.tsx";
-import { StockPlace } from "../places/stores/stock.tsx";
-import { StoresPlace } from "../places/stores/stores.tsx";
-import { SupplierSheet } from "../places/stores/supplier.tsx";
 import { Broken, Frame, Lost } from "./frame.tsx";
+import {
+  AddPlace,
+  BenchPlace,
+  DishSheet,
+  HeatPlace,
+  LogPlace,
+  NewSupplierPlace,
+  PassPlace,
+  PastePlace,
+  PreparationHeat,
+  PreparationSheet,
+  PriceListPlace,
+  StockPlace,
+  StoresPlace,
+  SupplierSheet,
+} from "./places.ts";
 import { readSearch } from "./search.ts";
 
 const root = createRootRoute({
@@ -27,7 +32,7 @@ const root = createRootRoute({
   validateSearch: readSearch,
   search: { middlewares: [retainSearchParams(["service", "covers", "kitchen"])] },
 });
-const at = <const P extends string>(path: P, component: () => React.ReactNode) =>
+const at = <const P extends string>(path: P, component: RouteComponent) =>
   createRoute({ getParentRoute: () => root, path, component });
 
 const home = createRoute({

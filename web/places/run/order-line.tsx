@@ -1,4 +1,4 @@
-import { useId, useState } from "react";
+import { useId } from "react";
 import type { OrderLine } from "../../../core/run/result.ts";
 import { useBook } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
@@ -14,14 +14,15 @@ interface Props {
   /** The chance wanted of having enough, and whether anything is known to vary. */
   readonly chance: number;
   readonly varies: boolean;
+  readonly open: boolean;
+  readonly onTurn: () => void;
 }
 
 /** One line of an order; opened, it says what else could have been ordered and what that would cost. */
 export function OrderLineRow(props: Props) {
-  const { line, at, currency } = props;
+  const { line, at, currency, open, onTurn } = props;
   const { say, write } = useWords();
   const names = useNames();
-  const [open, setOpen] = useState(false);
   const id = useId();
   return (
     <>
@@ -32,7 +33,7 @@ export function OrderLineRow(props: Props) {
             className="figure order-name"
             aria-expanded={open}
             aria-controls={id}
-            onClick={() => setOpen(!open)}
+            onClick={onTurn}
           >
             {line.name}
             <span className="unseen">, {say("orders.ways")}</span>

@@ -1,5 +1,5 @@
-import type { ReactNode } from "react";
-import type { SupplierOrder } from "../../../core/run/result.ts";
+import { type ReactNode, useState } from "react";
+import type { OrderLine, SupplierOrder } from "../../../core/run/result.ts";
 import { useWords } from "../../app/settings.tsx";
 import type { Told } from "../../compute/protocol.ts";
 import { Empty } from "../../parts/empty.tsx";
@@ -14,8 +14,16 @@ import { useOrdered } from "./use-ordered.ts";
 export function Orders() {
   const { told, early } = useOrdered();
   const { say, write } = useWords();
+  // What is opened stays so when other packs, or another supplier, are chosen for it.
+  const [opened, setOpened] = useState<ReadonlySet<string>>(new Set());
   if (!told) return null;
   const { currency } = told.cost;
+  const names = namesOf(told.orders);
+  const turn = (key: string) => {
+    const next = new Set(opened);
+    if (!next.delete(key)) next.add(key);
+    setOpened(next);
+  };
   if (told.orders.length === 0)
     return (
       <div className="page">
@@ -43,6 +51,9 @@ export function Orders() {
           ordering={told.ordering}
           at={`/orders/${i}`}
           currency={currency}
+          names={names}
+          opened={opened}
+          onTurn={turn}
         />
       ))}
       <OrdersLeft told={told} />
@@ -86,7 +97,13 @@ function Order({
   ordering,
   at,
   currency,
+  names,
+  opened,
+  onTurn,
 }: {
+  readonly names: ReadonlyMap<OrderLine, string>;
+  readonly opened: ReadonlySet<string>;
+  readonly onTurn: (key: string) => void;
   readonly order: SupplierOrder;
   readonly ordering: Told["ordering"];
   readonly at: string;
@@ -150,6 +167,8 @@ function Order({
               supplier={order.supplier}
               chance={ordering.chance}
               varies={ordering.varies}
+              open={opened.has(names.get(line)!)}
+              onTurn={() => onTurn(names.get(line)!)}
             />
           ))}
         </tbody>
@@ -162,6 +181,18 @@ function Order({
       </Table>
     </section>
   );
+}
+
+/** A name for every line, by what it was asked for: the same whichever goods, packs or supplier are chosen. */
+function namesOf(orders: readonly SupplierOrder[]): ReadonlyMap<OrderLine, string> {
+  const count = new Map<string, number>();
+  const named = (line: OrderLine) => {
+    const asked = line.insteadOf?.ingredient ?? line.ingredient;
+    const n = (count.get(asked) ?? 0) + 1;
+    count.set(asked, n);
+    return [line, `${asked} ${n}`] as const;
+  };
+  return new Map(orders.flatMap((order) => order.lines.map(named)));
 }
 
 function Foot({ word, sum }: { readonly word: string; readonly sum: ReactNode }) {
