@@ -8,7 +8,7 @@ import { DENSE, QUIET, sheetTitle, label as small, TYPE, WIDTH, writeLine } from
 
 const COLUMNS = 2;
 const PADDING = 7;
-const HEIGHT = 84;
+const HEIGHT = 76;
 
 /** Lines to cut along. */
 const CUT: CustomTableLayout = {
@@ -18,8 +18,8 @@ const CUT: CustomTableLayout = {
   vLineStyle: () => ({ dash: { length: 4, space: 3 } }),
   paddingLeft: () => PADDING,
   paddingRight: () => PADDING,
-  paddingTop: () => 4,
-  paddingBottom: () => 3,
+  paddingTop: () => 3,
+  paddingBottom: () => 2,
 };
 
 /** Labels to cut out, as many of each as containers are filled. */
@@ -98,12 +98,12 @@ function face(paper: Paper, one: Label, of: number): TableCell {
       },
       {
         columns: [
-          dated(say("pack.labels.made"), dayAndHour(paper, one.madeOn), TYPE.body, 80),
+          dated(say("pack.labels.made"), dayAndHour(paper, one.madeOn), TYPE.body, 87),
           dated(say("pack.labels.useBy"), untilEnd(paper, one.useBy), TYPE.body + 1.5, 114),
           { width: 30, stack: [writeLine(say("pack.labels.who"), 30, 14)] },
         ],
         columnGap: 4,
-        margin: [0, 1, 0, 1],
+        margin: [0, 0, 0, 0],
       },
       { text: contains, bold: one.allergens.length > 0, fontSize: TYPE.note },
       ...(one.useByFrom === one.preparation
