@@ -24,7 +24,11 @@ export function grid(sheet: Sheet, head: number, foot: number): Drawn[] {
   const now = sheet.now === undefined ? Number.NEGATIVE_INFINITY : time.at(sheet.now);
   for (const minute of hourTicks(sheet)) {
     const place = time.at(minute);
-    const covered = sheet.direction === "along" && Math.abs(place - now) < 44;
+    // Where "now" stands, or downwards the line of the service with its own hour, no figure is read.
+    const covered =
+      sheet.direction === "along"
+        ? Math.abs(place - now) < 44
+        : Math.abs(place - time.at(sheet.serviceMinute)) < 8;
     const [x, y] = point(sheet, place, head - 8);
     const at =
       sheet.direction === "along"

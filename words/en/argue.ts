@@ -44,7 +44,7 @@ export const argue = {
 
   "good.title": "What makes a plan good",
   "good.what":
-    "Rules come first. Of plans that keep them the better has less of these, each weighed. The weights are taste: set your own.",
+    "Rules come first. Of plans that keep them the better has less of these, each weighed. The weights, at the right, are taste: set your own.",
   "good.term": "Of this plan",
   "good.weight": "Weight",
   "good.bound": "at best {bound}",
