@@ -78,6 +78,7 @@ export const run = {
   "task.window": "Can start from {earliest} to {latest}",
   "task.held": "Held",
   "task.hold": "held {used} of {most}",
+  "task.hold.of": "{used} of {most}",
   "task.hold.end": "nothing of the hold is left",
   "task.after": "After",
   "task.close": "Close",

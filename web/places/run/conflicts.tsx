@@ -8,6 +8,8 @@ import { useFirst } from "../../parts/first.tsx";
 import { ConflictNote, Remedies } from "./remedies.tsx";
 
 const MOST = 6;
+/** Where something was tried that may help, that is to be read first. */
+const MOST_WITH_REMEDIES = 3;
 
 /** With a capital, as a line of its own. */
 const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
@@ -25,7 +27,7 @@ export function Conflicts({
   const { amounts } = useTold();
   const tight = tightTasks(plan, service.slackMin);
   const warnings = amounts?.warnings ?? [];
-  const broken = useFirst(plan.broken, MOST);
+  const broken = useFirst(plan.broken, plan.remedies.length > 0 ? MOST_WITH_REMEDIES : MOST);
   const tightest = useFirst(tight, MOST);
   const unsettled = useFirst(warnings, MOST);
   return (

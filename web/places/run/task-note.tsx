@@ -83,7 +83,7 @@ export function TaskNote({
         <dt>{say("task.slack")}</dt>
         <dd>
           <Figure at={`/plan/tasks/${index}/slackMin`}>{write.span(task.slackMin)}</Figure>
-          {task.earliest !== "" && (
+          {task.earliest !== task.latest && (
             <span className="quiet block small">
               {say("task.window", { earliest: write.clock(task.earliest), latest: write.clock(task.latest) })}
             </span>
@@ -93,7 +93,10 @@ export function TaskNote({
           <>
             <dt>{say("task.held")}</dt>
             <dd>
-              {say("task.hold", { used: write.span(task.hold.usedMin), most: write.span(task.hold.maxMin) })}
+              {say("task.hold.of", {
+                used: write.span(task.hold.usedMin),
+                most: write.span(task.hold.maxMin),
+              })}
               {task.hold.usedMin > 0.9 * task.hold.maxMin && (
                 <span className="decide"> ▲ {say("task.hold.end")}</span>
               )}
