@@ -42,6 +42,13 @@ export function scopeOf(book: Book, options: InspectOptions): Scope {
     return instant(Number(read[1] ?? 0), read[2]!);
   };
   const zero = absolute(service.horizon);
+  // The same shifts are asked for again and again, and reading a clock is dear.
+  const minutes = new Map<string, number>();
+  const minuteOf = (clock: string) => {
+    const known = minutes.get(clock) ?? absolute(clock) - zero;
+    minutes.set(clock, known);
+    return known;
+  };
   return {
     service,
     kitchen,
@@ -51,7 +58,7 @@ export function scopeOf(book: Book, options: InspectOptions): Scope {
     preparations: byId(book.preparations),
     dishes: byId(book.dishes),
     suppliers: book.suppliers.filter((supplier) => kitchen.suppliers.includes(supplier.id)),
-    minuteOf: (clock) => absolute(clock) - zero,
+    minuteOf,
     textOf(minute) {
       const at = Temporal.Instant.fromEpochMilliseconds((zero + minute) * 60_000).toZonedDateTimeISO(
         kitchen.zone,

@@ -48,18 +48,21 @@ const said = (bound: Bound) => [...bound.because, ...bound.chain].map((reason) =
 describe("P23 why a task stands where it stands", () => {
   const result = plan({ ...evening, kitchen: cooks });
   const made = asked(result);
+  const blocks = blocksOf(made.set);
+  const kind = new Map(made.set.tasks.map((task) => [task.id, task.kind]));
+  const spans = new Map((made.problem.spans ?? []).map((span) => [span.id, [span.from.task, span.to.task]]));
+  // A look-in is asked about alone.
+  const blockOf = (id: string) => new Set(kind.get(id) === "look" ? [id] : blocks.get(id));
+  // Moved by the plainest rule: everything of the block by the same minutes; interrupted work is left out.
+  const movedBy = (block: ReadonlySet<string>, by: number) => {
+    const placements = made.schedule.placements.map((p) =>
+      block.has(p.task) ? { ...p, start: p.start + by, end: p.end + by } : p,
+    );
+    return checkSchedule(made.problem, { ...made.schedule, placements });
+  };
 
   it("P23 a task can move its play with the waiting that belongs to it, and breaks a rule one minute further", () => {
     expect(result.plan.status).toBe("feasible");
-    const blocks = blocksOf(made.set);
-    // Moved by the plainest rule: everything of the block by the same minutes; interrupted work is left out.
-    const movedBy = (id: string, by: number) => {
-      const block = new Set(blocks.get(id));
-      const placements = made.schedule.placements.map((p) =>
-        block.has(p.task) ? { ...p, start: p.start + by, end: p.end + by } : p,
-      );
-      return checkSchedule(made.problem, { ...made.schedule, placements });
-    };
     let judged = 0;
     for (const task of made.set.tasks) {
       if (task.interruptible) continue;
@@ -68,13 +71,71 @@ describe("P23 why a task stands where it stands", () => {
         [later, 1],
         [earlier, -1],
       ] as const) {
-        expect(movedBy(task.id, way * bound.playMin), task.id).toEqual([]);
-        expect(movedBy(task.id, way * (bound.playMin + 1)), task.id).not.toEqual([]);
+        expect(movedBy(blockOf(task.id), way * bound.playMin), task.id).toEqual([]);
+        expect(movedBy(blockOf(task.id), way * (bound.playMin + 1)), task.id).not.toEqual([]);
         expect(bound.because.length, task.id).toBeGreaterThan(0);
         judged++;
       }
     }
     expect(judged).toBeGreaterThan(20);
+  });
+
+  it("P23 what is named binds: a minute further breaks a rule with it, and so on down the chain to what does not move or could", () => {
+    const seen = { named: 0, chained: 0, movable: 0 };
+    const touched = (block: ReadonlySet<string>, by: number) =>
+      movedBy(block, by).map(({ tasks }) => tasks.flatMap((id) => spans.get(id) ?? [id]));
+    const interrupted = new Set(made.set.tasks.filter((t) => t.interruptible).map((t) => t.id));
+    for (const { id } of made.set.tasks) {
+      const { later, earlier } = explainTask(made, id)!;
+      for (const [bound, way] of [
+        [later, 1],
+        [earlier, -1],
+      ] as const) {
+        let [block, by, named] = [blockOf(id), way * (bound.playMin + 1), bound.because[0]!.task];
+        for (const step of [undefined, ...bound.chain]) {
+          if (step) {
+            block = new Set(blocks.get(step.task!));
+            by = way;
+          }
+          if ([...block].some((one) => interrupted.has(one))) break;
+          const broken = touched(block, by);
+          if (step && / itself could move /.test(step.what)) {
+            expect(broken, `${id}: ${step.what}`).toEqual([]);
+            seen.movable++;
+            break;
+          }
+          expect(broken, `${id}: ${step?.what}`).not.toEqual([]);
+          if (step) {
+            seen.chained++;
+            named = bound.chain[bound.chain.indexOf(step) + 1]?.task;
+          }
+          if (named === undefined) continue;
+          const [other] = [new Set(blocks.get(named))];
+          const binds = broken.some(
+            (tasks) => tasks.some((t) => block.has(t)) && tasks.some((t) => other.has(t)),
+          );
+          expect(binds, `${id}: ${step?.what ?? bound.because[0]!.what}`).toBe(true);
+          seen.named++;
+        }
+      }
+    }
+    expect(seen.named).toBeGreaterThan(20);
+    expect(seen.chained).toBeGreaterThan(8);
+    expect(seen.movable).toBeGreaterThan(0);
+  });
+
+  it("P23 a look-in moves alone, and of a block it is said which part is meant", () => {
+    const look = made.set.tasks.find((task) => task.kind === "look")!;
+    const { earlier, later } = explainTask(made, look.id)!;
+    expect([...said(earlier), ...said(later)].join()).toMatch(/it comes .+ after .+ begins, at D |is at /);
+    const parts = made.set.tasks
+      .filter((task) => task.kind === "wait")
+      .flatMap(({ id }) => [
+        ...explainTask(made, id)!.earlier.because,
+        ...explainTask(made, id)!.later.because,
+      ])
+      .map(({ what }) => what);
+    expect(parts.join("\n")).toMatch(/\(its work of \d+ min comes first\)$/m);
   });
 
   it("P23 says it in words of the kitchen, with names and never ids, to something that does not move or could", () => {

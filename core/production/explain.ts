@@ -38,7 +38,7 @@ const MOST_REASONS = 3;
  */
 export function explainTask(asked: Asked, task: string): Explained | undefined {
   if (!asked.set.tasks.some((each) => each.id === task)) return undefined;
-  const explainer = new Explainer(asked);
+  const explainer = new Explainer(asked, task);
   return { task, later: explainer.bound(task, 1), earlier: explainer.bound(task, -1) };
 }
 
@@ -48,10 +48,13 @@ class Explainer {
   private readonly blocks: ReadonlyMap<string, readonly string[]>;
   private readonly known = new Map<string, Surroundings>();
 
-  constructor(asked: Asked) {
+  constructor(asked: Asked, task: string) {
     this.asked = asked;
     this.reasons = new Reasons(asked);
-    this.blocks = blocksOf(asked.set);
+    const blocks = blocksOf(asked.set);
+    // A look-in has a quarter of its time to either side: it is asked about alone.
+    const isLook = asked.set.tasks.some(({ id, kind }) => id === task && kind === "look");
+    this.blocks = isLook ? new Map([...blocks, [task, [task]]]) : blocks;
   }
 
   bound(task: string, way: Way): Bound {
@@ -78,7 +81,7 @@ class Explainer {
       const block = this.blocks.get(next)!;
       for (const id of block) met.add(id);
       const name = this.reasons.name(block[0]!);
-      const reasons = this.reasonsAt(next, way, 1);
+      const reasons = this.reasonsAt(block[0]!, way, 1);
       if (reasons.length === 0) {
         const gives = minutesText(this.around(next).play(way));
         chain.push({ what: `${name} itself could move ${gives} ${word}`, task: block[0]! });
@@ -99,7 +102,7 @@ class Explainer {
     const reasons = this.around(task)
       .brokenAt(way * by)
       .map((violation) => ({
-        ...{ reason: this.reasons.of(violation, block, way), rank: RANK.indexOf(violation.rule) },
+        ...{ reason: this.reasons.of(violation, block, way, task), rank: RANK.indexOf(violation.rule) },
       }))
       .sort((a, b) => a.rank - b.rank);
     const told = new Map<string, Reason>();

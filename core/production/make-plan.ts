@@ -1,4 +1,5 @@
 import { refused } from "../schedule/index.ts";
+import type { Like } from "../schedule/like.ts";
 import type { Problem, Relaxation, Result as Solved } from "../schedule/problem.ts";
 import type { Amounts } from "./amounts.ts";
 import { totalLacks } from "./bounds.ts";
@@ -22,6 +23,10 @@ export interface Effort {
   readonly hopeless?: boolean;
   /** Any plan that fits will do; none better is looked for. */
   readonly any?: boolean;
+  /** Whether there is a plan at all is asked before it is fought for. */
+  readonly prove?: boolean;
+  /** The attempt at the service as it is: where a change leaves no plan to be found, its attempt begins there. */
+  readonly like?: Like | undefined;
   /** What a best attempt gives up first when not everything fits. */
   readonly relax?: readonly Relaxation[];
   readonly onProgress?: ((best: { readonly schedules: number; readonly value: number }) => void) | undefined;
@@ -58,7 +63,17 @@ export function makePlan(
   engine: Engine,
   effort: Effort,
 ): MadePlan {
-  const { site, set, problem } = problemFor(docs, amounts, options);
+  return planProblem(docs, amounts, problemFor(docs, amounts, options), engine, effort);
+}
+
+/** Schedules tasks that are built, and reads the schedule back. */
+export function planProblem(
+  docs: Documents,
+  amounts: Amounts,
+  { site, set, problem }: Pick<MadePlan, "site" | "set" | "problem">,
+  engine: Engine,
+  effort: Effort,
+): MadePlan {
   // A plan that the sums rule out is only an attempt: the shortest search will do.
   const impossible = set.lacks.some(isTotal);
   const solved =

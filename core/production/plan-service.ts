@@ -94,7 +94,7 @@ function remediesOf(
   if (made.plan.status === "feasible" || made.solved.reason === "refused" || schedules === 0) return [];
   const guests = made.site.amounts.service.guests.reduce((sum, group) => sum + group.count, 0);
   const remedies: RemedyOptions = {
-    effort: { seed: options.seed, schedules, stop: options.stop, any: true },
+    effort: { seed: options.seed, schedules, stop: options.stop, any: true, prove: true },
     judge: options.judge,
     amountsFor: options.amountsFor,
     leastCovers: Math.max(1, guests),

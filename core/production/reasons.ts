@@ -1,4 +1,5 @@
 import type { Placement, Problem, Schedule, Violation } from "../schedule/problem.ts";
+import { benchOf } from "./contacts.ts";
 import { minutesText, nameOf } from "./names.ts";
 import { unitsOfTasks } from "./problem.ts";
 import type { Site } from "./site.ts";
@@ -46,8 +47,30 @@ export class Reasons {
     return task ? nameOf(this.asked.site, task) : "";
   }
 
-  /** Why a block cannot move further one way, of one rule it would break. */
-  of(violation: Violation, block: ReadonlySet<string>, way: Way): Reason {
+  /** Why a block cannot move further one way, of one rule it would break; told to who asks about one task of it. */
+  of(violation: Violation, block: ReadonlySet<string>, way: Way, asked: string): Reason {
+    const reason = this.bare(violation, block, way);
+    const own = violation.tasks.flatMap((id) => this.spans.get(id) ?? [id]).filter((id) => block.has(id));
+    return { ...reason, what: `${reason.what}${this.part(own, asked)}` };
+  }
+
+  /** Which part of a block it is about, where that is another than the one that is asked about. */
+  private part(own: readonly string[], asked: string): string {
+    const [first] = own;
+    const p = first === undefined || own.includes(asked) ? undefined : this.placed.get(first);
+    if (!p) return "";
+    const minutes = minutesText(p.end - p.start);
+    switch (this.tasks.get(p.task)?.kind) {
+      case "work":
+        return ` (its work of ${minutes} comes first)`;
+      case "look":
+        return ` (for a look-in of ${minutes})`;
+      default:
+        return ` (with its waiting of ${minutes})`;
+    }
+  }
+
+  private bare(violation: Violation, block: ReadonlySet<string>, way: Way): Reason {
     const others = violation.tasks
       .flatMap((id) => this.spans.get(id) ?? [id])
       .filter((id) => !block.has(id) && this.tasks.has(id));
@@ -124,7 +147,8 @@ export class Reasons {
           what: `${name} is done at ${at(other, "end")} and keeps ${state}${most} at most`,
           task: other,
         };
-      return { what: `it comes ${most} after ${name} at most`, task: other };
+      const begins = link?.from.at === "start" ? ` begins, at ${at(other, "start")},` : "";
+      return { what: `it comes ${most} after ${name}${begins} at most`, task: other };
     }
     const used = this.text(this.placed.get(other)![link?.to.at ?? "start"]);
     if (link?.rule === "hold" || link?.rule === "life")
@@ -188,7 +212,8 @@ export class Reasons {
 
   private room(violation: Violation, others: readonly string[], way: Way, moved: Task | undefined): Reason {
     const unit = this.asked.site.units.all.find((each) => each.id === violation.on);
-    const name = unit?.name ?? "the same equipment";
+    const station = this.asked.site.kitchen.stations.find((each) => benchOf(each.id) === violation.on);
+    const name = unit?.name ?? (station ? `the bench "${station.name}"` : "the same equipment");
     // Of several in it the one that is met first.
     const other = [...others].sort((a, b) => {
       const [x, y] = [this.placed.get(a)!, this.placed.get(b)!];

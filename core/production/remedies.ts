@@ -1,11 +1,14 @@
+import type { Like } from "../schedule/like.ts";
 import type { Amounts } from "./amounts.ts";
 import { applied, applyOf } from "./apply.ts";
 import { type Change, changesFor } from "./changes.ts";
 import type { Documents } from "./documents.ts";
-import { type Effort, type Engine, isTotal, type MadePlan, makePlan, problemFor } from "./make-plan.ts";
+import { type Effort, type Engine, isTotal, type MadePlan, planProblem, problemFor } from "./make-plan.ts";
 import type { SiteOptions } from "./open-site.ts";
 import type { Apply, Plan, Remedy } from "./plan-types.ts";
 import { spareOf } from "./ready-parts.ts";
+
+type Built = Pick<MadePlan, "site" | "set" | "problem">;
 
 /** What a tried plan was made from, for whoever judges it. */
 export interface Tried {
@@ -32,9 +35,10 @@ export function remediesFor(
   docs: Documents,
   site: SiteOptions,
   engine: Engine,
-  options: RemedyOptions,
+  given: RemedyOptions,
 ): Remedy[] {
   const before = harm(made.plan);
+  const options = { ...given, effort: { ...given.effort, like: attemptOf(made) } };
   const tried: Remedy[] = [];
   const fitted = new Set<string>();
   for (const change of changesFor(made)) {
@@ -50,6 +54,13 @@ export function remediesFor(
   if (fewer) tried.push(fewer);
   const rank = (r: Remedy) => (r.status === "feasible" ? 0 : 1);
   return tried.sort((a, b) => rank(a) - rank(b));
+}
+
+/** The attempt at the service as it is. */
+function attemptOf({ problem, solved }: MadePlan): Like | undefined {
+  return solved.schedule === null
+    ? undefined
+    : { ...solved.schedule, spanIds: (problem.spans ?? []).map(({ id }) => id) };
 }
 
 /** How much a plan breaks: breaches first, minutes and units within them. */
@@ -83,19 +94,13 @@ function tryChange(
     docs: tried.docs,
     amounts: { ...amounts, kitchen: tried.kitchen, service: tried.service },
   };
-  const there = { ...site, kitchen: tried.kitchen };
-  const hopeless = problemFor(tried.docs, changed.amounts, there).set.lacks.some(isTotal);
-  return { plan: hopeless ? undefined : judged(changed, site, engine, options), apply };
+  const built = problemFor(tried.docs, changed.amounts, { ...site, kitchen: tried.kitchen });
+  const hopeless = built.set.lacks.some(isTotal);
+  return { plan: hopeless ? undefined : judged(changed, built, engine, options), apply };
 }
 
-function judged(tried: Tried, site: SiteOptions, engine: Engine, options: RemedyOptions): Plan {
-  const { plan } = makePlan(
-    tried.docs,
-    tried.amounts,
-    { ...site, kitchen: tried.amounts.kitchen },
-    engine,
-    options.effort,
-  );
+function judged(tried: Tried, built: Built, engine: Engine, options: RemedyOptions): Plan {
+  const { plan } = planProblem(tried.docs, tried.amounts, built, engine, options.effort);
   if (plan.status !== "feasible" || !options.judge || options.judge(plan, tried)) return plan;
   return { ...plan, status: "broken" };
 }
@@ -143,10 +148,10 @@ function fewerCovers(
     const amounts = amountsFor(middle);
     const tried = amounts && { docs, amounts: { ...amounts, kitchen: made.site.kitchen } };
     // What the bare sums rule out need not be planned, and an attempt that fails need not be made good.
-    const hopeless =
-      !tried || problemFor(docs, tried.amounts, { ...site, kitchen: made.site.kitchen }).set.lacks.length > 0;
-    const quick = { ...options, effort: { ...options.effort, relax: [] } };
-    const plan = hopeless ? undefined : judged(tried, site, engine, quick);
+    const built = tried && problemFor(docs, tried.amounts, { ...site, kitchen: made.site.kitchen });
+    const hopeless = !tried || !built || built.set.lacks.length > 0;
+    const quick = { ...options, effort: { ...options.effort, relax: [], like: undefined } };
+    const plan = hopeless ? undefined : judged(tried, built, engine, quick);
     if (plan?.status === "feasible") {
       fits = { covers: middle, plan };
       low = middle;

@@ -31,13 +31,61 @@ export function clashOfDates(problem: Problem): Conflict | null {
   const tasks = new Set<string>();
   for (const arc of circle)
     for (const m of [arc.from, arc.to]) if (m > 0) tasks.add(problem.tasks[(m - 1) >> 1]!.id);
+  const needed = withoutIdle(problem, circle);
   return {
     tasks: [...tasks],
-    rules: circle.map((arc) => arc.rule),
-    parts: circle.map((arc) => arc.part),
+    rules: needed.map((arc) => arc.rule),
+    parts: needed.map((arc) => arc.part),
     by: circle.reduce((sum, arc) => sum + arc.length, 0),
     irreducible: true,
   };
+}
+
+/**
+ * The rules of a circle that are needed for it: what clashes even without one of them, because no task lies outside the axis
+ * or ends before it begins, does so without naming it. Durations go first, the shortest first.
+ */
+function withoutIdle(problem: Problem, circle: readonly DateArc[]): DateArc[] {
+  const moments = [...new Set(circle.flatMap(({ from, to }) => [from, to]))].filter((m) => m > 0);
+  const axis = [...new Set(moments.map((m) => (m - 1) >> 1))].flatMap((i): DateArc[] => {
+    const [start, end, tasks] = [1 + 2 * i, 2 + 2 * i, [problem.tasks[i]!.id]];
+    const arc = (from: number, to: number, length: number, kind: "now" | "horizon" | "duration") => ({
+      ...{ from, to, length, rule: kind, part: { kind, tasks } },
+    });
+    return [
+      arc(0, start, problem.now ?? 0, "now"),
+      arc(end, 0, -problem.horizon, "horizon"),
+      arc(start, end, 0, "duration"),
+    ];
+  });
+  const isAxis = ({ part: { kind } }: DateArc) => kind === "now" || kind === "horizon";
+  const light = ({ part: { kind }, length }: DateArc) => (kind === "duration" ? Math.abs(length) : Infinity);
+  let kept = circle.filter((arc) => !isAxis(arc));
+  for (const arc of kept.toSorted((a, b) => (light(a) === light(b) ? 0 : light(a) - light(b)))) {
+    const rest = kept.filter((each) => each !== arc);
+    if (clashes([...rest, ...axis])) kept = rest;
+  }
+  const ends = (["now", "horizon"] as const).filter(
+    (kind) => !clashes([...kept, ...axis.filter(({ part }) => part.kind !== kind)]),
+  );
+  const named = ends.map((kind) => axis.find(({ part }) => part.kind === kind)!);
+  return [...kept, ...named];
+}
+
+/** Whether arcs ask for more time than there is. */
+function clashes(arcs: readonly DateArc[]): boolean {
+  const far = new Map<number, number>();
+  const at = (m: number) => far.get(m) ?? 0;
+  for (let round = 0; round <= 2 * arcs.length; round++) {
+    let moved = false;
+    for (const { from, to, length } of arcs) {
+      if (at(from) + length <= at(to)) continue;
+      far.set(to, at(from) + length);
+      moved = true;
+    }
+    if (!moved) return false;
+  }
+  return true;
 }
 
 /**

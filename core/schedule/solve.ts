@@ -1,4 +1,4 @@
-import { Board } from "./board.ts";
+import { Board, type Spot } from "./board.ts";
 import { boundsOf } from "./bound.ts";
 import { checkSchedule } from "./check.ts";
 import { clashOfDates } from "./clash.ts";
@@ -6,11 +6,13 @@ import { withEnds } from "./facts.ts";
 import { FirstPlan } from "./first.ts";
 import { type Found, speaksOf } from "./found.ts";
 import { Improver } from "./improve.ts";
+import { type Like, placesLike } from "./like.ts";
 import { buildModel, type Model } from "./model.ts";
 import { objectiveOf, totalOf, weightsOf } from "./objective.ts";
 import { scheduleOf } from "./plan.ts";
 import type { Problem, Relaxation, Result, Schedule, Term, Valued } from "./problem.ts";
 import { Random } from "./random.ts";
+import { refuted } from "./refute.ts";
 import { type Attempt, attempt } from "./relax.ts";
 import { Score } from "./score.ts";
 import { slackOf } from "./slack.ts";
@@ -34,7 +36,14 @@ export interface SolveOptions {
   readonly known?: Found | undefined;
   /** What a best attempt gives up, in this order. Default overtime, late, wait, capacity. */
   readonly relax?: readonly Relaxation[];
-  /** The first plan in which everything has a place will do: none better is looked for, however many schedules are left. */
+  /** Where no plan is found at once it is asked whether there is one at all: what is refuted is not fought for. */
+  readonly prove?: boolean;
+  /** An attempt at a problem much like this one: where no plan is left to be found, the best attempt begins there. */
+  readonly like?: Like | undefined;
+  /**
+   * The first plan in which everything has a place will do: none better is looked for, however many schedules are left, and
+   * neither bounds nor how far each task could move are worked out.
+   */
   readonly any?: boolean;
 }
 
@@ -67,7 +76,8 @@ export function solve(problem: Problem, options: SolveOptions = {}): Result {
   const facts = withEnds(problem);
   const search = new Run(facts, options);
   const { schedule, reason } = search.run();
-  return answer(problem, schedule, { seed, schedules: search.schedules, reason, bounds: search.bounds });
+  const found = { seed, schedules: search.schedules, reason, bounds: search.bounds };
+  return answer(problem, schedule, found, !options.any);
 }
 
 class Run {
@@ -109,8 +119,10 @@ class Run {
     let best: Attempt | null = null;
     // Attempts are due at fixed counts, whatever was asked for: what more schedules find is added to what fewer found.
     let due = 0;
+    const none = !first.complete && this.proved();
+    if (none) best = this.attemptLike();
     // The first plan is worth its schedules even where fewer were asked for.
-    while (!first.complete && !hopeless && !stopped) {
+    while (!first.complete && !none && !hopeless && !stopped) {
       if (first.spent) {
         if (this.schedules >= due && (!best || due <= this.total)) {
           first.restore();
@@ -128,12 +140,12 @@ class Run {
         best = this.attempt(best);
       }
       this.tell(score.of(board), model.n - board.placedCount);
-      this.bounds = boundsOf(model);
+      if (!this.options.any) this.bounds = boundsOf(model);
       return { schedule: best.schedule, reason: stopped ? "stopped" : "schedules" };
     }
     const search = new Improver(first.g, score, random);
     this.tell(search.bestValue, 0);
-    this.bounds = boundsOf(model);
+    if (!this.options.any) this.bounds = boundsOf(model);
     const bound = totalBound(this.bounds);
     let reason: Result["reason"] = "schedules";
     while (!this.options.any && this.schedules < this.total) {
@@ -150,12 +162,25 @@ class Run {
     return { schedule: scheduleOf(board), reason };
   }
 
-  /** A best attempt from what stands on the board; the one before stays when it breaks no more. */
-  private attempt(before: Attempt | null): Attempt {
+  /** A best attempt from what stands on the board, or elsewhere; the one before stays when it breaks no more. */
+  private attempt(before: Attempt | null, from: ReadonlyMap<number, Spot> = this.board.spots()): Attempt {
     const order = this.options.relax ?? ORDER;
-    const found = attempt(this.problem, this.model, this.board.spots(), order, this.options.seed ?? 1);
+    const found = attempt(this.problem, this.model, from, order, this.options.seed ?? 1);
     this.attempts += found.steps;
     return before && before.cost <= found.cost ? before : found;
+  }
+
+  /** Whether it was asked, and it is proved that there is no plan. */
+  private proved(): boolean {
+    const { prove, hopeless, stop } = this.options;
+    return prove === true && !hopeless && this.board.sound && refuted(this.problem, { stop });
+  }
+
+  /** The best attempt from where the one at a problem much like this one stands. */
+  private attemptLike(): Attempt | null {
+    const { like } = this.options;
+    const places = like && placesLike(this.problem, this.model, like);
+    return places ? this.attempt(null, places) : null;
   }
 
   private tell(value: number, missing: number): void {
@@ -181,6 +206,7 @@ function answer(
     reason,
     bounds,
   }: { seed: number; schedules: number; reason: Result["reason"]; bounds: ReadonlyMap<Term, number> },
+  play = true,
 ): Result {
   const violations = checkSchedule(problem, schedule);
   const objective = objectiveOf(problem, schedule).map((t): Valued => {
@@ -208,7 +234,7 @@ function answer(
     reason: status === "optimal" ? "proved" : reason,
     schedules,
     seed,
-    ...slackOf(problem, schedule),
+    ...(play ? slackOf(problem, schedule) : { earliest: [], latest: [] }),
     conflicts: clash ? [clash] : [],
   };
 }

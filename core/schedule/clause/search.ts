@@ -179,6 +179,11 @@ export function partnersOf(p: Project): number[][] {
       partners[i]!.push(j);
       partners[j]!.push(i);
     }
+  for (const [i, j] of p.apart ?? []) {
+    if (apart.has(i * p.n + j) || apart.has(j * p.n + i) || partners[i]!.includes(j)) continue;
+    partners[i]!.push(j);
+    partners[j]!.push(i);
+  }
   return partners;
 }
 

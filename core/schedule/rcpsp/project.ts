@@ -17,6 +17,8 @@ export interface Project {
   readonly from: Int32Array;
   readonly to: Int32Array;
   readonly lag: Int32Array;
+  /** Pairs that never run at once, whatever they ask for. */
+  readonly apart?: readonly (readonly [number, number])[];
   /** Number of the first activity in the file: 1 (.sm) or 0 (.sch). */
   readonly base: number;
 }
