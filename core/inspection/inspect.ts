@@ -7,7 +7,7 @@ import { judgeEquipment } from "./equipment.ts";
 import { judgeFeeding } from "./feeding.ts";
 import { Unweighable } from "./grams.ts";
 import { judgeMatrix } from "./matrix.ts";
-import { judgeMoment, type Moment, scopeAt, tasksAt } from "./moment.ts";
+import { judgeMoment, looksOfBrokenOff, type Moment, scopeAt, tasksAt } from "./moment.ts";
 import { judgeMoments } from "./moments.ts";
 import { named, namesIn } from "./named.ts";
 import { judgeNeeds, type Made, madeOf } from "./needs.ts";
@@ -54,7 +54,7 @@ export function inspectAt(book: Book, result: Judged, options: InspectOptions, m
   const { plan } = result;
   const now = { ...result, plan: { ...plan, tasks: tasksAt(plan.tasks, scope, moment) } };
   try {
-    return judge(scope, now, options, judgeMoment(plan.tasks, moment), moment.elsewhere);
+    return judge(scope, now, options, moment, judgeMoment(plan.tasks, moment));
   } catch (error) {
     if (!(error instanceof Unweighable)) throw error;
     return reportOf(scope, result, [
@@ -67,8 +67,8 @@ function judge(
   scope: Scope,
   result: Judged,
   options: InspectOptions,
+  moment?: Moment,
   ofMoment?: readonly Finding[],
-  elsewhere: ReadonlySet<string> = new Set(),
 ): Report {
   const { plates, plan, allergens, balance } = result;
   const wrongPlates = judgePlates(scope, plates);
@@ -87,12 +87,19 @@ function judge(
     ...(ofMoment || !parts ? [] : judgeBetter(scope, made, parts, result)),
   ];
   const past = happened(scope);
+  const { elsewhere } = moment ?? {};
+  const unlooked = moment ? looksOfBrokenOff(moment) : () => false;
   return reportOf(scope, result, [
     ...(ofMoment ?? []),
     ...found.filter(
       (each) =>
         each.tasks.length === 0 ||
-        !each.tasks.every((task) => past.has(task) || (each.rule === "equipment" && elsewhere.has(task))),
+        !each.tasks.every(
+          (task) =>
+            past.has(task) ||
+            (each.rule === "equipment" && elsewhere?.has(task)) ||
+            (["look-in", "unknown"].includes(each.rule) && unlooked(task)),
+        ),
     ),
   ]);
 }

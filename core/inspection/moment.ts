@@ -51,6 +51,13 @@ export function tasksAt(tasks: readonly PlanTask[], scope: Scope, { known }: Mom
   });
 }
 
+/** Look-ins of waitings that were broken off: when to look in is no longer written. */
+export function looksOfBrokenOff({ known }: Moment): (task: string) => boolean {
+  const waits = known.flatMap(({ task, againMin }) => (againMin === undefined ? [] : [task]));
+  const heads = waits.map((id) => id.replace(/\/wait$/, "/look-"));
+  return (task) => heads.some((head) => task.startsWith(head));
+}
+
 /** Judges the past against what was told, and that nothing that is to come is in the past or with what is not there. */
 export function judgeMoment(tasks: readonly PlanTask[], moment: Moment): Finding[] {
   const found: Finding[] = [];

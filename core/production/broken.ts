@@ -1,4 +1,4 @@
-import type { Conflict, Problem, Result as Solved, Violation } from "../schedule/problem.ts";
+import type { Conflict, Placement, Problem, Result as Solved, Violation } from "../schedule/problem.ts";
 import { breachName } from "./breach-names.ts";
 import { breach } from "./breach-words.ts";
 import { benchOf, type Contacts, contactsOf } from "./contacts.ts";
@@ -28,9 +28,11 @@ export function brokenOf(site: Site, set: TaskSet, problem: Problem, solved: Sol
   const touched: Breach[] = [];
   const breaches: Breach[] = [];
   for (const v of solved.violations) {
-    const touching = contact(site, contacts, tasks, name, { ...v, tasks: all(v) });
+    const touching = contact(site, contacts, tasks, name, { ...v, tasks: all(v) }, placed);
     if (touching) touched.push(touching);
-    else breaches.push({ broken: breach(words, v, heads(v), all(v)), on: v.on });
+    // Two temperatures at once are a breach of their own, whoever must be kept from what.
+    if (!touching || v.rule === "state")
+      breaches.push({ broken: breach(words, v, heads(v), all(v)), on: v.on });
   }
   const found = [...grouped(touched), ...grouped(breaches)];
   if (solved.schedule || found.length > 0) return [...lacks, ...found.sort(causesFirst)];
@@ -89,15 +91,19 @@ function contact(
   tasks: ReadonlyMap<string, Task>,
   name: (id: string) => string,
   v: Violation,
+  placed: ReadonlyMap<string, Placement>,
 ): Breach | undefined {
-  if (v.rule !== "changeover" || v.on === undefined) return undefined;
+  if ((v.rule !== "changeover" && v.rule !== "state") || v.on === undefined) return undefined;
   const there = v.tasks.flatMap((id) => tasks.get(id) ?? []);
   for (const [i, a] of there.entries())
     for (const b of there.slice(i + 1)) {
       if (contacts.gap(v.on, a, b) + contacts.gap(v.on, b, a) === 0) continue;
       const of = contacts.traces(a, b).join(", ");
       const what = `${labelOf(site, v.on) ?? v.on}: ${name(a.id)} and ${name(b.id)} must be kept apart for a guest (${of})`;
-      const broken = { rule: "contact", tasks: [a.id, b.id], by: v.by, unit: v.unit, what };
+      const [p, q] = [placed.get(a.id)!, placed.get(b.id)!];
+      const together = Math.max(1, Math.min(p.end, q.end) - Math.max(p.start, q.start));
+      const by = v.rule === "state" ? together : v.by;
+      const broken = { rule: "contact", tasks: [a.id, b.id], by, unit: "min", what };
       return { broken, on: `${v.on} ${of}` };
     }
   return undefined;

@@ -44,7 +44,7 @@ export function interruptions(
     const outs = [
       ...away.filter((out) => place.hands.includes(out.id)),
       ...closed.filter((out) => place.units.includes(out.id)),
-    ].filter((out) => out.from >= from && out.from < stand.end);
+    ].filter((out) => out.from >= from && out.from < stand.end && !answered(task, place, out, closed));
     const stopped = Math.min(...outs.map((out) => out.from));
     const hands = place.hands.length;
     if (outs.length > 0)
@@ -66,4 +66,11 @@ export function interruptions(
       });
   }
   return found;
+}
+
+/** Whether it goes on already after that, with nothing there that could have taken the place of what left it. */
+function answered(task: Task, { again }: Place, out: Out, closed: readonly Out[]): boolean {
+  if (again === undefined || out.from !== again.stopped) return false;
+  const shut = (id: string) => closed.some((c) => c.id === id && c.from <= again.at && again.at < c.to);
+  return task.uses.every((use) => !use.units.includes(out.id) || use.units.every(shut));
 }

@@ -92,9 +92,15 @@ export function standsOf(given: StandsOf): Map<string, Stand> {
       const end = Math.max(mark.lateEnd ?? worked.end + lasts, worked.end);
       return { status: end <= now ? "done" : "started", start: worked.end, end, assumed: true };
     }
+    // What is out of the oven is not looked into any more.
+    const looked = links.find((link) => link.rule === "look-in");
+    const waited = looked && stand(looked.from.task);
+    if (waited?.status === "done" && waited.end <= now && place.start >= waited.end)
+      return { status: "done", start: waited.end, end: waited.end, assumed: true };
     const release = Math.max(mark.notBefore ?? 0, backAt(told, task.id, place));
+    // What was broken off has begun, be it this minute.
     const begun = place.again
-      ? place.start < now
+      ? place.start <= now
       : place.start < now && release <= place.start && plausible(task, place);
     if (!begun)
       return { status: "open", start: place.start, end: place.end, ...(release > 0 ? { release } : {}) };

@@ -11,6 +11,7 @@ import {
   type Told,
   type Unfollowed,
 } from "./live-entries.ts";
+import { missedMoments } from "./live-missed.ts";
 import { type LiveProblem, liveProblem } from "./live-problem.ts";
 import { originalId, restId } from "./live-rest.ts";
 import type { WrittenPlace } from "./live-schema.ts";
@@ -144,7 +145,7 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
     answered && !broken.some((v) => v.rule === "now" || v.tasks.some(upset));
   const repaired = onOwnUnits(problem, repair(problem.problem, problem.old, { relax: GIVEN_UP, content }));
   const after = placesAfter(set, problem, repaired, places, stands);
-  const plan = planNow(base, problem, repaired, stands, after);
+  const plan = planNow(base, problem, repaired, stands, after, now);
   const changes = set.tasks.flatMap(({ id }): LiveChange[] => {
     const [was, is] = [places.get(id), after.get(id)!];
     const stand = stands.get(id)!;
@@ -296,6 +297,7 @@ function planNow(
   repaired: Repair,
   stands: ReadonlyMap<string, Stand>,
   after: ReadonlyMap<string, Place>,
+  now: number,
 ): Plan {
   const { schedule, violations } = repaired;
   const objective = objectiveOf(problem, schedule);
@@ -337,6 +339,7 @@ function planNow(
   const lost = lostOf(base, site, rests, noUnit, after);
   const broken = [
     ...lost,
+    ...missedMoments(site, base.set.tasks, stands, after, now),
     ...drawn.broken.map((b) => ({ ...b, tasks: [...new Set(b.tasks.map(originalId))] })),
   ];
   return { ...drawn, tasks, broken, status: broken.length > 0 ? "broken" : "feasible" };
