@@ -1,7 +1,7 @@
 import { longestPlan, type Project } from "./project.ts";
 
 /**
- * Serial schedule generation for plain projects, forward and backward, fast: the free capacities of all
+ * Schedule generation for plain projects, forward and backward, fast: the free capacities of all
  * resources in one minute are fields of a few 32-bit words with a guard bit each, so that one subtraction a
  * word tells whether a demand fits.
  */
@@ -21,6 +21,13 @@ export class Decoder {
   private readonly free: Int32Array;
   private used = 0;
   private readonly bucket: Int32Array;
+  /** Where each activity stands in the list. */
+  private readonly position: Int32Array;
+  /** The earliest start each may have; if stale, before it is looked at where that fits. */
+  private readonly at: Int32Array;
+  private readonly stale: Uint8Array;
+  private readonly waits: Int32Array;
+  private readonly open: Int32Array;
   /** Schedules generated. */
   count = 0;
 
@@ -45,64 +52,119 @@ export class Decoder {
     }
     this.free = new Int32Array(this.horizon * this.words);
     this.used = this.horizon;
+    this.position = new Int32Array(p.n);
+    this.at = new Int32Array(p.n);
+    this.stale = new Uint8Array(p.n);
+    this.waits = new Int32Array(p.n);
+    this.open = new Int32Array(p.n);
     this.bucket = new Int32Array(this.horizon + 1);
     [this.predFirst, this.preds] = neighbours(p.n, p.to, p.from);
     [this.succFirst, this.succs] = neighbours(p.n, p.from, p.to);
   }
 
   /**
-   * Earliest starts in the order of the list, which names every activity after its predecessors (backward:
-   * after its successors). Returns the makespan. Backward starts count from the end: turn() reads them.
+   * Places activities by a list, which names every one after its predecessors (backward: after its successors): each
+   * time the first of those whose predecessors stand that can start within `delay` minutes of the soonest of them.
+   * No delay at all is parallel generation, any delay is serial generation in the order of the list (parameterised
+   * active schedules, after Gonçalves, Mendes and Resende 2005). Returns the makespan. Backward starts count from the
+   * end: turn() reads them.
    */
-  serial(list: Int32Array, start: Int32Array, backward: boolean): number {
-    const { n, duration, words, demand, free, guard } = this;
+  place(list: Int32Array, start: Int32Array, backward: boolean, delay: number): number {
+    const { n, duration, position, at, stale, waits, open } = this;
     this.count++;
     this.clear();
-    const first = backward ? this.succFirst : this.predFirst;
-    const before = backward ? this.succs : this.preds;
+    const [before, after, afters] = backward
+      ? [this.succFirst, this.predFirst, this.preds]
+      : [this.predFirst, this.succFirst, this.succs];
     let makespan = 0;
-    const one = words === 1;
-    const g0 = guard[0]!;
+    let size = 0;
     for (let x = 0; x < n; x++) {
       const i = list[x]!;
-      const d = duration[i]!;
-      let t = 0;
-      for (let k = first[i]!, stop = first[i + 1]!; k < stop; k++) {
-        const j = before[k]!;
-        const end = start[j]! + duration[j]!;
-        if (end > t) t = end;
-      }
-      if (d > 0) {
-        if (one) {
-          const need = demand[i]!;
-          let until = t + d;
-          for (let u = t; u < until; u++)
-            if (((((free[u]! | g0) - need) | 0) & g0) !== g0) {
-              t = u + 1;
-              until = t + d;
-            }
-          for (let u = t; u < until; u++) free[u]! -= need;
-        } else t = this.wide(i, t, d);
-      }
+      position[i] = x;
+      at[i] = 0;
+      stale[i] = 1;
+      waits[i] = before[i + 1]! - before[i]!;
+      if (waits[i] === 0) open[size++] = i;
+    }
+    for (; size > 0; ) {
+      const y = this.choose(size, delay);
+      const i = open[y]!;
+      const t = at[i]!;
+      const end = t + duration[i]!;
       start[i] = t;
-      if (t + d > makespan) makespan = t + d;
+      if (end > makespan) makespan = end;
+      this.occupy(i, t, end);
+      size--;
+      for (let z = y; z < size; z++) open[z] = open[z + 1]!;
+      for (let z = 0; z < size; z++) {
+        const j = open[z]!;
+        if (at[j]! < end && at[j]! + duration[j]! > t) stale[j] = 1;
+      }
+      for (let k = after[i]!, stop = after[i + 1]!; k < stop; k++) {
+        const j = afters[k]!;
+        if (end > at[j]!) at[j] = end;
+        waits[j]!--;
+        if (waits[j] !== 0) continue;
+        const where = position[j]!;
+        let z = size++;
+        for (; z > 0 && position[open[z - 1]!]! > where; z--) open[z] = open[z - 1]!;
+        open[z] = j;
+      }
     }
     this.used = makespan;
     return makespan;
   }
 
-  private wide(i: number, from: number, d: number): number {
-    const { words, demand, free, guard } = this;
-    let t = from;
-    for (let u = t; u < t + d; u++)
-      for (let w = 0; w < words; w++)
-        if ((((free[u * words + w]! | guard[w]!) - demand[i * words + w]!) & guard[w]!) !== guard[w]!) {
+  /** Where among the open activities, which stand in the list's order, the next to be placed is. */
+  private choose(size: number, delay: number): number {
+    const { at, stale, open } = this;
+    let soon = this.horizon;
+    if (delay < soon)
+      for (let y = 0; y < size; y++) {
+        const i = open[y]!;
+        if (at[i]! >= soon) continue;
+        if (stale[i] === 1) this.settle(i);
+        if (at[i]! < soon) soon = at[i]!;
+      }
+    for (let y = 0; ; y++) {
+      const i = open[y]!;
+      if (at[i]! > soon + delay) continue;
+      if (stale[i] === 1) this.settle(i);
+      if (at[i]! <= soon + delay) return y;
+    }
+  }
+
+  /** Moves the earliest start of an activity to where it fits. */
+  private settle(i: number): void {
+    const { words, demand, free, guard, at, stale, duration } = this;
+    stale[i] = 0;
+    let t = at[i]!;
+    let until = t + duration[i]!;
+    if (words === 1) {
+      const need = demand[i]!;
+      const g = guard[0]!;
+      for (let u = t; u < until; u++)
+        if ((((free[u]! | g) - need) & g) !== g) {
           t = u + 1;
-          break;
+          until = t + duration[i]!;
         }
-    for (let u = t; u < t + d; u++)
-      for (let w = 0; w < words; w++) free[u * words + w]! -= demand[i * words + w]!;
-    return t;
+    } else
+      for (let u = t; u < until; u++)
+        for (let w = 0; w < words; w++)
+          if ((((free[u * words + w]! | guard[w]!) - demand[i * words + w]!) & guard[w]!) !== guard[w]!) {
+            t = u + 1;
+            until = t + duration[i]!;
+            break;
+          }
+    at[i] = t;
+  }
+
+  private occupy(i: number, from: number, to: number): void {
+    const { words, demand, free } = this;
+    if (words === 1) for (let u = from, need = demand[i]!; u < to; u++) free[u]! -= need;
+    else
+      for (let u = from; u < to; u++)
+        for (let w = 0; w < words; w++) free[u * words + w]! -= demand[i * words + w]!;
   }
 
   private clear(): void {

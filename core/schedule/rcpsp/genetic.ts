@@ -1,6 +1,5 @@
 import type { Random } from "../random.ts";
 import { Decoder } from "./decode.ts";
-import { parallel } from "./parallel.ts";
 import type { Project } from "./project.ts";
 
 /** Fewest plans kept. */
@@ -15,6 +14,12 @@ const LOOKED = 20;
 /** Minutes by which a child may be worse than its father in the beginning. */
 const SLACK = 3;
 
+/** Share of the children whose activities wait only so long for those that stand before them. */
+const IMPATIENT = 0.8;
+
+/** The delay with which the order of the list is kept to. */
+const SERIAL = Number.POSITIVE_INFINITY;
+
 interface Plan {
   start: Int32Array;
   makespan: number;
@@ -27,8 +32,10 @@ interface Plan {
 /**
  * Genetic search for plain projects on activity lists. Generations alternate in direction: the lists of
  * plans pushed to the left are decoded to the right and back, so every decode is also a justification pass
- * (Valls, Ballestín and Quintanilla 2005; Debels and Vanhoucke 2007). A child takes the place of its father
- * when it is little worse, less and less as the end nears, while the plans kept become fewer.
+ * (Valls, Ballestín and Quintanilla 2005; Debels and Vanhoucke 2007). How far a decode keeps to the order of
+ * its list is drawn anew each time: a short delay packs tightly where the list does not matter. A child takes
+ * the place of its father when it is little worse, less and less as the end nears, while the plans kept
+ * become fewer.
  */
 export class Genetic {
   readonly decoder: Decoder;
@@ -40,6 +47,7 @@ export class Genetic {
   private readonly size: number;
   private readonly forward: Int32Array;
   private readonly backward: Int32Array;
+  private readonly longest: number;
   private readonly latest: Int32Array;
   private readonly mark: Uint8Array;
   private readonly waits: Int32Array;
@@ -62,6 +70,7 @@ export class Genetic {
     this.key = new Float64Array(p.n);
     this.forward = topological(p.n, this.decoder);
     this.backward = this.forward.slice().reverse();
+    this.longest = p.duration.reduce((a, b) => Math.max(a, b), 0);
     this.latest = latestStarts(p, this.decoder, this.backward);
   }
 
@@ -95,19 +104,13 @@ export class Genetic {
   /** Parallel or, now and then, serial generation by latest start with noise. */
   private sample(): number {
     const { p, decoder, random, latest, key } = this;
-    const start = new Int32Array(p.n);
-    const list = this.forward.slice();
+    const plan = { start: new Int32Array(p.n), makespan: 0, list: this.forward.slice() };
     let most = 1;
     for (const l of latest) most = Math.max(most, l);
     const noise = this.plans.length === 0 ? 0 : 0.3 * most;
     for (let i = 0; i < p.n; i++) key[i] = latest[i]! + noise * random.next();
-    let makespan: number;
-    if (random.next() < 0.8) makespan = parallel(p, decoder, key, start);
-    else {
-      this.reorder(list, 0, p.n, false);
-      makespan = decoder.serial(list, start, false);
-    }
-    const plan = { start, makespan, list };
+    this.reorder(plan.list, 0, p.n, false);
+    plan.makespan = decoder.place(plan.list, plan.start, false, random.next() < 0.8 ? 0 : SERIAL);
     this.plans.push(plan);
     return this.keep(plan);
   }
@@ -134,11 +137,16 @@ export class Genetic {
     const child: Plan = { start: new Int32Array(p.n), makespan: 0, list: new Int32Array(p.n) };
     if (elite) child.list.set(father.list);
     else this.cross(father, this.mother(), child.list);
-    child.makespan = decoder.serial(child.list, child.start, toRight);
+    child.makespan = decoder.place(child.list, child.start, toRight, this.delay());
     if (toRight) decoder.turn(child.start, child.makespan);
     const slack = Math.round(SLACK * this.left);
     this.settle(child.makespan > father.makespan + slack ? father : child);
     return this.keep(child);
+  }
+
+  /** Minutes by which an activity may be kept waiting for one that stands before it in the list. */
+  private delay(): number {
+    return this.random.next() < IMPATIENT ? this.random.below(this.longest + 1) : SERIAL;
   }
 
   /** The best of three. */
