@@ -3,7 +3,7 @@ import { heatBench } from "./heat.ts";
 import { liveBench } from "./live.ts";
 import { ordersBench } from "./orders.ts";
 import { recallBench } from "./recall.ts";
-import { projectRows, type ScheduleRow, scheduleRows } from "./schedule.ts";
+import { laggedRows, projectRows, type ScheduleRow, scheduleRows } from "./schedule.ts";
 import { storesBench } from "./stores.ts";
 
 interface Row {
@@ -24,7 +24,11 @@ const BENCHES: Readonly<Record<string, () => Promise<readonly Row[]>>> = {
   schedule: async () => withGoals(scheduleRows()),
   // Published instances, from the folder that CHECK_DATA names.
   projects: async () =>
-    process.env.CHECK_DATA ? withGoals(projectRows(`${process.env.CHECK_DATA}/benchmarks`)) : [],
+    process.env.CHECK_DATA
+      ? withGoals(
+          [laggedRows, projectRows].flatMap((figures) => figures(`${process.env.CHECK_DATA}/benchmarks`)),
+        )
+      : [],
 };
 
 function withGoals(rows: readonly ScheduleRow[]): Row[] {
