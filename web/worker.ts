@@ -7,6 +7,7 @@ import type { Trial } from "../core/costing/what-if.ts";
 import type { TraceNode } from "../core/ledger/ledger.ts";
 import { Refusal } from "../core/pantry/refusal.ts";
 import { ANOTHER, anotherAmount } from "../core/production/another-amount.ts";
+import type { Remedy } from "../core/production/plan-types.ts";
 import type { MixedInteger } from "../core/purchasing/mixed-integer.ts";
 import type { Result } from "../core/run/result.ts";
 import { type OpenRun, openRun, RunRefusal, USUAL_SCHEDULES } from "../core/run/run.ts";
@@ -77,7 +78,8 @@ async function plan(id: number, question: Question): Promise<void> {
   trace = () => good.trace;
   const fits = good.plan.status === "feasible";
   if (!fits) tell(id, good, false, began, "remedies");
-  const best = fits ? good : run.at(at);
+  const onRemedies = (remedies: readonly Remedy[]) => say({ type: "remedies", id, remedies });
+  const best = fits ? good : run.at({ ...at, onRemedies });
   trace = () => best.trace;
   tell(id, best, true, began);
 }

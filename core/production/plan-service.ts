@@ -31,6 +31,8 @@ export interface PlanOptions {
   readonly judge?: ((plan: Plan, tried: Tried) => boolean) | undefined;
   /** Schedules for each remedy tried; 0 tries none. Default: a quarter of `schedules`, at least 100. */
   readonly remedySchedules?: number | undefined;
+  /** Told of the remedies found so far, each time there is one more. */
+  readonly onRemedies?: RemedyOptions["onFound"];
   /** The same service at fewer covers, or undefined when it cannot be. Default: none are tried. */
   readonly amountsFor?: ((covers: number) => Amounts | undefined) | undefined;
 }
@@ -96,6 +98,7 @@ function remediesOf(
   const remedies: RemedyOptions = {
     effort: { seed: options.seed, schedules, stop: options.stop, any: true, prove: true },
     judge: options.judge,
+    onFound: options.onRemedies,
     amountsFor: options.amountsFor,
     leastCovers: Math.max(1, guests),
   };

@@ -22,6 +22,8 @@ export interface RemedyOptions {
   readonly judge?: ((plan: Plan, tried: Tried) => boolean) | undefined;
   /** The same service at another number of covers, or undefined when it cannot be. */
   readonly amountsFor?: ((covers: number) => Amounts | undefined) | undefined;
+  /** Told of all that was found so far, each time there is one more, in the order in which they are told at the end. */
+  readonly onFound?: ((remedies: readonly Remedy[]) => void) | undefined;
   /** Fewest covers worth asking for. */
   readonly leastCovers?: number | undefined;
 }
@@ -40,6 +42,12 @@ export function remediesFor(
   const before = harm(made.plan);
   const options = { ...given, effort: { ...given.effort, like: attemptOf(made) } };
   const tried: Remedy[] = [];
+  const rank = (r: Remedy) => (r.status === "feasible" ? 0 : 1);
+  const ranked = () => tried.toSorted((a, b) => rank(a) - rank(b));
+  const found = (one: Remedy) => {
+    tried.push(one);
+    options.onFound?.(ranked());
+  };
   const fitted = new Set<string>();
   for (const change of changesFor(made)) {
     if (options.effort.stop?.()) break;
@@ -47,13 +55,12 @@ export function remediesFor(
     const { plan, apply } = tryChange(change, made, docs, site, engine, options);
     if (!plan) continue;
     if (plan.status === "feasible" || (plan.status !== "none" && harm(plan) < before))
-      tried.push(remedy(change.what, apply, plan));
+      found(remedy(change.what, apply, plan));
     if (plan.status === "feasible" && change.group !== undefined) fitted.add(change.group);
   }
   const fewer = fewerCovers(made, docs, site, engine, options);
-  if (fewer) tried.push(fewer);
-  const rank = (r: Remedy) => (r.status === "feasible" ? 0 : 1);
-  return tried.sort((a, b) => rank(a) - rank(b));
+  if (fewer) found(fewer);
+  return ranked();
 }
 
 /** The attempt at the service as it is. */

@@ -47,7 +47,14 @@ describe("P21, R4 a remedy that is told to fit", () => {
     "random book %i of %i: the first plan with what it says is its proof, and it and the plan after all schedules pass the inspector",
     (seed, size) => {
       const book = squeezed(seed, size);
-      const { plan } = run(book, SERVICE, { seed: 1, schedules: 20, trace: false });
+      const heard: (readonly Remedy[])[] = [];
+      const { plan } = run(book, SERVICE, {
+        ...{ seed: 1, schedules: 20, trace: false },
+        onRemedies: (remedies) => heard.push(remedies),
+      });
+      // Each as it is found, in the order in which they are told at the end.
+      expect(heard.map(({ length }) => length)).toEqual(plan.remedies.map((_, i) => i + 1));
+      expect(heard.at(-1) ?? []).toEqual(plan.remedies);
       expect(plan.status).toBe("broken");
       for (const { apply, proof, status } of plan.remedies) {
         if (status !== "feasible") continue;

@@ -18,7 +18,7 @@ import { type Explained, explainTask } from "../production/explain.ts";
 import type { Effort, Engine } from "../production/make-plan.ts";
 import { type PlanResult, planService } from "../production/plan-service.ts";
 import { scheduledRules } from "../production/plan-trace.ts";
-import type { Plan } from "../production/plan-types.ts";
+import type { Plan, Remedy } from "../production/plan-types.ts";
 import { Buying } from "../purchasing/buying.ts";
 import type { MixedInteger } from "../purchasing/mixed-integer.ts";
 import { orderedRules } from "../purchasing/order-trace.ts";
@@ -73,6 +73,8 @@ export interface RunOptions {
   readonly remedies?: boolean;
   readonly stop?: () => boolean;
   readonly onProgress?: NonNullable<Effort["onProgress"]>;
+  /** Told of the remedies found so far, each time there is one more. */
+  readonly onRemedies?: (remedies: readonly Remedy[]) => void;
 }
 
 /** Schedules generated when nobody asks for more: a good plan in about a second. */
@@ -399,6 +401,7 @@ function planOf(
     apart,
     stop: options.stop,
     onProgress: options.onProgress,
+    onRemedies: options.onRemedies,
     remedySchedules: options.remedies === false ? 0 : undefined,
     amountsFor: (covers) => amountsAt(docs, contents, amounts, covers),
     judge: (plan, tried) =>

@@ -5,6 +5,7 @@ import type { Trial } from "../../core/costing/what-if.ts";
 import type { TraceNode } from "../../core/ledger/ledger.ts";
 import type { AmountAsked, AnotherAmount } from "../../core/production/another-amount.ts";
 import type { Explained } from "../../core/production/explain.ts";
+import type { Remedy } from "../../core/production/plan-types.ts";
 import type { Result } from "../../core/run/result.ts";
 import type { TaskPin, TriedMove } from "../../core/run/try-move.ts";
 
@@ -68,6 +69,7 @@ export type FromWorker =
       readonly ms: number;
     }
   | { readonly type: "progress"; readonly id: number; readonly done: number; readonly of: number }
+  | { readonly type: "remedies"; readonly id: number; readonly remedies: readonly Remedy[] }
   | { readonly type: "refused"; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly type: "tried"; readonly id: number; readonly tried: Tried }
   | { readonly type: "another"; readonly id: number; readonly another: Another }

@@ -83,6 +83,31 @@ describe("runner", () => {
     expect(runner.state().planning).toBe("working");
   });
 
+  it("A2 each remedy is shown as it is found, and stays when the search for more is stopped", () => {
+    const runner = new Runner(make);
+    runner.ask(book, 1, { service: "s" });
+    vi.advanceTimersByTime(1000);
+    const planner = hands[1]!;
+    const { id } = planner.questions()[0]!;
+    const remedy = (change: string) => ({
+      change,
+      apply: {},
+      result: "fits",
+      status: "feasible" as const,
+      proof: [],
+    });
+    planner.say({ type: "remedies", id, remedies: [remedy("too soon")] });
+    expect(runner.state().plan).toBeUndefined();
+    planner.say({ type: "told", id, told: told(72), last: false, next: "remedies", ms: 1 });
+    planner.say({ type: "remedies", id, remedies: [remedy("one more oven")] });
+    planner.say({ type: "remedies", id: id + 7, remedies: [remedy("of another question")] });
+    const shown = () => runner.state().plan?.plan.remedies.map(({ change }) => change);
+    expect(shown()).toEqual(["one more oven"]);
+    expect(runner.state()).toMatchObject({ planning: "working", stage: "remedies" });
+    runner.stop();
+    expect(shown()).toEqual(["one more oven"]);
+  });
+
   it("the book is handed over once a version, before the question", () => {
     const runner = new Runner(make);
     runner.ask(book, 1, { service: "s", covers: 1 });

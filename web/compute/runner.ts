@@ -210,7 +210,7 @@ export class Runner {
     else this.#hearState(said);
   }
 
-  #hearState(said: Extract<FromWorker, { type: "told" | "progress" | "refused" }>): void {
+  #hearState(said: Extract<FromWorker, { type: "told" | "progress" | "remedies" | "refused" }>): void {
     if (said.id === this.#asked?.id) {
       this.#asked = undefined;
       const waiting = this.#waiting;
@@ -222,6 +222,10 @@ export class Runner {
     }
     if (said.id !== this.#plan?.id) return;
     if (said.type === "progress") this.#set({ progress: said.of > 0 ? said.done / said.of : 0 });
+    // Each remedy as it is found; the plan they are for stands already.
+    const { plan } = this.#state;
+    if (said.type === "remedies" && plan)
+      this.#set({ plan: { ...plan, plan: { ...plan.plan, remedies: said.remedies } } });
     if (said.type === "told") {
       if (said.last) this.#plannerBusy = false;
       this.#set({
