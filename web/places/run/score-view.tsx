@@ -178,11 +178,14 @@ export function ScoreView({
     [plan, clock],
   );
   const toDay = (day: string) => {
-    const first =
-      plan.tasks.find((t) => clock.dayOf(t.startMin) === day && t.hands.length > 0) ??
-      plan.tasks.find((t) => clock.dayOf(t.startMin) === day);
-    const element = first && scroll.current?.querySelector(`[data-task="${CSS.escape(first.id)}"]`);
-    element?.scrollIntoView({ block: wide ? "nearest" : "start", inline: "start", behavior: "smooth" });
+    const drawing = scroll.current?.querySelector("svg");
+    if (!drawing || !score) return;
+    const place = score.time.at(clock.minuteOf(`${day} 00:00`) - midnight);
+    const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
+    const behavior = still ? "auto" : "smooth";
+    // Downwards it is the page that scrolls, and its head stays over it.
+    if (wide) scroll.current?.scrollTo({ left: place, behavior });
+    else window.scrollBy({ top: drawing.getBoundingClientRect().top + place - 40, behavior });
   };
   // The hours stay at the top of the screen, and go along with what is scrolled below them.
   const alongWith = () => {
