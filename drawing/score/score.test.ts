@@ -204,6 +204,20 @@ describe("score", () => {
     for (const t of RUN.filter((r) => r.station || r.equipment.some((e) => e.id === "combi")))
       expect(text).toContain(`data-task="${t.id}"`);
   });
+  it("D10 a glimpse of the day names no course that is not in it", () => {
+    const service = [
+      { minute: 1170, name: "Char 19:30" },
+      { minute: 1200, name: "Velouté 20:00" },
+    ];
+    const glimpse = (from: number, to: number) => {
+      const time = runTime(from, to, [{ from, to }], { perMinute: 4 });
+      return svgText(scoreDrawing({ ...inputOf("along"), service, time }, PAPER_INK).drawing);
+    };
+    expect(glimpse(600, 840)).not.toMatch(/Char|Velouté/);
+    expect(glimpse(1000, 1180)).toMatch(/Char/);
+    expect(glimpse(1000, 1180)).not.toMatch(/Velouté/);
+    expect(glimpse(1000, 1300)).toMatch(/Char.*Velouté/s);
+  });
   it("D11 a pin on what is pinned, an empty dashed bar where it would stand; nothing of both without", () => {
     const [first, second] = RUN.filter((r) => r.station);
     const at = { from: 600, to: 660 };

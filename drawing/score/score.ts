@@ -74,8 +74,11 @@ export function scoreDrawing(input: ScoreInput, ink: Ink): Score {
     draw(
       "g",
       { "aria-hidden": "true" },
+      // A glimpse of the day draws no course that is not in it.
       ...input.service.flatMap((moment, i) =>
-        serviceLine(sheet, moment, i, input.service[i + 1]?.minute, input.measures.head),
+        moment.minute < input.time.from || moment.minute > input.time.to
+          ? []
+          : serviceLine(sheet, moment, i, input.service[i + 1]?.minute, input.measures.head),
       ),
     ),
     ...shapes.values(),
