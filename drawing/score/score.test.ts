@@ -9,7 +9,7 @@ import { holdMatters, wedgeOf } from "./hold.ts";
 import { inLanes } from "./lanes.ts";
 import { PAGE_MEASURES } from "./layout.ts";
 import { heatLine } from "./oven.ts";
-import { type ScoreInput, scoreChosen, scoreDrawing } from "./score.ts";
+import { type ScoreInput, scoreChosen, scoreDrawing, scoreHead } from "./score.ts";
 import { staves, timed } from "./staves.ts";
 import { mergeSpans, runTime } from "./time.ts";
 
@@ -253,6 +253,32 @@ describe("score", () => {
         expect(parts.length).toBeLessThanOrEqual(2);
       }
     }
+  });
+  it("D12 a later course whose name has no room stands under its number, its line below the hours", () => {
+    const first = 18 * 60;
+    const service = [0, 40, 80].map((after, i) => ({
+      minute: first + after,
+      name: `A course of long name ${i}`,
+    }));
+    const score = scoreDrawing({ ...inputOf("along"), service }, PAPER_INK);
+    const texts = [...svgText(score.drawing).matchAll(/<text[^>]* y="14"[^>]*>([^<]*)</g)].map((m) => m[1]);
+    expect(texts).toEqual(expect.arrayContaining(["2"]));
+    expect(texts).not.toContain("A course of long name 1");
+    const x = score.time.at(first + 40) - 1;
+    const line = new RegExp(`<rect x="${Math.round(x * 100) / 100}" y="([\\d.]+)" width="2"`).exec(
+      svgText(score.drawing),
+    )!;
+    expect(Number(line[1])).toBeGreaterThanOrEqual(36);
+  });
+  it("D13 the head drawn alone tells what the score's own head tells, at the same places", () => {
+    const input = inputOf("along");
+    const inHead = (svg: string) =>
+      [...svg.matchAll(/<text x="([-\d.]+)" y="([\d.]+)"[^>]*>([^<]*)</g)]
+        .map((m) => m.slice(1))
+        .filter(([, y]) => Number(y) < PAGE_MEASURES.head);
+    const head = inHead(svgText(scoreHead(input, PAPER_INK)));
+    expect(head.length).toBeGreaterThan(5);
+    expect(head).toEqual(inHead(svgText(wholeScore("along").drawing)));
   });
   it("staves do not overlap", () => {
     const laid = wholeScore("along").staves;
