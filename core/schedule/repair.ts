@@ -80,7 +80,7 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
     const mirrored = (k % 2 === 1) !== (options.late ?? false);
     const mender = new Mender(facts, old, mirrored, new Random(seed + k), k < PLAIN);
     // Where dates, waits and shifts alone cannot be kept, no order of the rest will do.
-    if (!mender.sound || !mender.mend()) {
+    if (!mender.sound || !mender.mend(best ? SECOND : PATIENCE)) {
       if (!closest || mender.missing < closest.missing) closest = mender;
       continue;
     }
@@ -260,8 +260,8 @@ class Mender {
     return found !== null && this.g.board.take(i, found);
   }
 
-  /** Places what is left; false when some of it finds no place. */
-  mend(): boolean {
+  /** Places what is left; false when some of it finds no place in so many turns and one for each that is left. */
+  mend(turns: number): boolean {
     const { g } = this;
     const { board, clusters } = g;
     // What leaves for another counts by its tasks, and by how often it has had to.
@@ -269,7 +269,7 @@ class Mender {
     const obstacles = new Obstacles(board, clusters, weights, this.random);
     const queue = g.open();
     // Given up when the queue has not become shorter than ever before for so many turns.
-    const patience = 20 + queue.length;
+    const patience = turns + queue.length;
     let shortest = queue.length;
     for (let idle = 0; queue.length > 0 && idle < patience; idle++) {
       if (queue.length < shortest) {
@@ -357,6 +357,10 @@ class Mender {
     return sum;
   }
 }
+
+/** Turns without getting anywhere until it is given up; of a second plan, where there is one, fewer. */
+const PATIENCE = 20;
+const SECOND = 5;
 
 /** First step away from where a task was, min. */
 const STEP = 5;
