@@ -1,4 +1,4 @@
-import type { Placement, Problem, Schedule, Violation } from "../schedule/problem.ts";
+import type { Moment, Placement, Problem, Schedule, Violation } from "../schedule/problem.ts";
 import { benchOf } from "./contacts.ts";
 import { minutesText, nameOf } from "./names.ts";
 import { unitsOfTasks } from "./problem.ts";
@@ -29,7 +29,7 @@ export class Reasons {
   private readonly tasks: ReadonlyMap<string, Task>;
   private readonly placed: ReadonlyMap<string, Placement>;
   private readonly on: ReadonlyMap<string, readonly string[]>;
-  private readonly spans: ReadonlyMap<string, readonly [string, string]>;
+  private readonly spans: ReadonlyMap<string, readonly [Moment, Moment]>;
 
   constructor(asked: Asked) {
     const { set, problem, schedule } = asked;
@@ -38,7 +38,7 @@ export class Reasons {
     this.tasks = new Map(set.tasks.map((task) => [task.id, task]));
     this.placed = new Map(schedule.placements.map((p) => [p.task, p]));
     this.on = new Map(set.tasks.map((task, i) => [task.id, units[i]!]));
-    this.spans = new Map((problem.spans ?? []).map((span) => [span.id, [span.from.task, span.to.task]]));
+    this.spans = new Map((problem.spans ?? []).map((span) => [span.id, [span.from, span.to]]));
   }
 
   /** "Roast salsify: Roast". */
@@ -50,8 +50,35 @@ export class Reasons {
   /** Why a block cannot move further one way, of one rule it would break; told to who asks about one task of it. */
   of(violation: Violation, block: ReadonlySet<string>, way: Way, asked: string): Reason {
     const reason = this.bare(violation, block, way);
-    const own = violation.tasks.flatMap((id) => this.spans.get(id) ?? [id]).filter((id) => block.has(id));
+    const own = this.ownOf(violation, block, way);
     return { ...reason, what: `${reason.what}${this.part(own, asked)}` };
+  }
+
+  /** A task; of what keeps a unit from one task to another both. */
+  private endsOf(id: string): string[] {
+    return this.spans.get(id)?.map(({ task }) => task) ?? [id];
+  }
+
+  /** What of the block breaks a rule, first what is at the edge that moves this way. */
+  private ownOf({ tasks }: Violation, block: ReadonlySet<string>, way: Way): string[] {
+    return tasks.flatMap(
+      (id) => [this.edge(id, way), ...this.endsOf(id)].find((one) => block.has(one)) ?? [],
+    );
+  }
+
+  /** Of what keeps a unit from one task to another, the one at the edge that moves this way. */
+  private edge(id: string, way: Way): string {
+    const span = this.spans.get(id);
+    return span === undefined ? id : span[way > 0 ? 1 : 0].task;
+  }
+
+  /** The minute at which something is met by what moves this way. */
+  private met(id: string, way: Way): number {
+    const span = this.spans.get(id);
+    const { task, at } = span
+      ? span[way > 0 ? 0 : 1]
+      : { task: id, at: way > 0 ? ("start" as const) : ("end" as const) };
+    return this.placed.get(task)![at];
   }
 
   /** Which part of a block it is about, where that is another than the one that is asked about. */
@@ -71,10 +98,12 @@ export class Reasons {
   }
 
   private bare(violation: Violation, block: ReadonlySet<string>, way: Way): Reason {
-    const others = violation.tasks
-      .flatMap((id) => this.spans.get(id) ?? [id])
+    // What is kept by the block itself stands in nobody's way.
+    const away = violation.tasks.filter((id) => !this.endsOf(id).some((task) => block.has(task)));
+    const others = away
+      .map((id) => this.edge(id, -way as Way))
       .filter((id) => !block.has(id) && this.tasks.has(id));
-    const own = violation.tasks.flatMap((id) => this.spans.get(id) ?? [id]).find((id) => block.has(id));
+    const [own] = this.ownOf(violation, block, way);
     const task = own === undefined ? undefined : this.tasks.get(own);
     switch (violation.rule) {
       case "least-lag":
@@ -104,7 +133,7 @@ export class Reasons {
       case "person-busy":
         return this.busy(violation, others, way);
       default:
-        return this.room(violation, others, way, task);
+        return this.room({ ...violation, tasks: away }, others, way, task);
     }
   }
 
@@ -215,12 +244,16 @@ export class Reasons {
     const station = this.asked.site.kitchen.stations.find((each) => benchOf(each.id) === violation.on);
     const name = unit?.name ?? (station ? `the bench "${station.name}"` : "the same equipment");
     // Of several in it the one that is met first.
-    const other = [...others].sort((a, b) => {
-      const [x, y] = [this.placed.get(a)!, this.placed.get(b)!];
-      return way > 0 ? y.start - x.start : x.end - y.end;
-    })[0];
-    if (other === undefined) return { what: `${name} is not to be had then` };
-    const when = this.while(other, way);
+    const [first] = violation.tasks
+      .map((id) => ({
+        other: this.edge(id, -way as Way),
+        at: this.spans.has(id) || this.tasks.has(id) ? this.met(id, way) : 0,
+      }))
+      .filter(({ other }) => others.includes(other))
+      .sort((a, b) => way * (b.at - a.at));
+    if (first === undefined) return { what: `${name} is not to be had then` };
+    const { other, at } = first;
+    const when = way > 0 ? `from ${this.text(at)}` : `until ${this.text(at)}`;
     const what = this.name(other);
     const setC = this.setC(other, unit?.id);
     switch (violation.rule) {
