@@ -35,14 +35,19 @@ export function waitLimit(prep: Preparation, step: Step, isLast: boolean): WaitL
   return { rule: "ready", ...fresh };
 }
 
-/** Steps whose output no other step of the preparation takes or waits for: when they end it is made. */
-export function lastSteps(prep: Preparation): Set<string> {
-  const last = new Set(prep.steps.map((step) => step.id));
-  for (const step of prep.steps) {
-    for (const from of step.from) last.delete(typeof from === "string" ? from : from.step);
-    for (const after of step.after) if (typeof after.step === "string") last.delete(after.step);
+/**
+ * Steps whose output no other step takes, or not all of it, with the share that is left: together they are what is made
+ * (formula, F4).
+ */
+export function lastSteps(prep: Preparation): Map<Step, number> {
+  const left = new Map(prep.steps.map((step) => [step.id, 1]));
+  for (const from of prep.steps.flatMap((step) => step.from)) {
+    const [id, share] = typeof from === "string" ? [from, 1] : [from.step, from.share];
+    left.set(id, (left.get(id) ?? 0) - share);
   }
-  return last;
+  return new Map(
+    prep.steps.flatMap((step) => (left.get(step.id)! > 1e-9 ? [[step, left.get(step.id)!] as const] : [])),
+  );
 }
 
 /** Kilograms in one position of GN 1/1, 65 mm deep, filled to 50 mm. Common practice, no source. */

@@ -35,6 +35,21 @@ describe("P7 order", () => {
     ]);
   });
 
+  it("P7 what is left of a step that is taken in part goes to the plate within its own hold", () => {
+    const steps = [
+      step("cook", { work: work(5), hold: { state: "hot", maxMin: 40 } }),
+      step("crisp", { from: [{ step: "cook", share: 0.3 }], work: work(5) }),
+    ];
+    const book = { preparations: [preparation("roast", steps)], dishes: [dish("plate", ["roast"])] };
+    const plated = (of: string, links = made(book).links) =>
+      links.filter((l) => l.from.task === of && l.to.task.startsWith("plate") && l.rule === "hold");
+    expect(plated("roast/cook/1").map((l) => [l.to.at, l.most])).toEqual([["end", 40]]);
+    // Taken whole it is not on the plate.
+    const whole = [steps[0]!, step("crisp", { from: ["cook"], work: work(5) })];
+    const { links } = made({ ...book, preparations: [preparation("roast", whole)] });
+    expect(plated("roast/cook/1", links)).toEqual([]);
+  });
+
   it("P7 `after` adds waits: least rounded up, longest down, from start or end", () => {
     const steps = [
       step("proof", { passive: { min: 60 } }),

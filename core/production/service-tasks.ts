@@ -36,17 +36,14 @@ export function serviceTasks(site: Site): TaskSet {
   const feeding = feedingBatches(feeds);
   for (const [id, batches] of made)
     afterLinks(draft, feeding, made, site.docs.preparations.get(id)!, batches);
-  const last = new Map<string, readonly Step[]>();
+  const last = new Map<string, ReadonlyMap<Step, number>>();
   for (const feed of feeds) {
     const prep = site.docs.preparations.get(feed.producer);
     if (!prep) continue;
-    let steps = last.get(prep.id);
-    if (!steps) {
-      const ids = lastSteps(prep);
-      steps = prep.steps.filter((step) => ids.has(step.id));
-      last.set(prep.id, steps);
-    }
-    for (const step of steps) feedLinks(site, draft, stays, due, made, courses, prep, step, feed);
+    const steps = last.get(prep.id) ?? lastSteps(prep);
+    last.set(prep.id, steps);
+    for (const [step, left] of steps)
+      feedLinks(site, draft, stays, due, made, courses, prep, step, left, feed);
   }
   thaws(site, draft, (id, batch, step) => starts(made.get(id)?.[batch - 1]?.get(step)));
   const tasks = pinned(site, draft.tasks).map((task) => {
@@ -199,6 +196,7 @@ function feedLinks(
   courses: readonly CourseMoment[],
   prep: Preparation,
   step: Step,
+  left: number,
   feed: Feed,
 ): void {
   const batch = made.get(prep.id)?.[feed.batch - 1]?.get(step.id);
@@ -209,7 +207,7 @@ function feedLinks(
   const from = ends(batch);
   const soft = limit.best === undefined ? {} : { best: limit.best };
   const share = whole.grams > 0 ? Math.min(1, feed.grams / whole.grams) : 1;
-  const outG = batch.outG * share;
+  const outG = batch.outG * left * share;
   const pieces = (whole.pieces ?? 0) * share;
   if ("line" in feed.into) {
     const { preparation, line: id, batch: b } = feed.into;
