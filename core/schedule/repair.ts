@@ -70,6 +70,7 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
   let best: Judged | null = null;
   let closest: Mender | null = null;
   let successes = 0;
+  let effort = Number.POSITIVE_INFINITY;
   for (
     let k = 0;
     k < (options.tries ?? 4) && successes < (options.enough ?? 2) && !(k > 0 && options.stop?.());
@@ -80,11 +81,12 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
     const mirrored = (k % 2 === 1) !== (options.late ?? false);
     const mender = new Mender(facts, old, mirrored, new Random(seed + k), k < PLAIN);
     // Where dates, waits and shifts alone cannot be kept, no order of the rest will do.
-    if (!mender.sound || !mender.mend(best ? SECOND : PATIENCE)) {
+    if (!mender.sound || !mender.mend(best ? SECOND : PATIENCE, effort)) {
       if (!closest || mender.missing < closest.missing) closest = mender;
       continue;
     }
     successes++;
+    effort = Math.min(effort, AGAIN + 3 * mender.effort);
     mender.goBack();
     const found = judge(mender.schedule);
     if (!best || better(facts, found, best)) best = found;
@@ -260,8 +262,16 @@ class Mender {
     return found !== null && this.g.board.take(i, found);
   }
 
-  /** Places what is left; false when some of it finds no place in so many turns and one for each that is left. */
-  mend(turns: number): boolean {
+  /** Places looked for so far. */
+  get effort(): number {
+    return this.g.board.tried;
+  }
+
+  /**
+   * Places what is left; false when some of it finds no place in so many turns and one for each that is left, or once
+   * more places have been looked for than `most`.
+   */
+  mend(turns: number, most: number): boolean {
     const { g } = this;
     const { board, clusters } = g;
     // What leaves for another counts by its tasks, and by how often it has had to.
@@ -271,7 +281,7 @@ class Mender {
     // Given up when the queue has not become shorter than ever before for so many turns.
     const patience = turns + queue.length;
     let shortest = queue.length;
-    for (let idle = 0; queue.length > 0 && idle < patience; idle++) {
+    for (let idle = 0; queue.length > 0 && idle < patience && this.effort <= most; idle++) {
       if (queue.length < shortest) {
         shortest = queue.length;
         idle = 0;
@@ -361,6 +371,9 @@ class Mender {
 /** Turns without getting anywhere until it is given up; of a second plan, where there is one, fewer. */
 const PATIENCE = 20;
 const SECOND = 5;
+
+/** Places a second way may look for, beyond three times those of the first. */
+const AGAIN = 50;
 
 /** First step away from where a task was, min. */
 const STEP = 5;
