@@ -41,12 +41,18 @@ export function problemAgain(before: Settled, site: Site, set: TaskSet, latest: 
 
 /** A piece with its task's dates; a status comes with a pin of its own, which its caller puts there. */
 function datedAnew(piece: Piece, task: Task): Piece {
-  if (piece.release === task.release && piece.pin?.start === task.at && task.status === undefined)
+  if (
+    piece.release === task.release &&
+    piece.deadline === task.deadline &&
+    piece.pin?.start === task.at &&
+    task.status === undefined
+  )
     return piece;
-  const { release: _, pin: __, status: ___, ...plain } = piece;
+  const { release: _, deadline: __, pin: ___, status: ____, ...plain } = piece;
   return {
     ...plain,
     ...(task.release === undefined ? {} : { release: task.release }),
+    ...(task.deadline === undefined ? {} : { deadline: task.deadline }),
     ...(task.at === undefined ? {} : { pin: { start: task.at } }),
   };
 }

@@ -1,3 +1,4 @@
+import { courseLater } from "./course-later.ts";
 import { type LiveAsk, type LiveBase, type LiveChange, type LiveMade, livePlan } from "./live.ts";
 import { ofLoad, wholeRoom } from "./plan-rules.ts";
 import type { Broken } from "./plan-types.ts";
@@ -49,7 +50,7 @@ export function liveRemedies(
   ]) {
     if (stop()) break;
     for (const one of trial()) {
-      const tried = livePlan(one.base, one.asked).live;
+      const tried = livePlan(one.base, { ...one.asked, trial: true }).live;
       if (harm(tried.breaches) >= harm(made.live.breaches)) continue;
       found.push({
         change: one.change,
@@ -105,7 +106,8 @@ function otherUnits(base: LiveBase, asked: LiveAsk, made: LiveMade, stop: () => 
       if (!needs.every((need) => reaches(unit, need)) || parts > unit.equipment.count) continue;
       const words = `${own[0]!.name} in ${unit.equipment.name}${parts > 1 ? `, spread over ${parts}` : ""}`;
       const tried = [...before, { tasks: own.map((task) => task.id), unit: unit.equipment.id, parts, words }];
-      const broken = harm(livePlan(base, withInstead(asked, tried)).live.breaches);
+      const ask = { ...withInstead(asked, tried), trial: true };
+      const broken = harm(livePlan(base, ask).live.breaches);
       if (broken >= least) continue;
       least = broken;
       chosen = tried;
@@ -214,19 +216,10 @@ function laterCourses(base: LiveBase, made: LiveMade, asked: LiveAsk): Trial[] {
       late.set(task.step, Math.max(late.get(task.step) ?? 0, b.by));
     }
   return [...late].map(([course, by]): Trial => {
-    const moved = base.set.tasks.map((task): Task => {
-      const plate = task.kind === "plate" && task.step === course;
-      if (!plate && task.id !== `course/${course}`) return task;
-      return {
-        ...task,
-        ...(task.at === undefined ? {} : { at: task.at + by }),
-        ...(task.deadline === undefined ? {} : { deadline: task.deadline + by }),
-      };
-    });
     const name = base.site.docs.menus
       .get(base.site.amounts.service.menu)
       ?.courses.find((c) => c.id === course)?.name;
-    const set = { ...base.set, tasks: moved };
+    const set = { ...base.set, tasks: courseLater(base.set.tasks, course, by) };
     return { change: `${name ?? course} ${by} min later`, base: { ...base, set }, asked };
   });
 }

@@ -2,6 +2,7 @@ import { endOfWork } from "../schedule/facts.ts";
 import { checkSchedule, objectiveOf } from "../schedule/index.ts";
 import type { Problem, Result as Solved, Violation } from "../schedule/problem.ts";
 import { type Repair, repair } from "../schedule/repair.ts";
+import { calledLate } from "./course-later.ts";
 import { newBreaches } from "./live-breaches.ts";
 import {
   type Instead,
@@ -77,6 +78,8 @@ export interface LiveAsk {
   readonly rehearsal: boolean;
   /** Tasks that may use other equipment, beside what the log says: a remedy that is tried. */
   readonly instead?: ReadonlyMap<string, Instead> | undefined;
+  /** A change is tried: nothing stands just because what was told has been answered. */
+  readonly trial?: boolean;
 }
 
 /** What stays between two events. */
@@ -94,8 +97,9 @@ export interface LiveBase {
  * begun keeps its place, though its end may grow.
  */
 export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
-  const { site, set } = base;
+  const { site } = base;
   const told = readLive(asked.entries, site.clock, knownOf(base), asked);
+  const set = calledLate(base.set, told);
   const latest = Math.max(asked.now, 0);
   const now = Math.min(latest, base.problem.horizon);
   const places = placesOf(base, told);
@@ -142,7 +146,7 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
     return stand.status === "open" ? place.start < now : stand.end > place.end;
   };
   const content = (broken: readonly Violation[]) =>
-    answered && !broken.some((v) => v.rule === "now" || v.tasks.some(upset));
+    asked.trial !== true && answered && !broken.some((v) => v.rule === "now" || v.tasks.some(upset));
   const repaired = onOwnUnits(problem, repair(problem.problem, problem.old, { relax: GIVEN_UP, content }));
   const after = placesAfter(set, problem, repaired, places, stands);
   const plan = planNow(base, problem, repaired, stands, after, now);

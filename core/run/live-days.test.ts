@@ -34,9 +34,7 @@ function next(day: LiveDay, roll: (below: number) => number, out: string[]): Sai
   const near = tasks.filter((t) => Math.abs(t.startMin - day.now) < 90);
   const under = near.filter((t) => t.startMin < day.now && t.endMin > day.now + 1);
   const pool = under.length > 0 && roll(2) === 0 ? under : near.length > 0 ? near : tasks;
-  // A course that somebody calls late leaves its plates in their window: no event here names one.
-  const named = pool.filter(({ id }) => !id.startsWith("course/"));
-  const task = (named.length > 0 ? named : pool)[roll(named.length || pool.length)]!;
+  const task = pool[roll(pool.length)]!;
   const begun = day.made.stands.get(task.id)!.status !== "open";
   const by = 5 + roll(30);
   const from = day.text(day.now);

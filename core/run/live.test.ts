@@ -210,6 +210,50 @@ describe("L7 somebody away, equipment out", () => {
         for (const each of task.equipment) expect(each.id.split("#")[0]).toBe(unit);
       }
   });
+
+  test("L13 a course called later takes its plates along, and nothing else", () => {
+    const day = at("D 19:00");
+    const milestone = open.base.set.tasks.findLast((t) => t.id.startsWith("course/"))!;
+    const to = planned(milestone.id).startMin + 15;
+    const made = day.say({ kind: "late", task: milestone.id, edge: "start", byMin: 15, to: day.text(to) });
+    judge(day, made);
+    const now = new Map(made.live.plan.tasks.map((task) => [task.id, task]));
+    expect(now.get(milestone.id)!.startMin).toBe(to);
+    for (const task of open.base.set.tasks) {
+      const [was, is] = [planned(task.id), now.get(task.id)!];
+      if (task.kind === "plate" && task.step === milestone.step) {
+        expect(is.endMin).toBeLessThanOrEqual(to);
+        expect(is.startMin).toBeGreaterThanOrEqual(task.release! + 15);
+      } else if (task.kind === "plate") expect([task.id, is.startMin]).toEqual([task.id, was.startMin]);
+    }
+    // The guests wait, and that is said; the inspector knows of nothing more.
+    expect(made.live.breaches.some((b) => b.tasks.includes(milestone.id) && b.by === 15)).toBe(true);
+    expect(open.unsaid(made, day.now)).toEqual([]);
+  });
+
+  test("L10 a cook who does not come back: one more pair of hands is a remedy", () => {
+    const day = at("D 16:00");
+    const made = underWay(day.now)
+      .map((task) => {
+        const again = at("D 16:00");
+        return { again, made: again.say({ kind: "absent", person: task.hands[0]!, from: "D 16:00" }) };
+      })
+      .find(({ made: { live } }) => live.breaches.length > 0)!;
+    const asked = { entries: made.again.entries, now: day.now, rehearsal: false };
+    const more = liveRemedies(open.base, asked, made.made).find((r) => /one more pair/.test(r.change));
+    expect(more?.moves.length).toBeGreaterThan(0);
+  });
+
+  test("L10 plates that come late: their course as much later is a remedy", () => {
+    const day = at("D 19:00");
+    const plate = open.base.plan.tasks.findLast((t) => t.kind === "plate")!;
+    const to = plate.startMin + 12;
+    const made = day.say({ kind: "late", task: plate.id, edge: "start", byMin: 12, to: day.text(to) });
+    const late = made.live.breaches.find((b) => b.tasks.includes(plate.id))!;
+    expect(late.by).toBeGreaterThan(0);
+    const remedies = liveRemedies(open.base, { entries: day.entries, now: day.now, rehearsal: false }, made);
+    expect(remedies.find((r) => /min later/.test(r.change))?.fits).toBe(true);
+  });
 });
 
 describe("L1 to L4 the log in any state", () => {

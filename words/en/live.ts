@@ -6,6 +6,7 @@ export const live = {
   "live.late.say": "Say so",
   "live.late.wrong": "“{typed}” is no number of minutes. Write a whole number from 1 to 600, such as 15.",
   "live.notYet": "Begins later",
+  "live.courseLater": "Course later",
   "live.unmarked": "By the plan since {from}; nobody has marked it.",
   "live.overdue": "{late} over its time.",
   "live.goesOn": "Broken off; goes on at {at}.",

@@ -240,6 +240,9 @@ function Now({
   const begun = state === "started" || byPlan;
   const late = begun ? Math.max(0, now - task.endMin) : Math.max(0, now - task.startMin);
   const over = begun ? 0 : Math.max(0, late - task.slackMin);
+  // The floor asks for a course later: all its plates go with it.
+  const course =
+    task.kind === "plate" ? live.plan.tasks.find(({ id }) => id === `course/${task.step}`) : undefined;
   return (
     <article className="now" data-state={state} id={`now-${task.id}`} data-task={task.id}>
       {late > 0 && (
@@ -289,6 +292,7 @@ function Now({
           {say("board.finish")}
         </Button>
         <Late task={task} begun={begun} />
+        {course && !begun && <Late task={course} begun={false} word="live.courseLater" />}
         {state === "started" && (
           <Button className="button live-leave" onPress={() => live.say({ kind: "undone", task: task.id })}>
             {say("live.unmarkedDone.not")}

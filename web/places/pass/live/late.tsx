@@ -9,8 +9,16 @@ import { useLive } from "./use-live.ts";
 const STEPS = [5, 10, 20] as const;
 const MOST = 600;
 
-/** Says by how much a task is late: its end once it has begun, else its beginning. */
-export function Late({ task, begun }: { readonly task: PlanTask; readonly begun: boolean }) {
+/** Says by how much a task is late: its end once it has begun, else its beginning. `word` names the button. */
+export function Late({
+  task,
+  begun,
+  word = begun ? "live.late" : "live.notYet",
+}: {
+  readonly task: PlanTask;
+  readonly begun: boolean;
+  readonly word?: "live.late" | "live.notYet" | "live.courseLater";
+}) {
   const { say } = useSettings();
   const { clock } = useService();
   const live = useLive();
@@ -28,7 +36,7 @@ export function Late({ task, begun }: { readonly task: PlanTask; readonly begun:
   if (!open)
     return (
       <Button className="board-button" aria-expanded={false} onPress={() => setOpen(true)}>
-        {say(begun ? "live.late" : "live.notYet")}
+        {say(word)}
       </Button>
     );
   return (
