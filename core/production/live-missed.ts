@@ -21,7 +21,11 @@ export function missedMoments(
     const bound = task.at !== undefined && task.at >= Math.max(now, stand.release ?? 0);
     const by = after.get(task.id)!.start - (task.at ?? Number.POSITIVE_INFINITY);
     if (bound || by <= 0 || stand.status !== "open") return [];
-    const what = `${nameOf(site, task)} is moved by ${by} min from where it stands fixed`;
+    const name = nameOf(site, task);
+    const course = task.id === `course/${task.step}`;
+    const what = course
+      ? `${name} goes out ${by} min later than the service has it`
+      : `${name} is moved by ${by} min from where it stands fixed`;
     return [{ rule: "pin", tasks: [task.id], by, unit: "min", what }];
   });
 }

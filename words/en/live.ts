@@ -51,6 +51,7 @@ export const live = {
   "live.cause.withdrawn": "Taken back.",
   "live.cause.other": "The plan was mended.",
 
+  "live.called": "The guests wait",
   "live.breaks": "{count, plural, one {One thing} other {# things}} no longer fit",
   "live.breaks.by": "{by} {unit}",
   "live.remedies": "What can be done",

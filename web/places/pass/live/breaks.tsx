@@ -8,6 +8,8 @@ import { useLive } from "./use-live.ts";
 export function Breaks() {
   const { live, remedies, problems } = useLive();
   const { say, write } = useSettings();
+  // That a course goes out later was somebody's own word: nothing has to be done about it.
+  const called = live?.breaches.every(({ tasks }) => tasks.every((id) => id.startsWith("course/"))) ?? false;
   return (
     <>
       {problems.map((problem) => (
@@ -17,7 +19,9 @@ export function Breaks() {
       ))}
       {live && live.breaches.length > 0 && (
         <section className="live-breaks" role="alert">
-          <h2 className="board-part">✕ {say("live.breaks", { count: live.breaches.length })}</h2>
+          <h2 className="board-part">
+            {called ? `▲ ${say("live.called")}` : `✕ ${say("live.breaks", { count: live.breaches.length })}`}
+          </h2>
           <ul className="live-moves">
             {live.breaches.map((broken) => (
               <li key={`${broken.rule} ${broken.tasks.join(" ")} ${broken.what}`}>
@@ -30,9 +34,11 @@ export function Breaks() {
               </li>
             ))}
           </ul>
-          <h3 className="board-part">{say("live.remedies")}</h3>
-          {remedies === undefined && <p className="board-text quiet">{say("live.remedies.trying")}</p>}
-          {remedies?.length === 0 && <p className="board-text">{say("live.remedies.none")}</p>}
+          {!called && <h3 className="board-part">{say("live.remedies")}</h3>}
+          {!called && remedies === undefined && (
+            <p className="board-text quiet">{say("live.remedies.trying")}</p>
+          )}
+          {!called && remedies?.length === 0 && <p className="board-text">{say("live.remedies.none")}</p>}
           <ul>
             {remedies?.map((remedy) => (
               <OneRemedy key={remedy.change} remedy={remedy} />
