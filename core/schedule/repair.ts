@@ -86,7 +86,7 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
       continue;
     }
     successes++;
-    effort = Math.min(effort, AGAIN + 3 * mender.effort);
+    effort = Math.min(effort, AGAIN + 2 * mender.effort);
     mender.goBack();
     const found = judge(mender.schedule);
     if (!best || better(facts, found, best)) best = found;
@@ -372,8 +372,8 @@ class Mender {
 const PATIENCE = 20;
 const SECOND = 5;
 
-/** Places a second way may look for, beyond three times those of the first. */
-const AGAIN = 50;
+/** Places a second way may look for, beyond twice those of the first. */
+const AGAIN = 20;
 
 /** First step away from where a task was, min. */
 const STEP = 5;
