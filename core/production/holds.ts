@@ -1,3 +1,4 @@
+import { takenFrom } from "../formula/graph.ts";
 import type { Preparation, Step } from "../formula/schema.ts";
 import { wholeDown } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
@@ -41,13 +42,8 @@ export function waitLimit(prep: Preparation, step: Step, isLast: boolean): WaitL
  */
 export function lastSteps(prep: Preparation): Map<Step, number> {
   const left = new Map(prep.steps.map((step) => [step.id, 1]));
-  for (const from of prep.steps.flatMap((step) => step.from)) {
-    const [id, share] = typeof from === "string" ? [from, 1] : [from.step, from.share];
-    left.set(id, (left.get(id) ?? 0) - share);
-  }
-  return new Map(
-    prep.steps.flatMap((step) => (left.get(step.id)! > 1e-9 ? [[step, left.get(step.id)!] as const] : [])),
-  );
+  for (const { step, share } of prep.steps.flatMap(takenFrom)) left.set(step, left.get(step)! - share);
+  return new Map(prep.steps.map((step) => [step, left.get(step.id)!] as const).filter(([, of]) => of > 1e-9));
 }
 
 /** Kilograms in one position of GN 1/1, 65 mm deep, filled to 50 mm. Common practice, no source. */

@@ -2,7 +2,7 @@ import type { Place, Stand } from "./live-stand.ts";
 import { nameOf } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
 import type { Site } from "./site.ts";
-import type { Task } from "./tasks.ts";
+import { courseTask, type Task } from "./tasks.ts";
 
 /**
  * Fixed moments that have gone by without what was to be then: they bind the plan no more, but the line check or the
@@ -22,10 +22,10 @@ export function missedMoments(
     const by = after.get(task.id)!.start - (task.at ?? Number.POSITIVE_INFINITY);
     if (bound || by <= 0 || stand.status !== "open") return [];
     const name = nameOf(site, task);
-    const course = task.id === `course/${task.step}`;
-    const what = course
-      ? `${name} goes out ${by} min later than the service has it`
-      : `${name} is moved by ${by} min from where it stands fixed`;
+    const what =
+      task.id === courseTask(task.step)
+        ? `${name} goes out ${by} min later than the service has it`
+        : `${name} is moved by ${by} min from where it stands fixed`;
     return [{ rule: "pin", tasks: [task.id], by, unit: "min", what }];
   });
 }

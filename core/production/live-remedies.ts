@@ -36,11 +36,12 @@ interface Trial {
  */
 export function liveRemedies(
   base: LiveBase,
-  asked: LiveAsk,
+  given: LiveAsk,
   made: LiveMade,
   stop: () => boolean = () => false,
 ): LiveRemedy[] {
   if (made.live.breaches.length === 0) return [];
+  const asked = { ...given, trial: true };
   const found: LiveRemedy[] = [];
   for (const trial of [
     () => otherUnits(base, asked, made, stop),
@@ -50,7 +51,7 @@ export function liveRemedies(
   ]) {
     if (stop()) break;
     for (const one of trial()) {
-      const tried = livePlan(one.base, { ...one.asked, trial: true }).live;
+      const tried = livePlan(one.base, one.asked).live;
       if (harm(tried.breaches) >= harm(made.live.breaches)) continue;
       found.push({
         change: one.change,
@@ -106,8 +107,7 @@ function otherUnits(base: LiveBase, asked: LiveAsk, made: LiveMade, stop: () => 
       if (!needs.every((need) => reaches(unit, need)) || parts > unit.equipment.count) continue;
       const words = `${own[0]!.name} in ${unit.equipment.name}${parts > 1 ? `, spread over ${parts}` : ""}`;
       const tried = [...before, { tasks: own.map((task) => task.id), unit: unit.equipment.id, parts, words }];
-      const ask = { ...withInstead(asked, tried), trial: true };
-      const broken = harm(livePlan(base, ask).live.breaches);
+      const broken = harm(livePlan(base, withInstead(asked, tried)).live.breaches);
       if (broken >= least) continue;
       least = broken;
       chosen = tried;

@@ -92,14 +92,6 @@ export interface LiveBase {
   readonly plan: Plan;
 }
 
-const startsOf = new WeakMap<Plan, ReadonlyMap<string, number>>();
-
-function startIn(plan: Plan): (task: string) => number | undefined {
-  const known = startsOf.get(plan) ?? new Map(plan.tasks.map(({ id, startMin }) => [id, startMin]));
-  startsOf.set(plan, known);
-  return (task) => known.get(task);
-}
-
 /**
  * Mends the plan after what the log tells, with few changes (README, L1 to L9). Nothing in the past moves; what has
  * begun keeps its place, though its end may grow.
@@ -107,7 +99,7 @@ function startIn(plan: Plan): (task: string) => number | undefined {
 export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
   const { site } = base;
   const told = readLive(asked.entries, site.clock, knownOf(base), asked);
-  const set = calledLate(base.set, told, startIn(base.plan));
+  const set = calledLate(base.set, told, base.plan.tasks);
   const latest = Math.max(asked.now, 0);
   const now = Math.min(latest, base.problem.horizon);
   const places = placesOf(base, told);

@@ -4,7 +4,7 @@ import { handsWith } from "./durations.ts";
 import { handSeconds, plateUpMinutes, wholeDown, wholeUp } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { Draft } from "./step-tasks.ts";
-import type { Way } from "./tasks.ts";
+import { courseTask, type Way } from "./tasks.ts";
 
 /** The line check begins so long before the service … (rule of the trade, no source) */
 export const LINE_CHECK_BEFORE_MIN = 60;
@@ -45,7 +45,7 @@ export function milestones(site: Site, draft: Draft): CourseMoment[] {
     });
   return site.amounts.menu.courses.map((course) => {
     const at = site.clock.service + wholeDown(course.afterMin);
-    const milestone = `course/${course.id}`;
+    const milestone = courseTask(course.id);
     draft.tasks.push({
       ...PLAIN,
       id: milestone,

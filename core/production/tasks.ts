@@ -47,6 +47,9 @@ export interface Task {
   readonly how: DurationOf;
 }
 
+/** Id of the milestone of a course. */
+export const courseTask = (course: string) => `course/${course}`;
+
 export interface Way {
   readonly hands: number;
   /** Elapsed working minutes, whole. */

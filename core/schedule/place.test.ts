@@ -59,6 +59,13 @@ const projects = [...Array(40).keys()].map((k) => {
   const random = new Random(k + 1);
   return project(random, 5 + random.below(30), 1 + (k % 4), k % 3 === 0 ? 300 : 9);
 });
+/** Starts of the list in the order of the numbers. */
+function placed(p: Project, delay: number): Int32Array {
+  const start = new Int32Array(p.n);
+  new Decoder(p).place(Int32Array.from(start.keys()), start, false, delay);
+  return start;
+}
+
 const delays = [0, 1, 3, 8, Number.POSITIVE_INFINITY];
 
 describe("schedules of a list, with a delay", () => {
@@ -79,26 +86,14 @@ describe("schedules of a list, with a delay", () => {
 
   test("any delay is serial generation: each at its earliest beside those before it in the list", () => {
     for (const p of projects) {
-      const start = new Int32Array(p.n);
-      new Decoder(p).place(
-        Int32Array.from({ length: p.n }, (_, x) => x),
-        start,
-        false,
-        Number.POSITIVE_INFINITY,
-      );
+      const start = placed(p, Number.POSITIVE_INFINITY);
       expect([...start]).toEqual([...oneByOne(p)]);
     }
   });
 
   test("no delay is parallel generation: nothing waits at a minute at which it could begin", () => {
     for (const p of projects) {
-      const start = new Int32Array(p.n);
-      new Decoder(p).place(
-        Int32Array.from({ length: p.n }, (_, x) => x),
-        start,
-        false,
-        0,
-      );
+      const start = placed(p, 0);
       for (let i = 0; i < p.n; i++) {
         if (p.duration[i] === 0) continue;
         let ready = 0;

@@ -86,7 +86,7 @@ export class Decoder {
       waits[i] = before[i + 1]! - before[i]!;
       if (waits[i] === 0) open[size++] = i;
     }
-    for (; size > 0; ) {
+    while (size > 0) {
       const y = this.choose(size, delay);
       const i = open[y]!;
       const t = at[i]!;

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { Button, Slider, SliderThumb, SliderTrack } from "react-aria-components";
+import { courseTask } from "../../../core/production/tasks.ts";
 import type { PlanTask } from "../../../core/run/result.ts";
 import { useEntries, useRunState, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
@@ -242,7 +243,7 @@ function Now({
   const over = begun ? 0 : Math.max(0, late - task.slackMin);
   // The floor asks for a course later: all its plates go with it.
   const course =
-    task.kind === "plate" ? live.plan.tasks.find(({ id }) => id === `course/${task.step}`) : undefined;
+    task.kind === "plate" ? live.plan.tasks.find(({ id }) => id === courseTask(task.step)) : undefined;
   return (
     <article className="now" data-state={state} id={`now-${task.id}`} data-task={task.id}>
       {late > 0 && (

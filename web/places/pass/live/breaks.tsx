@@ -34,11 +34,13 @@ export function Breaks() {
               </li>
             ))}
           </ul>
-          {!called && <h3 className="board-part">{say("live.remedies")}</h3>}
-          {!called && remedies === undefined && (
-            <p className="board-text quiet">{say("live.remedies.trying")}</p>
+          {!called && (
+            <>
+              <h3 className="board-part">{say("live.remedies")}</h3>
+              {remedies === undefined && <p className="board-text quiet">{say("live.remedies.trying")}</p>}
+              {remedies?.length === 0 && <p className="board-text">{say("live.remedies.none")}</p>}
+            </>
           )}
-          {!called && remedies?.length === 0 && <p className="board-text">{say("live.remedies.none")}</p>}
           <ul>
             {remedies?.map((remedy) => (
               <OneRemedy key={remedy.change} remedy={remedy} />
