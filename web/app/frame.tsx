@@ -1,6 +1,6 @@
 import { Link, Outlet, useLocation } from "@tanstack/react-router";
 import { useEffect } from "react";
-import { ToldProvider, useBookState, useEntries, useRunState } from "./hands.tsx";
+import { ToldProvider, useBookState, useRunState, useWaiting } from "./hands.tsx";
 import { Opening } from "./opening.tsx";
 import { ServiceProvider } from "./service.tsx";
 import { useWords } from "./settings.tsx";
@@ -73,7 +73,7 @@ export function Frame() {
 function Network() {
   const { say } = useWords();
   const { offline } = useBookState();
-  const { waiting } = useEntries();
+  const waiting = useWaiting();
   return (
     <p className="network small" role="status">
       {offline && <span>{say("frame.offline")}</span>}

@@ -51,12 +51,12 @@ export function HandsProvider({ children }: { readonly children: ReactNode }) {
     );
     const online = () => {
       void hands.store.load();
-      void hands.entries.send().then(() => hands.entries.refresh());
+      void hands.entries.send().then(() => hands.entries.refresh(true));
     };
     window.addEventListener("online", online);
     const again = setInterval(() => {
       void hands.entries.send();
-      void hands.entries.refresh();
+      void hands.entries.refresh(true);
     }, 30_000);
     return () => {
       stop();
@@ -116,11 +116,15 @@ export function useTold(): ToldHere {
 
 export function useEntries(): {
   readonly list: readonly Entry[];
-  readonly waiting: number;
   readonly entries: Entries;
 } {
   const { entries } = useHands();
   const list = useSyncExternalStore(entries.subscribe, entries.list);
-  const waiting = useSyncExternalStore(entries.subscribe, entries.waiting);
-  return { list, waiting, entries };
+  return { list, entries };
+}
+
+/** How many entries wait to be sent; apart, since it changes twice with every mark. */
+export function useWaiting(): number {
+  const { entries } = useHands();
+  return useSyncExternalStore(entries.subscribe, entries.waiting);
 }

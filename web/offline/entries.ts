@@ -19,12 +19,18 @@ export class Entries {
   #sending = false;
   #skewMs = 0;
   readonly #own = new Set<string>();
+  /** What the server is known to have. */
+  readonly #there = new Set<string>();
+  /** What could not be kept on this tablet; it lives as long as the page. */
+  readonly #loose = new Map<string, Entry>();
+  /** Place in the server's log up to which this page has read, of the service in hand. */
+  #after = 0;
 
   readonly subscribe = (listener: Listener): (() => void) => {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
   };
-  /** Entries of the service in order of writing. */
+  /** Entries of the service in order of writing; the same list as long as nothing was written or heard of. */
   readonly list = (): readonly Entry[] => this.#list;
   /** How many the server does not have yet, of any service. */
   readonly waiting = (): number => this.#waiting;
@@ -38,33 +44,44 @@ export class Entries {
   /** Turns to another service: what the tablet has of it, then what the server has. */
   async open(service: string): Promise<void> {
     this.#service = service;
+    this.#after = 0;
     await this.#read();
     void this.send();
-    await this.refresh();
+    await this.refresh(true);
   }
 
-  /** Fetches what others have written. */
-  async refresh(): Promise<void> {
+  /**
+   * Fetches what others have written since.
+   * @param whole all of it anew, should anything have been overheard
+   */
+  async refresh(whole = false): Promise<void> {
     const service = this.#service;
     if (service === "") return;
     try {
-      const answer = await fetch(`/api/log/${encodeURIComponent(service)}`);
+      const after = whole ? 0 : this.#after;
+      const answer = await fetch(`/api/log/${encodeURIComponent(service)}?after=${after}`);
       if (!answer.ok) return;
       const date = Date.parse(answer.headers.get("date") ?? "");
-      // The header counts whole seconds.
-      if (Number.isFinite(date)) this.#skewMs = date + 500 - Date.now();
-      const { entries } = (await answer.json()) as { entries: Sent[] };
-      const db = await tablet();
-      const known = new Set(this.#list.filter((e) => !this.#own.has(e.id)).map((e) => e.id));
-      for (const sent of entries)
-        if (!known.has(sent.id)) await db.put("entries", { ...fromSent(sent), sent: 1 });
-      if (service === this.#service) await this.#read();
+      // The header counts whole seconds; less than that is no news.
+      const skew = date + 500 - Date.now();
+      if (Number.isFinite(skew) && Math.abs(skew - this.#skewMs) > 1000) this.#skewMs = skew;
+      const { entries } = (await answer.json()) as { entries: (Sent & { readonly seq: number })[] };
+      const fresh = entries.filter(({ id }) => !this.#there.has(id));
+      if (fresh.length > 0) {
+        const tx = (await tablet()).transaction("entries", "readwrite");
+        const puts = fresh.map(({ seq: _, ...sent }) => tx.store.put({ ...fromSent(sent), sent: 1 }));
+        await Promise.all([...puts, tx.done]);
+        for (const { id } of fresh) this.#there.add(id);
+      }
+      if (service !== this.#service) return;
+      this.#after = Math.max(this.#after, entries.at(-1)?.seq ?? 0);
+      if (fresh.length > 0) await this.#read();
     } catch {
       // No network: the tablet's own entries stand.
     }
   }
 
-  /** Writes one entry down here, then tries to send. */
+  /** Writes one entry down here, then tries to send. Whoever listens hears of it at once. */
   async write(entry: Omit<Entry, "id" | "at" | "service">): Promise<void> {
     const turn = 1 + this.#list.reduce((most, one) => Math.max(most, one.turn ?? 0), 0);
     const whole: Entry = {
@@ -75,14 +92,21 @@ export class Entries {
       service: this.#service,
     };
     this.#own.add(whole.id);
+    // Until the tablet's store has it.
+    this.#loose.set(whole.id, whole);
     this.#list = [...this.#list, whole];
     this.#tell();
     try {
-      await (await tablet()).put("entries", { ...whole, sent: 0 });
+      const tx = (await tablet()).transaction("entries", "readwrite");
+      const put = tx.store.put({ ...whole, sent: 0 });
+      // Without waiting for the answer first: the page may be closed the next moment.
+      tx.commit();
+      await Promise.all([put, tx.done]);
+      this.#loose.delete(whole.id);
     } catch {
-      // Nothing can be kept here: the entry lives as long as the page.
+      // Nothing can be kept here: the entry lives as long as the page, and is sent from it.
     }
-    await this.#read(whole);
+    await this.#count();
     void this.send();
   }
 
@@ -90,9 +114,13 @@ export class Entries {
   async send(): Promise<void> {
     if (this.#sending) return;
     this.#sending = true;
+    let refusedAny = false;
     try {
-      const db = await tablet();
-      const waiting = await db.getAllFromIndex("entries", "sent", 0);
+      const db = await tablet().catch(() => undefined);
+      const kept = (await db?.getAllFromIndex("entries", "sent", 0)) ?? [];
+      const known = new Set(kept.map(({ id }) => id));
+      const loose = [...this.#loose.values()].filter(({ id }) => !known.has(id) && !this.#there.has(id));
+      const waiting: Entry[] = [...kept.map(({ sent: _, ...entry }) => entry), ...loose];
       waiting.sort((a, b) => (a.at < b.at ? -1 : 1));
       // A call takes a thousand; the rest follows with the next.
       waiting.splice(500);
@@ -100,17 +128,21 @@ export class Entries {
         const answer = await fetch("/api/log", {
           method: "POST",
           headers: { "content-type": "application/json" },
-          body: JSON.stringify({ entries: waiting.map(({ sent: _, ...entry }) => toSent(entry)) }),
+          body: JSON.stringify({ entries: waiting.map(toSent) }),
         });
         if (answer.ok) {
           const { refused = [] } = (await answer.json()) as { refused?: readonly RefusedHere[] };
           const why = new Map(refused.map(({ id, problems }) => [id, problems[0]]));
-          for (const entry of waiting) {
+          refusedAny = refused.length > 0;
+          const tx = db?.transaction("entries", "readwrite");
+          const puts = waiting.map((entry) => {
             const problem = why.get(entry.id);
             // It stays here with the reason; sending it again would change nothing.
             const said = problem ? { refused: `${problem.what}: ${problem.mend}` } : {};
-            await db.put("entries", { ...entry, ...said, sent: 1 });
-          }
+            this.#there.add(entry.id);
+            return known.has(entry.id) ? tx?.store.put({ ...entry, ...said, sent: 1 }) : undefined;
+          });
+          await Promise.all([...puts, tx?.done]);
         }
       }
     } catch {
@@ -118,18 +150,39 @@ export class Entries {
     } finally {
       this.#sending = false;
     }
-    await this.#read();
+    if (refusedAny) await this.#read();
+    else await this.#count();
   }
 
-  async #read(fallback?: Entry): Promise<void> {
+  /** The list as the tablet's store has it; an entry that is the same stays the same object. */
+  async #read(): Promise<void> {
+    const service = this.#service;
     try {
       const db = await tablet();
-      const own = await db.getAllFromIndex("entries", "service", this.#service);
-      own.sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
-      this.#list = own;
-      this.#waiting = await db.countFromIndex("entries", "sent", 0);
+      const kept = await db.getAllFromIndex("entries", "service", service);
+      if (service !== this.#service) return;
+      const before = new Map(this.#list.map((entry) => [entry.id, entry]));
+      const stored = new Set(kept.map(({ id }) => id));
+      const loose = [...this.#loose.values()].filter((one) => one.service === service && !stored.has(one.id));
+      const own: Entry[] = [...kept.map(({ sent: _, ...entry }) => entry), ...loose];
+      const next = own.map((entry) => {
+        const known = before.get(entry.id);
+        return known && known.refused === entry.refused ? known : entry;
+      });
+      next.sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : (a.turn ?? 0) - (b.turn ?? 0)));
+      if (next.length !== this.#list.length || next.some((entry, k) => entry !== this.#list[k]))
+        this.#list = next;
     } catch {
-      if (fallback) this.#waiting += 1;
+      // Nothing is kept here: what was written since the page came stands.
+    }
+    await this.#count();
+  }
+
+  async #count(): Promise<void> {
+    try {
+      this.#waiting = await (await tablet()).countFromIndex("entries", "sent", 0);
+    } catch {
+      this.#waiting = [...this.#loose.keys()].filter((id) => !this.#there.has(id)).length;
     }
     this.#tell();
   }

@@ -1,6 +1,8 @@
 import { createContext, useContext, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import type { LiveEntry } from "../../../../core/production/live-entries.ts";
+import { LIVE_KINDS } from "../../../../core/production/live-schema.ts";
 import type { Plan } from "../../../../core/run/result.ts";
-import { useBook, useEntries, useRunState } from "../../../app/hands.tsx";
+import { useBook, useEntries, useHands, useRunState } from "../../../app/hands.tsx";
 import { useNow } from "../../../app/now.ts";
 import { useService } from "../../../app/service.tsx";
 import { useSettings } from "../../../app/settings.tsx";
@@ -51,12 +53,15 @@ export function useBoardClock(first: number): BoardClock {
 const nothing = () => NOTHING;
 const never = () => () => {};
 
+/** Writes an entry of the board. */
+export type SayLive = (entry: Omit<Entry, "id" | "at" | "service">) => void;
+
 export interface LiveHere extends LiveAnswer {
   /** The plan as it is now: mended, else as it was made. */
   readonly plan: Plan;
   readonly clock: BoardClock;
-  /** Writes an entry of the board. */
-  readonly say: (entry: Omit<Entry, "id" | "at" | "service">) => void;
+  /** The same as long as the board's hour and its writer are. */
+  readonly say: SayLive;
 }
 
 const Here = createContext<LiveHere | undefined>(undefined);
@@ -68,11 +73,23 @@ export function useLive(): LiveHere {
   return here;
 }
 
-/** Keeps the plan mended while the log grows; what this page's own entries move it writes down. */
+const asRead = new WeakMap<Entry, LiveEntry>();
+
+/** An entry as the plan reads it, the same object each time. */
+function readOnce(entry: Entry): LiveEntry {
+  const known = asRead.get(entry) ?? toLive(entry);
+  asRead.set(entry, known);
+  return known;
+}
+
+/**
+ * Keeps the plan mended while the log grows; what this page's own entries move it writes down. Neither waits for the
+ * board to be drawn: the worker is asked as soon as an entry is there, and the answer is drawn with what it moved.
+ */
 export function useLivePlan(made: Plan, board: BoardClock): LiveHere {
   const { book } = useBook();
   const { question } = useRunState();
-  const { list, entries } = useEntries();
+  const { entries } = useHands();
   const { clock } = useService();
   const { settings } = useSettings();
   const { now, rehearsal } = board;
@@ -84,16 +101,9 @@ export function useLivePlan(made: Plan, board: BoardClock): LiveHere {
     [book, question, made],
   );
   useEffect(() => () => runner?.close(), [runner]);
-  const answer = useSyncExternalStore(runner?.subscribe ?? never, runner?.state ?? nothing);
-  const live = useMemo(
-    () => list.filter((entry) => entry.kind !== "reading" && entry.kind !== "note"),
-    [list],
-  );
-  useEffect(() => runner?.ask({ entries: live.map(toLive), now, rehearsal }), [runner, live, now, rehearsal]);
-
   const { name } = settings;
-  const say = useMemo(
-    () => (entry: Omit<Entry, "id" | "at" | "service">) =>
+  const say = useMemo<SayLive>(
+    () => (entry) =>
       void entries.write({
         ...entry,
         when: entry.when ?? clock.textOf(now),
@@ -102,14 +112,28 @@ export function useLivePlan(made: Plan, board: BoardClock): LiveHere {
       }),
     [entries, clock, now, rehearsal, name],
   );
-  const written = useRef(new Set<string>());
-  const { live: told, write } = answer;
   useEffect(() => {
-    const cause = told?.because;
-    if (!cause || told.answered || told.changes.length === 0 || written.current.has(cause)) return;
-    if (!entries.isOwn(cause)) return;
-    written.current.add(cause);
-    say({ kind: "placed", because: cause, places: write });
-  }, [told, write, entries, say]);
-  return { ...answer, plan: told?.plan ?? made, clock: board, say };
+    if (!runner) return;
+    const ask = () => {
+      const live = entries.list().filter(({ kind }) => LIVE_KINDS.has(kind));
+      runner.ask({ entries: live.map(readOnce), now, rehearsal });
+    };
+    ask();
+    return entries.subscribe(ask);
+  }, [runner, entries, now, rehearsal]);
+  const written = useRef(new Set<string>());
+  useEffect(
+    () =>
+      runner?.subscribe(() => {
+        const { live: told, write } = runner.state();
+        const cause = told?.because;
+        if (!cause || told.answered || told.changes.length === 0 || written.current.has(cause)) return;
+        if (!entries.isOwn(cause)) return;
+        written.current.add(cause);
+        say({ kind: "placed", because: cause, places: write });
+      }),
+    [runner, entries, say],
+  );
+  const answer = useSyncExternalStore(runner?.subscribe ?? never, runner?.state ?? nothing);
+  return { ...answer, plan: answer.live?.plan ?? made, clock: board, say };
 }
