@@ -78,13 +78,21 @@ export function useBookState(): BookState {
   return useSyncExternalStore(store.subscribe, store.state);
 }
 
+const indexed = new WeakMap<Book, Library>();
+
+/** A book is indexed once, not by every part of a page that asks for it. */
+function libraryOf(book: Book): Library {
+  const library = indexed.get(book) ?? indexBook(book);
+  indexed.set(book, library);
+  return library;
+}
+
 /** The book that is there; places are drawn only when it is. */
 export function useBook(): { readonly book: Book; readonly library: Library; readonly store: BookStore } {
   const { store } = useHands();
   const { book } = useBookState();
   if (!book) throw new Error("a place was drawn before the book came");
-  const library = useMemo(() => indexBook(book), [book]);
-  return { book, library, store };
+  return { book, library: libraryOf(book), store };
 }
 
 export function useRunState(): RunState {

@@ -1,4 +1,3 @@
-import { useMemo } from "react";
 import type { Library } from "../../core/book/index-book.ts";
 import type { Kitchen } from "../../core/production/schema.ts";
 import { unitsOf } from "../../core/production/units.ts";
@@ -42,8 +41,19 @@ export function namesOf(library: Library, kitchen: Kitchen | undefined): Names {
   };
 }
 
+const known = new WeakMap<Library, Map<Kitchen | undefined, Names>>();
+
+/** Every line of a list asks for them: they are made once. */
+function remembered(library: Library, kitchen: Kitchen | undefined): Names {
+  const ofLibrary = known.get(library) ?? new Map<Kitchen | undefined, Names>();
+  known.set(library, ofLibrary);
+  const names = ofLibrary.get(kitchen) ?? namesOf(library, kitchen);
+  ofLibrary.set(kitchen, names);
+  return names;
+}
+
 export function useNames(): Names {
   const { library } = useBook();
   const kitchen = useMaybeService()?.kitchen;
-  return useMemo(() => namesOf(library, kitchen), [library, kitchen]);
+  return remembered(library, kitchen);
 }

@@ -19,7 +19,7 @@ export function tasksTold(known: TasksById, told: ToldTasks): PlanTask[] {
 }
 
 /** Whether two values of plain data say the same. */
-function alike(a: unknown, b: unknown): boolean {
+export function alike(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
   if (Array.isArray(a))

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Entry, fromSent, readings, taskState, toSent } from "./entry.ts";
+import { type Entry, fromSent, lastMarks, readings, stateOf, toSent } from "./entry.ts";
 
 const entry = (id: string, more: Partial<Entry> & Pick<Entry, "kind">): Entry => ({
   id,
@@ -7,6 +7,8 @@ const entry = (id: string, more: Partial<Entry> & Pick<Entry, "kind">): Entry =>
   at: `2027-01-30T12:00:0${id}Z`,
   ...more,
 });
+
+const state = (list: readonly Entry[], task: string) => stateOf(lastMarks(list).get(task));
 
 describe("entries", () => {
   it("A6 what is sent comes back as it was", () => {
@@ -26,9 +28,9 @@ describe("entries", () => {
   });
   it("the last mark of a task counts", () => {
     const list = [entry("1", { kind: "started", task: "t" }), entry("2", { kind: "done", task: "t" })];
-    expect(taskState(list, "t").state).toBe("done");
-    expect(taskState([...list, entry("3", { kind: "undone", task: "t" })], "t").state).toBe("open");
-    expect(taskState(list, "other").state).toBe("open");
+    expect(state(list, "t")).toBe("done");
+    expect(state([...list, entry("3", { kind: "undone", task: "t" })], "t")).toBe("open");
+    expect(state(list, "other")).toBe("open");
   });
   it("A7 a correction of a correction belongs to the first reading, which stays", () => {
     const list = [

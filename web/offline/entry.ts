@@ -85,15 +85,20 @@ export function toLive({
   return { id, at, corrects, body };
 }
 
-/** State of a task on the board from its entries, in order of writing. */
-export function taskState(
-  entries: readonly Entry[],
-  task: string,
-): { readonly state: "open" | "started" | "done"; readonly at?: string } {
-  const marks = ["started", "done", "undone"];
-  const last = entries.filter((entry) => entry.task === task && marks.includes(entry.kind)).at(-1);
-  if (!last || last.kind === "undone") return { state: "open" };
-  return { state: last.kind === "done" ? "done" : "started", at: last.at };
+const MARKS: ReadonlySet<string> = new Set(["started", "done", "undone"]);
+
+/** The last mark of each task that has one, of entries in order of writing. */
+export function lastMarks(entries: readonly Entry[]): ReadonlyMap<string, Entry> {
+  return new Map(
+    entries.flatMap((entry): [string, Entry][] =>
+      entry.task !== undefined && MARKS.has(entry.kind) ? [[entry.task, entry]] : [],
+    ),
+  );
+}
+
+/** What the last mark of a task makes of it. */
+export function stateOf(mark: Entry | undefined): "open" | "started" | "done" {
+  return mark?.kind === "done" ? "done" : mark?.kind === "started" ? "started" : "open";
 }
 
 /** A reading with the corrections that followed it, first value first. */

@@ -6,12 +6,12 @@ import { type Stock, stockOf } from "../../../core/safety/lots-stock.ts";
 import { weighBy } from "../../../core/safety/lots-weigh.ts";
 import { useBook, useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
-import { useLog } from "../../offline/use-log.ts";
+import { useLotLog } from "../../offline/use-log.ts";
 
 /** What is on hand by the records. */
 export function useStock(): { readonly stock: Stock; readonly ready: boolean; readonly offline: boolean } {
   const { library } = useBook();
-  const { lines, ready, offline } = useLog();
+  const { lines, ready, offline } = useLotLog();
   const stock = useMemo(() => stockOf(lines, weighBy(library.ingredients)), [lines, library]);
   return { stock, ready, offline };
 }
@@ -40,7 +40,7 @@ export function useRecall(): {
   readonly offline: boolean;
 } {
   const { library } = useBook();
-  const { lines, ready, offline } = useLog();
+  const { lines, ready, offline } = useLotLog();
   const { service } = useService();
   const shape = useShape();
   const recall = useMemo(() => {

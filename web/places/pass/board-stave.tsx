@@ -1,10 +1,9 @@
-import { useMemo, useRef } from "react";
+import { memo, useMemo, useRef } from "react";
 import type { Plan } from "../../../core/run/result.ts";
 import { PAGE_INK, PAGE_MEASURES, runTime, scoreDrawing } from "../../../drawing/index.ts";
-import { useEntries } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
-import { taskState } from "../../offline/entry.ts";
+import { type Entry, stateOf } from "../../offline/entry.ts";
 import { Drawing } from "../../parts/drawing.tsx";
 import { useWidth } from "../../parts/use-size.ts";
 import { useScore } from "../run/use-score.ts";
@@ -14,18 +13,20 @@ const WIDE = { before: 60, after: 240 };
 const NARROW = { before: 20, after: 100 };
 
 /** One station's stave round now: what was, what comes, the holds that run. */
-export function BoardStave({
+export const BoardStave = memo(function BoardStave({
   plan,
   station,
   now,
+  marks,
 }: {
   readonly plan: Plan;
   readonly station: string;
   readonly now: number;
+  /** The last mark of each task. */
+  readonly marks: ReadonlyMap<string, Entry>;
 }) {
   const { clock } = useService();
   const { say } = useWords();
-  const { list } = useEntries();
   const place = useRef<HTMLDivElement>(null);
   const width = useWidth(place);
   const { staves, input } = useScore(plan, "station");
@@ -47,16 +48,16 @@ export function BoardStave({
         direction: "along",
         now: at,
         markOf: (entry) => {
-          const { state } = taskState(list, entry.task.id);
-          return state === "done" ? "done" : state === "started" ? "started" : input.markOf(entry);
+          const state = stateOf(marks.get(entry.task.id));
+          return state === "open" ? input.markOf(entry) : state;
         },
       },
       PAGE_INK,
     ).drawing;
-  }, [staves, input, station, now, midnight, width, list]);
+  }, [staves, input, station, now, midnight, width, marks]);
   return (
     <div className="board-stave" ref={place} role="listbox" aria-label={say("plan.score")} tabIndex={0}>
       {drawing && <Drawing of={drawing} />}
     </div>
   );
-}
+});

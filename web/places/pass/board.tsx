@@ -1,13 +1,14 @@
-import { useEffect, useMemo, useRef, useState } from "react";
+import { memo, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import { Button, Slider, SliderThumb, SliderTrack } from "react-aria-components";
+import type { PrepEntry } from "../../../core/production/plan-types.ts";
 import { courseTask } from "../../../core/production/tasks.ts";
-import type { PlanTask } from "../../../core/run/result.ts";
+import type { Plan, PlanTask } from "../../../core/run/result.ts";
 import { useEntries, useRunState, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
 import { useSettings } from "../../app/settings.tsx";
 import type { Told } from "../../compute/protocol.ts";
-import { taskState } from "../../offline/entry.ts";
+import { type Entry, lastMarks, stateOf } from "../../offline/entry.ts";
 import { Empty } from "../../parts/empty.tsx";
 import { Fold } from "../../parts/fold.tsx";
 import { Pick } from "../../parts/pick.tsx";
@@ -19,7 +20,14 @@ import { Late } from "./live/late.tsx";
 import { WhatMoved } from "./live/moved.tsx";
 import { NextUp } from "./live/next-up.tsx";
 import { Out } from "./live/out.tsx";
-import { LiveProvider, useBoardClock, useLive, useLivePlan } from "./live/use-live.ts";
+import {
+  BoardProvider,
+  LiveProvider,
+  useBoard,
+  useBoardClock,
+  useLive,
+  useLivePlan,
+} from "./live/use-live.ts";
 import { DoneLots, TaskLots } from "./lots.tsx";
 
 const STATION_KEY = "tournant.board.station";
@@ -47,17 +55,19 @@ function BoardOf({ told }: { readonly told: Told }) {
     return Math.min(...(today.length > 0 ? today : staffed).map((t) => t.startMin));
   }, [made, run]);
   const board = useBoardClock(Number.isFinite(first) ? first : 0);
-  const live = useLivePlan(made, board);
+  const { here, live } = useLivePlan(made, board);
   return (
-    <LiveProvider value={live}>
-      <BoardPage made={made} />
-    </LiveProvider>
+    <BoardProvider value={here}>
+      <LiveProvider value={live}>
+        <BoardPage />
+      </LiveProvider>
+    </BoardProvider>
   );
 }
 
-function BoardPage({ made }: { readonly made: Told["plan"] }) {
-  const live = useLive();
-  const { plan, clock: board } = live;
+function BoardPage() {
+  const { plan, live } = useLive();
+  const { clock: board, say: tell } = useBoard();
   const { now } = board;
   const { clock, service } = useService();
   const names = useNames();
@@ -68,7 +78,8 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
     () => plan.tasks.filter((t) => t.station !== undefined && t.kind !== "milestone"),
     [plan],
   );
-  const stations = [...new Set(tasks.map((t) => t.station!))];
+  const places = useStations(tasks, names.station);
+  const stations = places.map(([id]) => id);
   const [station, setStation] = useState(() => localStorage.getItem(STATION_KEY) ?? "");
   const here = stations.includes(station) ? station : (stations[0] ?? "");
   const own = tasks.filter((t) => t.station === here).sort((a, b) => a.startMin - b.startMin);
@@ -78,14 +89,18 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
     const mine = list.filter((entry) => (entry.rehearsal === true) === board.rehearsal);
     return mine.slice(mine.findLastIndex((entry) => entry.kind === "cleared") + 1);
   }, [list, board.rehearsal]);
-  const stands = useMemo(() => new Map(live.live?.states.map((one) => [one.task, one])), [live.live]);
+  const stands = useMemo(() => new Map(live?.states.map((one) => [one.task, one])), [live]);
+  const marks = useMemo(() => lastMarks(counted), [counted]);
+  const sheets = useSheets();
+  // The glimpse of the day follows a moment later: a tap is answered first.
+  const [drawnPlan, drawnMarks] = [useDeferredValue(plan), useDeferredValue(marks)];
   if (own.length === 0)
     return (
       <div className="page">
         <Empty title={say("board.none")}>{say("board.none.what")}</Empty>
       </div>
     );
-  const marked = (task: PlanTask) => taskState(counted, task.id).state;
+  const marked = (task: PlanTask) => stateOf(marks.get(task.id));
   // A mark shows at once; what follows from it comes with the mended plan.
   const isDone = (task: PlanTask) => marked(task) === "done";
   const assumed = own.filter(
@@ -107,11 +122,11 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
     <div className="board" ref={place}>
       <div className="board-head">
         <h1 className="unseen">{say("pass.board")}</h1>
-        <Pick
+        <Stations
           label={say("board.station")}
           hideLabel
           value={here}
-          options={stations.map((id) => [id, names.station(id)])}
+          options={places}
           onChange={setStation}
         />
         <p className="board-clock">
@@ -129,13 +144,15 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
         </p>
       )}
       <Breaks />
-      <WhatMoved station={here} made={made} />
+      <WhatMoved station={here} />
       <Judged />
       <section aria-label={say("board.now")} className="board-now">
         {shown.map((task) => (
           <Now
             key={task.id}
             task={task}
+            course={courseOf(plan, task)}
+            sheet={sheets.get(task.id)}
             state={marked(task) === "started" ? "started" : "open"}
             byPlan={marked(task) === "open" && begun.includes(task)}
           />
@@ -158,16 +175,13 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
                   <span className="board-time">{write.hour(task.start)}</span> {task.name}
                 </span>
                 <span className="live-unmarked-do">
-                  <Button
-                    className="button live-leave"
-                    onPress={() => live.say({ kind: "done", task: task.id })}
-                  >
+                  <Button className="button live-leave" onPress={() => tell({ kind: "done", task: task.id })}>
                     {say("board.finish")}
                   </Button>
                   <Button
                     className="button live-leave"
                     onPress={() =>
-                      live.say({
+                      tell({
                         ...{ kind: "late", task: task.id, edge: "start" },
                         ...{ byMin: Math.max(1, now - task.startMin), to: clock.textOf(now) },
                       })
@@ -186,34 +200,27 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
           <h2 className="board-part">{say("board.done", { count: done.length })}</h2>
           <ul className="board-next">
             {done.map((task) => (
-              <DoneLine key={task.id} task={task} />
+              <DoneLine key={task.id} task={task} mark={marks.get(task.id)} />
             ))}
           </ul>
         </section>
       )}
       <Unfollowed />
-      <BoardStave plan={plan} station={here} now={now} />
+      <BoardStave plan={drawnPlan} station={here} now={now} marks={drawnMarks} />
       {board.rehearsal && (
         <div className="rehearse">
-          <Slider
-            className="covers-slider"
-            aria-label={say("board.rehearse")}
-            minValue={Math.max(board.leastMin, Math.min(...tasks.map((t) => t.startMin)))}
-            maxValue={clock.service + 180}
-            step={5}
-            value={now}
-            onChange={(value) => board.rehearse(value as number)}
-          >
-            <SliderTrack className="slider-track">
-              <SliderThumb className="thumb" />
-            </SliderTrack>
-          </Slider>
+          <Hour
+            least={Math.max(board.leastMin, Math.min(...tasks.map((t) => t.startMin)))}
+            most={clock.service + 180}
+            now={now}
+            onChange={board.rehearse}
+          />
           <p className="quiet">
             {say("board.rehearse.what", { date: write.date(service.at.slice(0, 10)) })}{" "}
             {say("live.rehearsing")}
           </p>
           {counted.length > 0 && (
-            <Button className="button live-leave" onPress={() => live.say({ kind: "cleared" })}>
+            <Button className="button live-leave" onPress={() => tell({ kind: "cleared" })}>
               {say("live.clear")}
             </Button>
           )}
@@ -223,27 +230,78 @@ function BoardPage({ made }: { readonly made: Told["plan"] }) {
   );
 }
 
-function Now({
+/** The hour of a rehearsal. */
+const Hour = memo(function Hour({
+  least,
+  most,
+  now,
+  onChange,
+}: {
+  readonly least: number;
+  readonly most: number;
+  readonly now: number;
+  readonly onChange: (minute: number) => void;
+}) {
+  const { say } = useSettings();
+  return (
+    <Slider
+      className="covers-slider"
+      aria-label={say("board.rehearse")}
+      minValue={least}
+      maxValue={most}
+      step={5}
+      value={now}
+      onChange={(value) => onChange(value as number)}
+    >
+      <SliderTrack className="slider-track">
+        <SliderThumb className="thumb" />
+      </SliderTrack>
+    </Slider>
+  );
+});
+
+const Stations = memo(Pick);
+
+/** Stations that have tasks, with their names; the same list as long as they are the same. */
+function useStations(tasks: readonly PlanTask[], name: (id: string) => string) {
+  const key = [...new Set(tasks.map((t) => t.station!))].join(" ");
+  return useMemo(() => key.split(" ").map((id) => [id, name(id)] as const), [key, name]);
+}
+
+/** What the prep lists say of a task. */
+function useSheets(): ReadonlyMap<string, PrepEntry> {
+  const { plan } = useTold();
+  return useMemo(
+    () => new Map(plan?.prepLists.flatMap(({ entries }) => entries).map((entry) => [entry.task, entry])),
+    [plan],
+  );
+}
+
+/** The floor asks for a course later: all its plates go with it. */
+const courseOf = (plan: Plan, task: PlanTask) =>
+  task.kind === "plate" ? plan.tasks.find(({ id }) => id === courseTask(task.step)) : undefined;
+
+/** A task to be begun or under way. With an event elsewhere it is not drawn anew. */
+const Now = memo(function Now({
   task,
+  course,
+  sheet,
   state,
   byPlan,
 }: {
   readonly task: PlanTask;
+  readonly course: PlanTask | undefined;
+  readonly sheet: PrepEntry | undefined;
   readonly state: "open" | "started";
   readonly byPlan: boolean;
 }) {
-  const { plan } = useTold();
-  const live = useLive();
-  const { now } = live.clock;
+  const board = useBoard();
+  const { now } = board.clock;
   const names = useNames();
   const { say, write } = useSettings();
-  const sheet = plan?.prepLists.flatMap((l) => l.entries).find((e) => e.task === task.id);
   const begun = state === "started" || byPlan;
   const late = begun ? Math.max(0, now - task.endMin) : Math.max(0, now - task.startMin);
   const over = begun ? 0 : Math.max(0, late - task.slackMin);
-  // The floor asks for a course later: all its plates go with it.
-  const course =
-    task.kind === "plate" ? live.plan.tasks.find(({ id }) => id === courseTask(task.step)) : undefined;
   return (
     <article className="now" data-state={state} id={`now-${task.id}`} data-task={task.id}>
       {late > 0 && (
@@ -282,20 +340,20 @@ function Now({
       )}
       <div className="board-do">
         {state === "open" && task.hands.length > 0 && (
-          <Button className="board-button" onPress={() => live.say({ kind: "started", task: task.id })}>
+          <Button className="board-button" onPress={() => board.say({ kind: "started", task: task.id })}>
             {say("board.start")}
           </Button>
         )}
         <Button
           className={`board-button ${state === "started" ? "board-main" : ""}`}
-          onPress={() => live.say({ kind: "done", task: task.id })}
+          onPress={() => board.say({ kind: "done", task: task.id })}
         >
           {say("board.finish")}
         </Button>
         <Late task={task} begun={begun} />
         {course && !begun && <Late task={course} begun={false} word="live.courseLater" />}
         {state === "started" && (
-          <Button className="button live-leave" onPress={() => live.say({ kind: "undone", task: task.id })}>
+          <Button className="button live-leave" onPress={() => board.say({ kind: "undone", task: task.id })}>
             {say("live.unmarkedDone.not")}
           </Button>
         )}
@@ -303,13 +361,17 @@ function Now({
       <TaskLots task={task} />
     </article>
   );
-}
+});
 
-function DoneLine({ task }: { readonly task: PlanTask }) {
-  const { list } = useEntries();
-  const live = useLive();
+const DoneLine = memo(function DoneLine({
+  task,
+  mark,
+}: {
+  readonly task: PlanTask;
+  readonly mark: Entry | undefined;
+}) {
+  const board = useBoard();
   const { say, write } = useSettings();
-  const mark = list.findLast((entry) => entry.task === task.id && entry.kind === "done");
   return (
     <li>
       <span className="board-time done" aria-hidden="true">
@@ -321,13 +383,13 @@ function DoneLine({ task }: { readonly task: PlanTask }) {
       </span>
       <Button
         className="button quiet-button live-leave"
-        onPress={() => live.say({ kind: "undone", task: task.id })}
+        onPress={() => board.say({ kind: "undone", task: task.id })}
       >
         {say("board.undo")}
       </Button>
     </li>
   );
-}
+});
 
 /** What a prep list says of a task, without the name that stands above it already. */
 function withoutName(text: string, name: string): string {

@@ -18,14 +18,14 @@ import { useBook, useTold } from "../../app/hands.tsx";
 import { useNames } from "../../app/names.ts";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
-import { useLog, useRecord } from "../../offline/use-log.ts";
+import { useLotLog, useRecord } from "../../offline/use-log.ts";
 import { useShape, useStock } from "../log/use-lots.ts";
-import { useLive } from "./live/use-live.ts";
+import { useBoard } from "./live/use-live.ts";
 
 /** What goes into a batch at a task, with its lots: one tap notes those that end first. */
 export function TaskLots({ task }: { readonly task: PlanTask }) {
   const { say } = useWords();
-  const { rehearsal } = useLive().clock;
+  const { rehearsal } = useBoard().clock;
   const { entering, note } = useEntering(task);
   const usual = entering.flatMap((one) => (one.noted.length > 0 ? [] : usualFrom(one)));
   if (entering.length === 0) return null;
@@ -56,7 +56,7 @@ export function TaskLots({ task }: { readonly task: PlanTask }) {
 /** The same for a task that is done, behind a button: whoever pressed "Done" first can still say it. */
 export function DoneLots({ task }: { readonly task: PlanTask }) {
   const { say } = useWords();
-  const { rehearsal } = useLive().clock;
+  const { rehearsal } = useBoard().clock;
   const [open, setOpen] = useState(false);
   if (intoOf(task) === undefined || rehearsal) return null;
   return (
@@ -147,7 +147,7 @@ function useEntering(task: TaskAt): {
   const { library } = useBook();
   const { amounts, plan } = useTold();
   const { service } = useService();
-  const { lines } = useLog();
+  const { lines } = useLotLog();
   const { stock } = useStock();
   const shape = useShape();
   const record = useRecord();

@@ -2,7 +2,7 @@ import { Button } from "react-aria-components";
 import type { LiveRemedy } from "../../../../core/production/live-remedies.ts";
 import { useSettings } from "../../../app/settings.tsx";
 import { Fold } from "../../../parts/fold.tsx";
-import { useLive } from "./use-live.ts";
+import { useBoard, useLive } from "./use-live.ts";
 
 /** What no longer fits, by how much, and what can be done about it. */
 export function Breaks() {
@@ -53,7 +53,7 @@ export function Breaks() {
 }
 
 function OneRemedy({ remedy }: { readonly remedy: LiveRemedy }) {
-  const live = useLive();
+  const board = useBoard();
   const { say } = useSettings();
   const others = remedy.moves.filter(({ task }) => !remedy.instead?.some((one) => one.tasks.includes(task)));
   return (
@@ -70,7 +70,7 @@ function OneRemedy({ remedy }: { readonly remedy: LiveRemedy }) {
         <Button
           className="board-button live-step"
           onPress={() =>
-            live.say({
+            board.say({
               kind: "instead",
               each: remedy.instead!.map(({ tasks, unit, parts }) => ({ tasks: [...tasks], unit, parts })),
             })

@@ -4,7 +4,7 @@ import type { PlanTask } from "../../../../core/run/result.ts";
 import { useService } from "../../../app/service.tsx";
 import { useSettings } from "../../../app/settings.tsx";
 import { TextEntry } from "../../../parts/text-entry.tsx";
-import { useLive } from "./use-live.ts";
+import { useBoard } from "./use-live.ts";
 
 const STEPS = [5, 10, 20] as const;
 const MOST = 600;
@@ -21,13 +21,13 @@ export function Late({
 }) {
   const { say } = useSettings();
   const { clock } = useService();
-  const live = useLive();
+  const board = useBoard();
   const [open, setOpen] = useState(false);
   const late = (byMin: number) => {
     const planned = begun ? task.endMin : task.startMin;
     // What is late already is late from now on.
-    const to = Math.max(planned, live.clock.now) + byMin;
-    live.say({
+    const to = Math.max(planned, board.clock.now) + byMin;
+    board.say({
       ...{ kind: "late", task: task.id, edge: begun ? "end" : "start" },
       ...{ byMin: Math.max(1, to - planned), to: clock.textOf(to) },
     });

@@ -1,23 +1,21 @@
+import { memo } from "react";
 import { Button } from "react-aria-components";
+import type { Plan } from "../../../../core/run/result.ts";
 import { useEntries } from "../../../app/hands.tsx";
 import { useNames } from "../../../app/names.ts";
 import { useService } from "../../../app/service.tsx";
 import { useSettings } from "../../../app/settings.tsx";
+import { alike, type TasksById, tasksById } from "../../../compute/live-changed.ts";
 import type { Entry } from "../../../offline/entry.ts";
 import { Fold } from "../../../parts/fold.tsx";
 import { type Move, type Moved, movedBy, unseen } from "./moves.ts";
-import { useLive } from "./use-live.ts";
+import { useBoard, useLive } from "./use-live.ts";
 
 /** What moved because of what: in sentences, until the station says it has seen it. */
-export function WhatMoved({
-  station,
-  made,
-}: {
-  readonly station: string;
-  readonly made: Parameters<typeof movedBy>[0];
-}) {
+export function WhatMoved({ station }: { readonly station: string }) {
   const { list } = useEntries();
-  const { clock, live } = useLive();
+  const { live } = useLive();
+  const { made, clock } = useBoard();
   const { say } = useSettings();
   const moved = movedBy(made, list, clock.rehearsal, live?.takenBack ?? []);
   const open = unseen(moved, list, station);
@@ -34,14 +32,20 @@ export function WhatMoved({
   );
 }
 
-function OneEvent({ moved, station }: { readonly moved: Moved; readonly station: string }) {
+/** What was told does not change, unless it is taken back. */
+const OneEvent = memo(
+  ToldEvent,
+  (a, b) => a.station === b.station && a.moved.id === b.moved.id && alike(a.moved, b.moved),
+);
+
+function ToldEvent({ moved, station }: { readonly moved: Moved; readonly station: string }) {
   const { say } = useSettings();
-  const live = useLive();
+  const board = useBoard();
   const cause = useCause();
-  const stationOf = new Map(live.plan.tasks.map((task) => [task.id, task.station]));
+  const tasks = useTasks();
   const moves = moved.back ? moved.moves.flatMap(wentBack) : moved.moves;
-  const here = moves.filter((move) => stationOf.get(move.task) === station);
-  const elsewhere = moves.filter((move) => stationOf.get(move.task) !== station);
+  const here = moves.filter((move) => tasks.get(move.task)?.station === station);
+  const elsewhere = moves.filter((move) => tasks.get(move.task)?.station !== station);
   return (
     <article className="live-event">
       <p className="board-text">
@@ -66,7 +70,7 @@ function OneEvent({ moved, station }: { readonly moved: Moved; readonly station:
       )}
       <Button
         className="board-button live-seen"
-        onPress={() => live.say({ kind: "heard", of: moved.id, station })}
+        onPress={() => board.say({ kind: "heard", of: moved.id, station })}
       >
         {say("live.moved.seen")}
       </Button>
@@ -74,14 +78,24 @@ function OneEvent({ moved, station }: { readonly moved: Moved; readonly station:
   );
 }
 
+const byId = new WeakMap<Plan, TasksById>();
+
+/** Tasks by id, as to their names and stations, which no event changes. */
+function useTasks(): TasksById {
+  const { made } = useBoard();
+  const known = byId.get(made) ?? tasksById(made.tasks);
+  byId.set(made, known);
+  return known;
+}
+
 const wentBack = ({ task, before, after }: Move): Move[] =>
   before ? [{ task, before: after, after: before }] : [];
 
 /** "Kale: Blanch. 16:36 → 16:45, 9 min later; Wen instead of Jonas". */
 function MoveLine({ move }: { readonly move: Move }) {
-  const { plan } = useLive();
+  const tasks = useTasks();
   const words = useMove();
-  const name = plan.tasks.find((task) => task.id === move.task)?.name ?? move.task;
+  const name = tasks.get(move.task)?.name ?? move.task;
   const [time, ...rest] = words(move);
   return (
     <li>
@@ -133,11 +147,11 @@ function useMove(): (move: Move) => string[] {
 /** What an entry says, as the cause of what moved. */
 function useCause(): (entry: Entry | undefined) => string {
   const names = useNames();
-  const { plan } = useLive();
+  const tasks = useTasks();
   const { kitchen } = useService();
   const { say, write } = useSettings();
   const unit = (id = "") => kitchen.equipment.find((one) => one.id === id)?.name ?? names.equipment(id);
-  const task = (id = "") => plan.tasks.find((one) => one.id === id)?.name ?? id;
+  const task = (id = "") => tasks.get(id)?.name ?? id;
   return (entry) => {
     const at = entry?.when ? write.hour(entry.when) : "";
     const until = entry?.to ? write.hour(entry.to) : "none";

@@ -3,7 +3,7 @@ import { Button } from "react-aria-components";
 import type { PlanTask } from "../../../../core/run/result.ts";
 import { useService } from "../../../app/service.tsx";
 import { useSettings } from "../../../app/settings.tsx";
-import { useLive } from "./use-live.ts";
+import { useBoard } from "./use-live.ts";
 
 /**
  * What comes next at the station, each to be begun with one tap, the first of them with the large button. What was
@@ -17,12 +17,12 @@ export function NextUp({
   /** Marked as begun, or under way by the plan. */
   readonly begun: (task: PlanTask) => "marked" | "byPlan" | undefined;
 }) {
-  const live = useLive();
+  const board = useBoard();
   const { clock } = useService();
   const { say, write } = useSettings();
   const [last, setLast] = useState<{ readonly task: PlanTask; readonly at: string }>();
   const just = last && begun(last.task) === "marked" ? last : undefined;
-  const { now } = live.clock;
+  const { now } = board.clock;
   const waiting = tasks.filter((task) => task.id !== just?.task.id);
   if (waiting.length === 0 && !just) return null;
   const large = waiting.find((task) => isSoon(task, now) && !begun(task))?.id;
@@ -36,7 +36,7 @@ export function NextUp({
           </span>
           <Button
             className="button live-leave"
-            onPress={() => live.say({ kind: "undone", task: just.task.id })}
+            onPress={() => board.say({ kind: "undone", task: just.task.id })}
           >
             {say("live.unmarkedDone.not")}
           </Button>
@@ -61,7 +61,7 @@ export function NextUp({
               (begun(task) === "marked" ? (
                 <Button
                   className="button live-leave"
-                  onPress={() => live.say({ kind: "done", task: task.id })}
+                  onPress={() => board.say({ kind: "done", task: task.id })}
                 >
                   {say("board.finish")}
                 </Button>
@@ -71,7 +71,7 @@ export function NextUp({
                   aria-label={say("next.start", { name: task.name })}
                   onPress={() => {
                     setLast({ task, at: clock.textOf(now) });
-                    live.say({ kind: "started", task: task.id });
+                    board.say({ kind: "started", task: task.id });
                   }}
                 >
                   {say("board.start")}

@@ -1,13 +1,13 @@
-import { useState } from "react";
+import { memo, useState } from "react";
 import { Button } from "react-aria-components";
 import { useEntries } from "../../../app/hands.tsx";
 import { useNames } from "../../../app/names.ts";
 import { useService } from "../../../app/service.tsx";
 import { useSettings } from "../../../app/settings.tsx";
-import { useLive } from "./use-live.ts";
+import { useBoard, useLive } from "./use-live.ts";
 
 /** Who is away and what is out, and the two buttons that say so. */
-export function Out() {
+export const Out = memo(function Out() {
   const { say } = useSettings();
   const [asking, setAsking] = useState<"absent" | "closed">();
   return (
@@ -27,20 +27,20 @@ export function Out() {
       )}
     </section>
   );
-}
+});
 
 function OutNow() {
-  const live = useLive();
+  const board = useBoard();
   const { clock } = useService();
   const names = useNames();
   const { list } = useEntries();
   const { say, write } = useSettings();
-  const told = live.live;
+  const told = useLive().live;
   if (!told) return null;
   const lines = [
     ...told.away.map((one) => ({ ...one, kind: "absent" as const, name: names.person(one.id) })),
     ...told.closed.map((one) => ({ ...one, kind: "closed" as const, name: names.equipment(one.id) })),
-  ].filter((one) => one.to > live.clock.now);
+  ].filter((one) => one.to > board.clock.now);
   return (
     <ul>
       {lines.map(({ entry, kind, id, name, from, to }) => {
@@ -54,13 +54,13 @@ function OutNow() {
             <span className="board-text harm">
               ✕ {say(kind === "absent" ? "live.isAway" : "live.isOut", values)}
             </span>
-            {live.clock.now > from && (
+            {board.clock.now > from && (
               <Button
                 className="button live-leave"
                 onPress={() =>
-                  live.say({
+                  board.say({
                     ...{ kind, corrects: entry, from: written?.from ?? clock.textOf(from) },
-                    to: clock.textOf(live.clock.now),
+                    to: clock.textOf(board.clock.now),
                     ...(kind === "absent" ? { person: id } : { unit: id }),
                   })
                 }
@@ -70,7 +70,7 @@ function OutNow() {
             )}
             <Button
               className="button live-leave"
-              onPress={() => live.say({ kind: "withdrawn", corrects: entry })}
+              onPress={() => board.say({ kind: "withdrawn", corrects: entry })}
             >
               {say("live.back.mistake")}
             </Button>
@@ -84,11 +84,12 @@ function OutNow() {
 /** First who or what, then until when: two taps. */
 function Ask({ kind, onEnd }: { readonly kind: "absent" | "closed"; readonly onEnd: () => void }) {
   const live = useLive();
+  const board = useBoard();
   const { clock, kitchen } = useService();
   const names = useNames();
   const { say, write } = useSettings();
   const [id, setId] = useState<string>();
-  const { now } = live.clock;
+  const { now } = board.clock;
   const at = write.hour(clock.textOf(now));
   const inUse = new Set(
     live.plan.tasks.filter((t) => t.endMin > now).flatMap((t) => t.equipment.map((e) => e.id)),
@@ -99,7 +100,7 @@ function Ask({ kind, onEnd }: { readonly kind: "absent" | "closed"; readonly onE
       ? kitchen.crew.filter((cook) => hands.has(cook.id)).map((cook) => [cook.id, cook.name])
       : [...names.units].filter(([unit]) => inUse.has(unit));
   const end = (minutes: number | undefined) => {
-    live.say({
+    board.say({
       ...{ kind, from: clock.textOf(now) },
       ...(kind === "absent" ? { person: id! } : { unit: id! }),
       ...(minutes === undefined ? {} : { to: clock.textOf(now + minutes) }),

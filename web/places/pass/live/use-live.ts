@@ -46,8 +46,12 @@ export function useBoardClock(first: number): BoardClock {
       .flatMap((entry) => (entry.rehearsal && entry.when ? [clock.minuteOf(entry.when)] : []));
     return marked.length > 0 ? Math.max(...marked) : Number.NEGATIVE_INFINITY;
   }, [list, clock]);
-  if (wall !== undefined) return { now: wall + skewMin, rehearsal: false, skewMin, leastMin, rehearse };
-  return { now: Math.max(rehearsed ?? first, leastMin), rehearsal: true, skewMin, leastMin, rehearse };
+  const rehearsal = wall === undefined;
+  const now = rehearsal ? Math.max(rehearsed ?? first, leastMin) : wall + skewMin;
+  return useMemo(
+    () => ({ now, rehearsal, skewMin, leastMin, rehearse }),
+    [now, rehearsal, skewMin, leastMin],
+  );
 }
 
 const nothing = () => NOTHING;
@@ -59,16 +63,29 @@ export type SayLive = (entry: Omit<Entry, "id" | "at" | "service">) => void;
 export interface LiveHere extends LiveAnswer {
   /** The plan as it is now: mended, else as it was made. */
   readonly plan: Plan;
+}
+
+/** What stands while events come in: a row that needs no more is not drawn anew with each answer. */
+export interface BoardHere {
+  /** The plan as it was made: what tasks are called, and where they belong. */
+  readonly made: Plan;
   readonly clock: BoardClock;
-  /** The same as long as the board's hour and its writer are. */
   readonly say: SayLive;
 }
 
-const Here = createContext<LiveHere | undefined>(undefined);
-export const LiveProvider = Here.Provider;
+const Here = createContext<BoardHere | undefined>(undefined);
+const Answer = createContext<LiveHere | undefined>(undefined);
+export const BoardProvider = Here.Provider;
+export const LiveProvider = Answer.Provider;
+
+export function useBoard(): BoardHere {
+  const here = useContext(Here);
+  if (!here) throw new Error("the board's hour is used outside of the board");
+  return here;
+}
 
 export function useLive(): LiveHere {
-  const here = useContext(Here);
+  const here = useContext(Answer);
   if (!here) throw new Error("the live plan is used outside of the board");
   return here;
 }
@@ -86,7 +103,10 @@ function readOnce(entry: Entry): LiveEntry {
  * Keeps the plan mended while the log grows; what this page's own entries move it writes down. Neither waits for the
  * board to be drawn: the worker is asked as soon as an entry is there, and the answer is drawn with what it moved.
  */
-export function useLivePlan(made: Plan, board: BoardClock): LiveHere {
+export function useLivePlan(
+  made: Plan,
+  board: BoardClock,
+): { readonly here: BoardHere; readonly live: LiveHere } {
   const { book } = useBook();
   const { question } = useRunState();
   const { entries } = useHands();
@@ -135,5 +155,7 @@ export function useLivePlan(made: Plan, board: BoardClock): LiveHere {
     [runner, entries, say],
   );
   const answer = useSyncExternalStore(runner?.subscribe ?? never, runner?.state ?? nothing);
-  return { ...answer, plan: answer.live?.plan ?? made, clock: board, say };
+  const here = useMemo(() => ({ made, clock: board, say }), [made, board, say]);
+  const live = useMemo(() => ({ ...answer, plan: answer.live?.plan ?? made }), [answer, made]);
+  return { here, live };
 }
