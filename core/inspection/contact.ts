@@ -11,7 +11,7 @@ import { type Finding, roundUp } from "./types.ts";
 import { type Equipment, staysOf } from "./units.ts";
 
 /** Food at one place for a stretch of time: on a unit, or worked on at a bench. */
-interface Standing {
+export interface Standing {
   readonly task: string;
   readonly load: Load;
   readonly span: Span;
@@ -20,6 +20,8 @@ interface Place {
   readonly name: string;
   /** Empty minutes that make it clean; Infinity where nobody says how long cleaning takes. */
   readonly cleanMin: number;
+  /** A bench, or an oven's air: nothing stays behind on a surface. */
+  readonly wiped: boolean;
   readonly there: readonly Standing[];
 }
 
@@ -52,6 +54,37 @@ export function judgeContact(scope: Scope, parts: Parts, plates: readonly PlateC
       found.push({ rule: "contact", tasks: [from.task, to.task], by, unit: "min", what });
     }
   return found;
+}
+
+/** A place where the order of work keeps something from a guest, and how. */
+export interface KeptApart {
+  readonly there: readonly Standing[];
+  /** Minutes the place stands empty when b follows a; undefined where the two may stand there together. */
+  between(a: Standing, b: Standing): number | undefined;
+}
+
+/** Where food stands that must be kept from other food, with the minutes between: a minute to open a door or wipe a bench. */
+export function keptApart(scope: Scope, parts: Parts, plates: readonly PlateCount[]): KeptApart[] {
+  const kept = keptFrom(scope, plates);
+  const known = new Map<string, boolean>();
+  const passes = ({ load: a }: Standing, { load: b }: Standing) => {
+    const key = `${a.preparation.id} ${a.step.id} ${b.preparation.id}`;
+    const found = known.get(key);
+    if (found !== undefined) return found;
+    const carried = carriedAt(scope, a.preparation, a.step);
+    const does = [...(kept.get(b.preparation.id) ?? [])].some((each) => carried.has(each));
+    known.set(key, does);
+    return does;
+  };
+  if (kept.size === 0) return [];
+  return placesOf(scope, parts).map(({ there, cleanMin, wiped }) => ({
+    there,
+    between(a, b) {
+      if (a.load.preparation.id === b.load.preparation.id) return undefined;
+      if (!passes(a, b) && !passes(b, a)) return undefined;
+      return wiped ? Math.max(1, cleanMin) : passes(a, b) ? cleanMin : 0;
+    },
+  }));
 }
 
 /** Allergens to which each preparation is exposed somewhere in the plan. */
@@ -137,8 +170,14 @@ function placesOf(scope: Scope, parts: Parts): Place[] {
       name: named(id, "unit"),
       there,
       cleanMin: cleanedIn(equipment),
+      wiped: cleanedIn(equipment) === 0,
     })),
-    ...[...benches].map(([id, there]) => ({ name: `bench ${named(id, "station")}`, there, cleanMin: wipe })),
+    ...[...benches].map(([id, there]) => ({
+      name: `bench ${named(id, "station")}`,
+      there,
+      cleanMin: wipe,
+      wiped: true,
+    })),
   ];
 }
 

@@ -6,7 +6,7 @@ import { type Finding, roundUp } from "./types.ts";
 import { type Stay, staysOf } from "./units.ts";
 
 /** Kinds that hold one preparation at a time and are cleaned before another (production, P9). */
-const VESSELS = new Set(["kettle", "mixer", "blender", "stick-blender", "cutter", "batch-freezer"]);
+export const VESSELS = new Set(["kettle", "mixer", "blender", "stick-blender", "cutter", "batch-freezer"]);
 
 /** Judges equipment: a unit for each use, its room, one temperature at a time, changes, cleaning, days. */
 export function judgeEquipment(scope: Scope, parts: Parts): Finding[] {

@@ -17,6 +17,7 @@ import { type Parts, partsOf } from "./parts.ts";
 import { judgePeople } from "./people.ts";
 import { happened, judgePins } from "./pins.ts";
 import { judgePlates } from "./plates.ts";
+import { judgeSaid } from "./said.ts";
 import { type Scope, scopeOf } from "./scope.ts";
 import { isAdmitted, judgeStatus } from "./status.ts";
 import { judgeStores } from "./stores.ts";
@@ -86,6 +87,8 @@ function judge(
     // What a day half over is worth is nobody's question.
     ...(ofMoment || !parts ? [] : judgeBetter(scope, made, parts, result)),
   ];
+  // Said of a task is said of a plan: of one that is wrong nothing more is asked.
+  if (found.length === 0 && parts && !ofMoment) found.push(...judgeSaid(scope, made, parts, result));
   const past = happened(scope);
   const { elsewhere } = moment ?? {};
   const unlooked = moment ? looksOfBrokenOff(moment) : () => false;

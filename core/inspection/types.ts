@@ -38,6 +38,9 @@ export interface Report {
   readonly admitted: readonly Finding[];
 }
 
+/** Rules of what a plan says of single tasks (I20); each hangs on where all the others are. */
+export const SAID_RULES: readonly string[] = ["slack", "comes-after", "waits", "station"];
+
 /** Slack for sums of doubles: a billionth of the figure, or of a gram or a minute. */
 export const CRUMB = 1e-9;
 

@@ -60,6 +60,7 @@ export function staysOf(scope: Scope, parts: Parts): { stays: Stay[]; findings: 
       const stay = stayOf(load, uses, equipment, unit!.id, tasks);
       stays.push(stay);
       judgeEntry(stay, unit!, say);
+      for (const task of tasks) findings.push(...judgeSpace(stay, task));
     }
     for (const task of [load.work, load.wait])
       for (const entry of task?.equipment ?? [])
@@ -108,7 +109,7 @@ function entryFor(
 }
 
 /** The equipment that a unit of the plan is one of: "deck-oven#2". */
-function equipmentOf(scope: Scope, unit: string): Equipment | undefined {
+export function equipmentOf(scope: Scope, unit: string): Equipment | undefined {
   const [, id, number] = /^(.*?)(?:#(\d+))?$/.exec(unit) ?? [];
   const equipment = scope.kitchen.equipment.find((each) => each.id === id);
   return equipment && Number(number ?? 1) >= 1 && Number(number ?? 1) <= equipment.count
@@ -175,12 +176,17 @@ function judgeEntry(
     const room = equipment.capacity.find((each) => each.unit === need.unit);
     if (!room)
       say("room", need.value, need.unit, `${named(entry.id, "unit")} states no room in ${need.unit}`);
-    if (entry.unit === need.unit && Math.abs(entry.space - need.value) > 1e-3 * Math.max(1, need.value))
-      say(
-        "room",
-        Math.abs(entry.space - need.value),
-        need.unit,
-        `takes ${need.value} ${need.unit}, not ${entry.space}`,
-      );
   }
+}
+
+/** What a task says it takes of the unit, in each dimension it names. */
+function judgeSpace({ unit, space }: Stay, task: PlanTask): Finding[] {
+  return task.equipment.flatMap((entry): Finding[] => {
+    const need = space.find((each) => each.unit === entry.unit);
+    if (entry.id !== unit || !need) return [];
+    const by = Math.abs(entry.space - need.value);
+    if (by <= 1e-3 * Math.max(1, need.value)) return [];
+    const what = `${named(task.id)}: takes ${need.value} ${need.unit}, not ${entry.space}`;
+    return [{ rule: "room", tasks: [task.id], by, unit: need.unit, what }];
+  });
 }

@@ -102,7 +102,7 @@ function waitsInside(parts: Parts): number {
 }
 
 /** Whether two loads of one batch, each of its equal share of it, have food in common. */
-function sharesMeet(a: Load, b: Load): boolean {
+export function sharesMeet(a: Load, b: Load): boolean {
   return (a.load - 1) * b.of < b.load * a.of && (b.load - 1) * a.of < a.load * b.of;
 }
 

@@ -5,9 +5,6 @@ import type { Site } from "./site.ts";
 import type { RoomNeed, Task, TaskSet } from "./tasks.ts";
 import { capacityOf, type Unit, VESSELS } from "./units.ts";
 
-/** Users after one another on a person or unit that are looked at: beyond these the nearer ones bind. */
-const FOLLOWERS = 24;
-
 /** A task of the plan, or a break of one person: something that holds hands or room and may slip. */
 interface Item {
   readonly start: number;
@@ -29,7 +26,8 @@ export function latestStarts(
   const items: Item[] = [...placements];
   const index = new Map(placements.map((p, i) => [p.task, i]));
   const together = new Map<string, readonly Span[]>();
-  const shifts = placements.map((p) => shiftsOf(site, p, together));
+  const days = daysOf(site);
+  const shifts = placements.map((p) => whenThere(site, days, p, together));
   const length = (i: number) => items[i]!.end - items[i]!.start;
   const within = (i: number, start: number) => inShift(shifts[i], start, length(i));
   const latest = placements.map((p, i) => {
@@ -75,13 +73,15 @@ export function latestStarts(
     const classes = apart ? list.map((i) => contacts.classOf(set.tasks[i]!, place)) : [];
     for (let a = 0; a < list.length; a++) {
       if (stays(list[a]!)) continue;
-      for (let b = a + 1; b < list.length && b <= a + FOLLOWERS; b++) {
+      for (let b = a + 1; b < list.length; b++) {
         const [i, j] = [list[a]!, list[b]!];
         if (items[j]!.start < items[i]!.end) continue;
         const food = classes[a] !== undefined && classes[b] !== undefined;
         const kept = food ? contacts.gap(place, set.tasks[i]!, set.tasks[j]!) : 0;
+        // What must be cleaned off before the other may come stays behind it.
+        const parted = kept > 0 || (food && contacts.gap(place, set.tasks[j]!, set.tasks[i]!) > 0);
         const shared = unit ? gapOn(unit, there!, a, b) : undefined;
-        const gap = kept > 0 ? Math.max(kept, shared ?? 0) : shared;
+        const gap = parted ? Math.max(kept, shared ?? 0) : shared;
         if (gap !== undefined) followers[i]!.push([j, length(i) + gap]);
       }
     }
@@ -109,30 +109,49 @@ export function latestStarts(
 
 type Span = { readonly from: number; readonly to: number };
 
-/** When all the hands of a task are in; undefined when it needs none. `known` by the hands, worked out once. */
-function shiftsOf(
+/** When units that are not always there are there, in order, by unit. */
+function daysOf({ clock, units }: Site): ReadonlyMap<string, readonly Span[]> {
+  const spanOf = (day: { readonly from: string; readonly to: string }) => ({
+    from: clock.minuteOf(day.from),
+    to: clock.minuteOf(day.to),
+  });
+  return new Map(
+    units.all.flatMap(({ id, equipment: { days } }): [string, readonly Span[]][] =>
+      days ? [[id, days.map(spanOf).sort((a, b) => a.from - b.from)]] : [],
+    ),
+  );
+}
+
+/**
+ * When all the hands of a task are in and its units are there; undefined when it needs none that ever are not. `known`
+ * by the hands and units, worked out once.
+ */
+function whenThere(
   site: Site,
+  days: ReadonlyMap<string, readonly Span[]>,
   p: Placement,
   known: Map<string, readonly Span[]>,
 ): readonly Span[] | undefined {
-  if (p.persons.length === 0) return undefined;
-  const key = p.persons.join(" ");
+  const units = p.resources.filter((id) => days.has(id));
+  if (p.persons.length === 0 && units.length === 0) return undefined;
+  const key = [...p.persons, "", ...units].join(" ");
   const found = known.get(key);
   if (found) return found;
-  const spans = p.persons
-    .map((id): readonly Span[] => site.crew.find((cook) => cook.id === id)?.shifts ?? [])
-    .reduce((a, b) =>
+  const shifts = p.persons.map((id) => site.crew.find((cook) => cook.id === id)?.shifts ?? []);
+  const spans = [...shifts, ...units.map((id) => days.get(id)!)].reduce<readonly Span[]>(
+    (a, b) =>
       a.flatMap((x) =>
         b
           .map((y) => ({ from: Math.max(x.from, y.from), to: Math.min(x.to, y.to) }))
           .filter((both) => both.from < both.to),
       ),
-    );
+    [{ from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY }],
+  );
   known.set(key, spans);
   return spans;
 }
 
-/** The latest start at or before `start` at which so many minutes fit in one shift; no shifts, no matter. */
+/** The latest start at or before `start` at which so many minutes fit in one shift or day; none, no matter. */
 function inShift(shifts: readonly Span[] | undefined, start: number, minutes: number): number {
   if (!shifts || minutes === 0) return start;
   for (let k = shifts.length - 1; k >= 0; k--) {
@@ -231,9 +250,10 @@ function users(
   const lists = new Map<string, number[]>();
   placements.forEach((p, i) => {
     const task = set.tasks[i]!;
-    const units = task.uses.map((_, k) => `unit ${p.resources[k]}`);
+    // What takes no time takes no room.
+    const units = p.end > p.start ? task.uses.map((_, k) => `unit ${p.resources[k]}`) : [];
     const bench = benchOf(task.station ?? "");
-    if (task.kind === "work" && benches.includes(bench)) units.push(`unit ${bench}`);
+    if (p.end > p.start && task.kind === "work" && benches.includes(bench)) units.push(`unit ${bench}`);
     for (const key of new Set([...p.persons.map((id) => `person ${id}`), ...units])) {
       const list = lists.get(key);
       if (list) list.push(i);

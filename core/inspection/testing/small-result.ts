@@ -6,6 +6,10 @@ import type { Judged } from "../types.ts";
 /** Minutes from the horizon, D-1 08:00, to a clock of the day of service. */
 const minute = (clock: string) => 960 + 60 * Number(clock.slice(0, 2)) + Number(clock.slice(3));
 
+/** The clock of a minute of the day of service. */
+const clockOf = (at: number) =>
+  `D ${String(Math.floor((at - 960) / 60)).padStart(2, "0")}:${String(at % 60).padStart(2, "0")}`;
+
 type Row = readonly [id: string, start: string, end: string, hands?: string, units?: string];
 
 /**
@@ -36,6 +40,47 @@ const DAY: readonly Row[] = [
   ["plate/dessert/tart", "20:08", "20:10", "ben"],
   ["course/dessert", "20:10", "20:10"],
 ];
+
+type Said = Readonly<Record<string, Partial<PlanTask>>>;
+const kept = (state: string, maxMin: number, usedMin: number) => ({ hold: { state, maxMin, usedMin } });
+
+/**
+ * What is said of each task, by hand: minutes it may slip when what comes after it is pushed, what it comes after, the wait
+ * nearest to its limit, its station.
+ */
+const SAID: Said = {
+  // Pinned; its waiting goes with it, and a look-in may come a quarter of 50 min later.
+  "stock/simmer/1": { station: "hot" },
+  "stock/simmer/1/wait": { station: "hot", after: ["stock/simmer/1"] },
+  "stock/simmer/1/look-1": { slackMin: 12, station: "hot", after: ["stock/simmer/1/wait"] },
+  "stock/simmer/1/look-2": { slackMin: 12, station: "hot", after: ["stock/simmer/1/wait"] },
+  // Mixed by 13:10 and 13:22, thawed an hour before.
+  "thaw/tart/berries/1": { slackMin: 130, station: "cold" },
+  "thaw/tart/berries/2": { slackMin: 142, station: "cold" },
+  // Ana's break may move to 18:00, half an hour before the line check, and she strains before it.
+  "stock/strain/1": {
+    slackMin: 395,
+    station: "hot",
+    after: ["stock/simmer/1/wait"],
+    ...kept("cold", 1500, 395),
+  },
+  // 90 min after it was mixed a tart is in the oven: by 13:42 and 13:54, so mixed 20 min before that.
+  "tart/mix/1": { slackMin: 70, station: "cold", after: ["thaw/tart/berries/1"] },
+  "tart/mix/2": { slackMin: 70, station: "cold", after: ["thaw/tart/berries/2"] },
+  "tart/bake/1/wait": { slackMin: 58, after: ["tart/mix/1"], ...kept("ambient", 600, 416) },
+  "tart/bake/2/wait": { slackMin: 70, after: ["tart/mix/2"], ...kept("ambient", 600, 416) },
+  // Out of the oven at 19:26, when the meat is plated.
+  "gratin/slice/1": { slackMin: 86, station: "cold" },
+  "gratin/bake/1/wait": { slackMin: 21, after: ["gratin/slice/1"], ...kept("hot", 90, 25) },
+  "sauce/reduce/1": { slackMin: 58, station: "hot", after: ["stock/strain/1"] },
+  "sauce/reduce/1/wait": { slackMin: 58, station: "hot", after: ["sauce/reduce/1"], ...kept("hot", 120, 62) },
+  "line-check": { station: "pass", after: ["tart/bake/1/wait", "tart/bake/2/wait"] },
+  "plate/main/meat": { station: "pass", after: ["gratin/bake/1/wait", "sauce/reduce/1/wait"] },
+  "plate/main/green": { station: "pass", after: ["gratin/bake/1/wait"] },
+  "course/main": { after: ["plate/main/meat", "plate/main/green"] },
+  "plate/dessert/tart": { station: "pass", after: ["tart/bake/1/wait", "tart/bake/2/wait"] },
+  "course/dessert": { after: ["plate/dessert/tart"] },
+};
 
 const none = { value: 0, unit: "g" };
 
@@ -187,6 +232,7 @@ function task([id, start, end, hands = "", units = ""]: Row): PlanTask {
       const [unit = "", space, of = "", setC] = text.split(" ");
       return { id: unit, space: Number(space), unit: of, ...(setC ? { setC: Number(setC) } : {}) };
     }),
-    ...{ earliest: `D ${start}`, latest: `D ${start}`, slackMin: 0, after: [] },
+    ...{ earliest: `D ${start}`, slackMin: 0, after: [], ...SAID[id] },
+    latest: clockOf(minute(start) + (SAID[id]?.slackMin ?? 0)),
   };
 }
