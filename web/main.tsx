@@ -18,6 +18,7 @@ import "./styles/intake.css";
 import "./styles/paste.css";
 import "./styles/live.css";
 import "./styles/board-now.css";
+import "./styles/waits.css";
 import "./styles/learn.css";
 import "./styles/step-cooks.css";
 import "./styles/suppliers.css";

@@ -17,6 +17,8 @@ export class Entries {
   #service = "";
   readonly #listeners = new Set<Listener>();
   #sending = false;
+  /** Something was written while the call before was under way. */
+  #again = false;
   #skewMs = 0;
   readonly #own = new Set<string>();
   /** What the server is known to have. */
@@ -112,9 +114,13 @@ export class Entries {
 
   /** Sends what waits, oldest first; stops at the first failure and tries again at the next call. */
   async send(): Promise<void> {
-    if (this.#sending) return;
+    if (this.#sending) {
+      this.#again = true;
+      return;
+    }
     this.#sending = true;
-    let refusedAny = false;
+    this.#again = false;
+    let [refusedAny, went] = [false, false];
     try {
       const db = await tablet().catch(() => undefined);
       const kept = (await db?.getAllFromIndex("entries", "sent", 0)) ?? [];
@@ -130,6 +136,7 @@ export class Entries {
           headers: { "content-type": "application/json" },
           body: JSON.stringify({ entries: waiting.map(toSent) }),
         });
+        went = answer.ok;
         if (answer.ok) {
           const { refused = [] } = (await answer.json()) as { refused?: readonly RefusedHere[] };
           const why = new Map(refused.map(({ id, problems }) => [id, problems[0]]));
@@ -152,6 +159,7 @@ export class Entries {
     }
     if (refusedAny) await this.#read();
     else await this.#count();
+    if (this.#again && went) await this.send();
   }
 
   /** The list as the tablet's store has it; an entry that is the same stays the same object. */

@@ -21,7 +21,13 @@ let opened: Promise<IDBPDatabase<Kept>> | undefined;
 
 /** What this tablet keeps. Rejects where the browser keeps nothing (a private window); callers go on without. */
 export function tablet(): Promise<IDBPDatabase<Kept>> {
-  opened ??= openDB<Kept>("tournant", 1, {
+  opened ??= open();
+  return opened;
+}
+
+/** Async, so that a browser that refuses at once is heard like one that refuses later. */
+async function open(): Promise<IDBPDatabase<Kept>> {
+  return openDB<Kept>("tournant", 1, {
     upgrade(db) {
       db.createObjectStore("book");
       db.createObjectStore("trials");
@@ -31,5 +37,4 @@ export function tablet(): Promise<IDBPDatabase<Kept>> {
       entries.createIndex("sent", "sent");
     },
   });
-  return opened;
 }

@@ -28,6 +28,7 @@ import { run } from "./run.ts";
 import { standIns } from "./stand-ins.ts";
 import { stores } from "./stores.ts";
 import { suppliers } from "./suppliers.ts";
+import { waits } from "./waits.ts";
 import { whySoMuch } from "./why-so-much.ts";
 
 /** The parts of the catalogue; no key stands in two of them. */
@@ -59,6 +60,7 @@ export const PARTS = {
   choices,
   live,
   boardNow,
+  waits,
   learn,
   learnedTrace,
   forecastTrace,
@@ -94,6 +96,7 @@ export const en = {
   ...choices,
   ...live,
   ...boardNow,
+  ...waits,
   ...learn,
   ...learnedTrace,
   ...forecastTrace,

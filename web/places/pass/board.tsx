@@ -303,7 +303,13 @@ const Now = memo(function Now({
   const late = begun ? Math.max(0, now - task.endMin) : Math.max(0, now - task.startMin);
   const over = begun ? 0 : Math.max(0, late - task.slackMin);
   return (
-    <article className="now" data-state={state} id={`now-${task.id}`} data-task={task.id}>
+    <article
+      className="now"
+      data-state={state}
+      data-waits={task.kind === "passive" || undefined}
+      id={`now-${task.id}`}
+      data-task={task.id}
+    >
       {late > 0 && (
         <p className={`board-text ${over > 0 ? "harm" : "decide"}`} role="status">
           {begun
@@ -320,6 +326,7 @@ const Now = memo(function Now({
         )}
       </p>
       <h2 className="board-name">{task.name}</h2>
+      {task.kind === "passive" && <Waiting task={task} now={now} />}
       {sheet && (
         <p className="board-text">
           <strong>{sheet.amount}</strong> {withoutName(sheet.text, task.name)}
@@ -362,6 +369,19 @@ const Now = memo(function Now({
     </article>
   );
 });
+
+/** What waits by itself: nobody stands at it, and for how long still. */
+function Waiting({ task, now }: { readonly task: PlanTask; readonly now: number }) {
+  const { say, write } = useSettings();
+  const [from, until] = [write.hour(task.start), write.hour(task.end)];
+  const words =
+    task.startMin > now
+      ? say("waits.from", { from, until })
+      : now < task.endMin
+        ? say("waits.until", { until, left: write.span(task.endMin - now) })
+        : say("waits.over");
+  return <p className="board-text waits">{words}</p>;
+}
 
 const DoneLine = memo(function DoneLine({
   task,

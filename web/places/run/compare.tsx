@@ -8,6 +8,7 @@ import type { Told } from "../../compute/protocol.ts";
 import { Figure } from "../../parts/figure.tsx";
 import { useFirst } from "../../parts/first.tsx";
 import { pathWords } from "../../parts/path-words.ts";
+import { MOST_GHOSTS, otherPlaces } from "./ghosts.ts";
 import { cameOf, KeptFigureView } from "./kept-figure.tsx";
 import { dropPlan, keepPlan, useKeptPlans } from "./kept-plans.ts";
 
@@ -130,6 +131,7 @@ function Beside({
   const at = new Map(told.plan.tasks.map((task, i) => [task.id, i]));
   const moved = differences(before, after);
   const { shown, more } = useFirst(moved, MOST);
+  const elsewhere = otherPlaces(before, told.plan).size;
   return (
     <>
       <table className="table small-table">
@@ -187,7 +189,13 @@ function Beside({
         ))}
       </ul>
       {more}
-      <p className="quiet small">{say("compare.ghosts")}</p>
+      {moved.length > 0 && (
+        <p className="quiet small">
+          {elsewhere > MOST_GHOSTS
+            ? say("ghosts.many", { count: elsewhere, all: told.plan.tasks.length })
+            : say("compare.ghosts")}
+        </p>
+      )}
     </>
   );
 }

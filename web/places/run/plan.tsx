@@ -1,7 +1,5 @@
 import { memo, useMemo, useState } from "react";
 import type { KeptPlan } from "../../../core/run/compare.ts";
-import type { Plan } from "../../../core/run/result.ts";
-import type { TriedMove } from "../../../core/run/try-move.ts";
 import type { StaveKind } from "../../../drawing/index.ts";
 import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
@@ -9,12 +7,13 @@ import { useWords } from "../../app/settings.tsx";
 import { Choice } from "../../parts/choice.tsx";
 import { Compare } from "./compare.tsx";
 import { Conflicts } from "./conflicts.tsx";
+import { ghostsShown, otherPlaces, triedPlaces } from "./ghosts.ts";
 import { Good } from "./good.tsx";
 import { Load } from "./load.tsx";
 import { MoveNote } from "./move-note.tsx";
 import { ScoreView } from "./score-view.tsx";
 import { TaskNote } from "./task-note.tsx";
-import { type Place, useMove } from "./use-move.ts";
+import { useMove } from "./use-move.ts";
 
 /** The plan as a score, with what needs a decision in the margin. */
 export function PlanView() {
@@ -26,8 +25,11 @@ export function PlanView() {
   const move = useMove(plan?.plan);
   const [against, setAgainst] = useState<KeptPlan>();
   const ghosts = useMemo(
-    () => (move.tried ? triedPlaces(move.tried) : against && plan && otherPlaces(against, plan.plan)),
-    [move.tried, against, plan],
+    () =>
+      move.tried
+        ? triedPlaces(move.tried)
+        : against && plan && ghostsShown(otherPlaces(against, plan.plan), plan.plan, chosen),
+    [move.tried, against, plan, chosen],
   );
   if (!plan) return <p className="page quiet plan-wait">{say("run.planning")}</p>;
   const task = plan.plan.tasks.find((t) => t.id === chosen);
@@ -94,16 +96,3 @@ const OfThePlan = memo(function OfThePlan({ told, ...of }: Parameters<typeof Com
     </>
   );
 });
-
-/** Where the others that would move would stand; the task itself is drawn where it is dragged. */
-function triedPlaces({ moved, pin }: TriedMove): ReadonlyMap<string, Place> {
-  return new Map(moved.filter((each) => each.task !== pin.task).map((each) => [each.task, each]));
-}
-
-/** Where tasks stand in the other plan, of those that stand elsewhere now. */
-function otherPlaces(other: KeptPlan, { tasks }: Plan): ReadonlyMap<string, Place> {
-  const now = new Map(tasks.map((task) => [task.id, task.startMin]));
-  return new Map(
-    other.tasks.flatMap((task) => (now.get(task.id) === task.startMin ? [] : [[task.id, task] as const])),
-  );
-}

@@ -41,6 +41,7 @@ export function Late({
     );
   return (
     <div className="live-late">
+      <p className="board-text live-late-what">{say(word)}</p>
       {STEPS.map((min) => (
         <Button key={min} className="board-button live-step" onPress={() => late(min)}>
           {say("live.late.by", { min })}

@@ -32,6 +32,9 @@ export function WhatMoved({ station }: { readonly station: string }) {
   );
 }
 
+/** Told one by one: the task at hand stands below and must not be pushed off the screen. */
+const MOST = 5;
+
 /** What was told does not change, unless it is taken back. */
 const OneEvent = memo(
   ToldEvent,
@@ -55,10 +58,19 @@ function ToldEvent({ moved, station }: { readonly moved: Moved; readonly station
           : say("live.moved.here", { count: here.length })}
       </p>
       <ul className="live-moves">
-        {here.map((move) => (
+        {here.slice(0, MOST).map((move) => (
           <MoveLine key={move.task} move={move} />
         ))}
       </ul>
+      {here.length > MOST && (
+        <Fold summary={say("moves.more", { count: here.length - MOST })}>
+          <ul className="live-moves">
+            {here.slice(MOST).map((move) => (
+              <MoveLine key={move.task} move={move} />
+            ))}
+          </ul>
+        </Fold>
+      )}
       {elsewhere.length > 0 && (
         <Fold summary={say("live.moved.elsewhere", { count: elsewhere.length })}>
           <ul className="live-moves">
@@ -126,8 +138,9 @@ function useMove(): (move: Move) => string[] {
       }
     } else if (before.end !== after.end)
       words.push(say("live.move.end", { from: write.hour(before.end), to: write.hour(after.end) }));
+    // A name may hold a comma itself: "Petra Lind, pastry".
     const list = (ids: readonly string[], name: (id: string) => string) =>
-      [...new Set(ids)].map(name).join(", ");
+      [...new Set(ids)].map(name).join(" · ");
     const gone = before?.hands.filter((id) => !after.hands.includes(id)) ?? [];
     const come = after.hands.filter((id) => !before?.hands.includes(id));
     if (gone.length > 0 && come.length > 0)
