@@ -17,6 +17,7 @@ export function writeSummary(result: Result, io: Io): void {
     io.out(
       `  ${order.name}: ${order.lines.length} lines, ${order.total}, order by ${order.orderBy}, comes ${order.deliver}\n`,
     );
+  writeNoPlan(plan, io);
   for (const broken of plan.broken.slice(0, MOST)) io.out(`  does not fit: ${broken.what}\n`);
   if (plan.broken.length > MOST) io.out(`  and ${plan.broken.length - MOST} more; --json has all\n`);
   if (plan.conflict) {
@@ -25,4 +26,22 @@ export function writeSummary(result: Result, io: Io): void {
   }
   for (const remedy of plan.remedies) io.out(`  remedy: ${remedy.change}: ${remedy.result}\n`);
   for (const { path, what, mend } of warnings) io.note(`${path}: ${what}. To mend: ${mend}.\n`);
+}
+
+/** Whether no plan exists or none was found, before what the attempt breaks. */
+function writeNoPlan({ noPlan, conflict, schedules }: Result["plan"], io: Io): void {
+  if (!noPlan) return;
+  if (!noPlan.proved) {
+    io.out(`  no plan found in ${schedules} schedules; that none exists is not proved\n`);
+    return;
+  }
+  const named = noPlan.rules.length > 0;
+  const by =
+    conflict && named
+      ? "those told as a conflict suffice"
+      : named
+        ? "these suffice"
+        : "hands, room, dates and waits together prove it";
+  io.out(`  proved: no plan exists that keeps every rule; ${by}${named && !conflict ? ":" : ""}\n`);
+  if (!conflict) for (const { what } of noPlan.rules.slice(0, MOST)) io.out(`    ${what}\n`);
 }

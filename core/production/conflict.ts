@@ -2,6 +2,7 @@ import { findConflict } from "../schedule/conflict.ts";
 import type { ConflictPart, Conflict as Found, Problem } from "../schedule/problem.ts";
 import type { Effort, Engine, MadePlan } from "./make-plan.ts";
 import { minutesText, nameOf } from "./names.ts";
+import type { Clash } from "./no-plan.ts";
 import type { ConflictRule } from "./plan-types.ts";
 import type { Site } from "./site.ts";
 import type { Link, Task } from "./tasks.ts";
@@ -20,12 +21,12 @@ export function conflictOf(
   made: MadePlan,
   engine: Engine,
   effort: Pick<Effort, "seed" | "stop">,
-): readonly ConflictRule[] | undefined {
+): Clash | undefined {
   const part = unfitPart(made, engine, effort);
   if (!part) return undefined;
   const { seed, stop } = effort;
   const found = findConflict(part, { seed, schedules: TRIAL, ...(stop ? { stop } : {}) });
-  return found?.irreducible ? inWords(made, found) : undefined;
+  return found?.irreducible ? { rules: inWords(made, found), found, part } : undefined;
 }
 
 /** Schedules for each trial: the parts are small. */

@@ -6,6 +6,7 @@ import { conflictOf } from "./conflict.ts";
 import type { Documents } from "./documents.ts";
 import { firstNeeds, spansOfUse, type UseSpan } from "./first-needs.ts";
 import { type Effort, type Engine, type MadePlan, makePlan } from "./make-plan.ts";
+import { noPlanOf } from "./no-plan.ts";
 import type { SiteOptions } from "./open-site.ts";
 import { tracePlan } from "./plan-trace.ts";
 import type { Plan, PrepList } from "./plan-types.ts";
@@ -62,8 +63,10 @@ export function planService(docs: Documents, amounts: Amounts, options: PlanOpti
   const fillTarget = remembered(options.fillTarget);
   const site: SiteOptions = { fillTarget, earliest: options.earliestBy, apart: options.apart };
   const made = makePlan(docs, amounts, site, options.engine, { seed, schedules, stop, onProgress });
-  const conflict = conflicting(made, options);
-  const known = { ...made, plan: { ...made.plan, ...(conflict ? { conflict } : {}) } };
+  const clash = conflicting(made, options);
+  const noPlan = noPlanOf(made, clash, stop);
+  const told = { ...(clash ? { conflict: clash.rules } : {}), ...(noPlan ? { noPlan } : {}) };
+  const known = { ...made, plan: { ...made.plan, ...told } };
   const plan = { ...known.plan, remedies: remediesOf(docs, known, site, options) };
   const planned = plannedTasks(made.set, plan.tasks);
   return {
@@ -80,7 +83,7 @@ export function planService(docs: Documents, amounts: Amounts, options: PlanOpti
 }
 
 /** What rules out a plan that breaks something; a lack is its own word, said first. */
-function conflicting(made: MadePlan, { engine, seed, stop, remedySchedules }: PlanOptions): Plan["conflict"] {
+function conflicting(made: MadePlan, { engine, seed, stop, remedySchedules }: PlanOptions) {
   if (made.plan.status !== "broken" || remedySchedules === 0 || made.set.lacks.length > 0) return undefined;
   return conflictOf(made, engine, { seed, stop });
 }

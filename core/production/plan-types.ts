@@ -22,6 +22,8 @@ export interface Plan {
   readonly broken: readonly Broken[];
   /** When it does not fit: the rules that cannot all be kept; without any one of them the rest can. */
   readonly conflict?: readonly ConflictRule[];
+  /** When it breaks rules: whether that is the search's word or a proof. */
+  readonly noPlan?: NoPlan;
   readonly remedies: readonly Remedy[];
   readonly load: readonly Load[];
   readonly seed: number;
@@ -92,6 +94,13 @@ export interface ConflictRule {
   readonly rule: string;
   readonly tasks: readonly string[];
   readonly what: string;
+}
+
+/** That no plan keeps every rule: proved, or only not found in the schedules of the plan. */
+export interface NoPlan {
+  readonly proved: boolean;
+  /** Rules that alone suffice for the proof; none named where it takes all of them. */
+  readonly rules: readonly ConflictRule[];
 }
 
 /** One place in a document that a remedy changes. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { checkSchedule } from "./check.ts";
-import { findConflict } from "./conflict.ts";
+import { findConflict, proves } from "./conflict.ts";
 import type { ConflictPart, Lag, Placement, Problem, Task } from "./problem.ts";
 import { Random } from "./random.ts";
+import { refuted } from "./refute.ts";
 
 const HORIZON = 9;
 
@@ -180,11 +181,16 @@ const same = (a: ConflictPart, b: ConflictPart) =>
 
 describe("S19 on small tight problems, by trying everything", () => {
   it("S19 there is a conflict where there is no plan and none where there is one; it rules a plan out, and no rule of it is idle", () => {
-    const seen = { fits: 0, conflicts: 0, rules: 0 };
+    const seen = { fits: 0, conflicts: 0, rules: 0, refuted: 0, proved: 0 };
     for (let seed = 1; seed <= 160; seed++) {
       const problem = tight(seed);
       const conflict = findConflict(problem);
       expect(hasPlan(problem), `seed ${seed}`).toBe(conflict === null);
+      // S24: what is refuted has no plan, whatever the search says.
+      if (refuted(problem)) {
+        expect(conflict, `seed ${seed}`).not.toBeNull();
+        seen.refuted++;
+      }
       if (!conflict) {
         seen.fits++;
         continue;
@@ -198,6 +204,7 @@ describe("S19 on small tight problems, by trying everything", () => {
       const idle = all.filter((part) => !conflict.parts.some((kept) => same(kept, part)));
       const core = idle.reduce((rest, part) => without(rest, part), named);
       expect(hasPlan(core), `seed ${seed}: ${conflict.rules.join("; ")}`).toBe(false);
+      if (proves(problem, conflict)) seen.proved++;
       for (const part of conflict.parts) {
         const ways =
           part.kind === "duration" ? Array.from({ length: HORIZON }, (_, minutes) => minutes) : [0];
@@ -210,5 +217,6 @@ describe("S19 on small tight problems, by trying everything", () => {
     }
     expect(Math.min(seen.fits, seen.conflicts)).toBeGreaterThan(30);
     expect(seen.rules / seen.conflicts).toBeGreaterThan(2);
+    expect(Math.min(seen.refuted, seen.proved)).toBeGreaterThan(20);
   });
 });

@@ -1,6 +1,7 @@
 import { clashOfDates } from "./clash.ts";
 import { withEnds } from "./facts.ts";
 import type { Conflict, ConflictPart, Problem, ResourceNeed, Task } from "./problem.ts";
+import { type RefuteOptions, refuted } from "./refute.ts";
 import { solve } from "./solve.ts";
 
 export interface ConflictOptions {
@@ -47,6 +48,21 @@ export function findConflict(problem: Problem, options: ConflictOptions = {}): C
     irreducible: !stop(),
   };
 }
+
+/**
+ * Whether a conflict found in a problem is proved: dates and waits by their circle; else its tasks with its rules alone are
+ * refuted (`refuted`). False says nothing.
+ */
+export function proves(problem: Problem, conflict: Conflict, options: RefuteOptions = {}): boolean {
+  if (conflict.by !== undefined) return true;
+  const core = onlyTasks(withEnds(problem), new Set(conflict.tasks));
+  const named = new Set(conflict.parts.map(keyOf));
+  const rules = rulesOf(core);
+  const kept = new Set(rules.flatMap(({ part }, k) => (named.has(keyOf(part)) ? [k] : [])));
+  return refuted(withRules(core, rules, kept), options);
+}
+
+const keyOf = ({ kind, tasks, on }: ConflictPart) => JSON.stringify([kind, tasks, on]);
 
 /** QuickXplain: a smallest-by-inclusion part of the list for which `clash` holds; it holds for the whole. */
 function smallest<T>(list: readonly T[], clash: (part: readonly T[]) => boolean, stop: () => boolean): T[] {

@@ -18,6 +18,7 @@ export function refusalPages(paper: Paper): SheetPages[] {
     sheetTitle(say("pack.refusal")),
     { text: set(result.summary.sentence), fontSize: TYPE.board, bold: true, margin: [0, 0, 0, 8] },
     { text: say("pack.refusal.what"), margin: [0, 0, 0, 4] },
+    ...noPlanTold(paper),
     part(say("plan.remedies")),
     remedies.length === 0
       ? { text: say("pack.refusal.none") }
@@ -56,6 +57,27 @@ export function refusalPages(paper: Paper): SheetPages[] {
       : []),
   ];
   return [{ name: say("pack.refusal"), content }];
+}
+
+/** Whether no plan exists, by which rules, or none was found. */
+function noPlanTold({ result, say, set }: Paper): Content[] {
+  const { noPlan, schedules } = result.plan;
+  if (!noPlan) return [];
+  if (!noPlan.proved) return [{ text: say("noPlan.searched", { schedules }), margin: [0, 0, 0, 4] }];
+  const { rules } = noPlan;
+  return [
+    {
+      text: [
+        { text: say("noPlan.proved"), bold: true },
+        ` ${rules.length > 0 ? say("noPlan.proved.rules") : say("noPlan.proved.all")}`,
+      ],
+      margin: [0, 0, 0, 4],
+    },
+    ...(rules.length > 0
+      ? [{ ul: rules.slice(0, MOST).map(({ what }) => set(what)), margin: [0, 0, 0, 4] } as Content]
+      : []),
+    ...(rules.length > MOST ? [{ text: say("plan.more", { count: rules.length - MOST }) } as Content] : []),
+  ];
 }
 
 /** By how much; so many °C too much is a difference, not a temperature. */

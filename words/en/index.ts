@@ -17,6 +17,7 @@ import { learn } from "./learn.ts";
 import { learnedTrace } from "./learned-trace.ts";
 import { live } from "./live.ts";
 import { log } from "./log.ts";
+import { noPlan } from "./no-plan.ts";
 import { nutrition } from "./nutrition.ts";
 import { orders } from "./orders.ts";
 import { pack } from "./pack.ts";
@@ -52,6 +53,7 @@ export const PARTS = {
   whySoMuch,
   cost,
   argue,
+  noPlan,
   nutrition,
   pack,
   pass,
@@ -88,6 +90,7 @@ export const en = {
   ...whySoMuch,
   ...cost,
   ...argue,
+  ...noPlan,
   ...nutrition,
   ...pack,
   ...pass,

@@ -5,6 +5,7 @@ import { useTold } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
 import { useWords } from "../../app/settings.tsx";
 import { useFirst } from "../../parts/first.tsx";
+import { NoPlanNote } from "./no-plan.tsx";
 import { ConflictNote, Remedies } from "./remedies.tsx";
 
 const MOST = 6;
@@ -35,6 +36,7 @@ export function Conflicts({
       {plan.broken.length > 0 && (
         <section className="note">
           <h2 className="note-title harm">✕ {say("plan.broken", { count: plan.broken.length })}</h2>
+          <NoPlanNote plan={plan} />
           <ul className="rows">
             {broken.shown.map((rule) => (
               <li key={rule.what}>
