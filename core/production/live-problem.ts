@@ -56,7 +56,8 @@ export function liveProblem(given: LiveProblemOf): LiveProblem {
   const begun = [...stands.values()].filter((stand) => stand.status !== "open");
   const latest = begun.reduce((most, stand) => Math.max(most, stand.end), 0);
   const problem = problemAgain(given, site, set, latest);
-  const pinned = problem.tasks.map((piece, i) => pinnedPiece(piece, set.tasks[i]!, given, rests));
+  const had = problem.tasks.map((piece, i) => hadBy(piece, set.tasks[i]!, places));
+  const pinned = problem.tasks.map((piece, i) => pinnedPiece(piece, set.tasks[i]!, had[i]!, stands, rests));
   const fixed = fixedUnits(set, places);
   const byId = new Map(pinned.map((piece) => [piece.id, piece]));
   const spans = problem.spans?.map((span) => {
@@ -76,7 +77,7 @@ export function liveProblem(given: LiveProblemOf): LiveProblem {
     site,
     set,
     problem: told,
-    old: scheduleBefore(set, told, places, rests),
+    old: scheduleBefore(set, told, had, fixed, rests),
     rests,
     noUnit,
     kept: fixed,
@@ -118,6 +119,7 @@ function siteWithout({ site, away, closed }: LiveProblemOf): Site {
           );
           return { ...cook, shifts };
         });
+  if (closed.length === 0) return { ...site, crew };
   const all = site.units.all.map((unit) => {
     const shut = closed.filter((out) => out.id === unit.id);
     if (shut.length === 0) return unit;
@@ -212,10 +214,9 @@ function withRests(
             at: stand.start,
             status: stand.status,
             // The unit that was kept from the work through the waiting is left: the rest asks for one anew.
-            uses:
-              kept.size === 0
-                ? task.uses
-                : task.uses.filter((use) => use.same === undefined || !kept.has(use.same)),
+            uses: task.uses.some((use) => kept.has(use.same ?? ""))
+              ? task.uses.filter((use) => !kept.has(use.same ?? ""))
+              : task.uses,
           };
     if (!rest) return [timed];
     const { at: _at, status: _status, ...plain } = task;
@@ -255,42 +256,52 @@ function withRests(
 function opened(task: Task, stand: Stand, now: number): Task {
   const release = Math.max(task.release ?? 0, stand.release ?? 0);
   const { at, status: _, ...rest } = task;
+  const stays = at === undefined || at >= Math.max(now, stand.release ?? 0);
+  if (stays && task.status === undefined && release === (task.release ?? 0)) return task;
   return {
     ...rest,
     ...(release > 0 ? { release } : {}),
-    ...(at !== undefined && at >= Math.max(now, stand.release ?? 0) ? { at } : {}),
+    ...(at !== undefined && stays ? { at } : {}),
   };
+}
+
+/** What a task had: where it stood, in which way, with what. */
+interface Had {
+  readonly place: Place | undefined;
+  readonly mode: number;
+  /** Need by need; undefined where it had not all of them. */
+  readonly resources: readonly string[] | undefined;
+}
+
+function hadBy(piece: Piece, task: Task, places: ReadonlyMap<string, Place>): Had {
+  const place = places.get(originalId(task.id));
+  const mode = modeOf(piece, place);
+  return { place, mode, resources: ownResources(piece, mode, task, place) };
 }
 
 function pinnedPiece(
   piece: Piece,
   task: Task,
-  { places, stands }: LiveProblemOf,
+  { place, mode, resources }: Had,
+  stands: ReadonlyMap<string, Stand>,
   rests: ReadonlyMap<string, Interruption>,
 ): Piece {
   if (task.status === undefined || task.at === undefined) return piece;
   const of = originalId(task.id);
   const rest = rests.get(of);
-  const place = places.get(of);
   const stand = stands.get(of)!;
   const isRest = of !== task.id;
   const end = isRest ? rest!.again! + rest!.minutes : rest ? rest.stopped : stand.end;
-  const mode = modeOf(piece, place);
   const heads = (piece.modes[mode]!.people ?? []).reduce((sum, need) => sum + need.count, 0);
   const pin: Pin = {
     start: task.at,
     end: Math.max(end, task.at),
     mode,
     ...(place && place.hands.length === heads ? { persons: place.hands } : {}),
-    ...unitsPin(piece, mode, task, place),
+    ...(resources ? { resources } : {}),
   };
   const { release: _, ...plain } = piece;
   return { ...plain, status: task.status, pin };
-}
-
-function unitsPin(piece: Piece, mode: number, task: Task, place: Place | undefined): Pick<Pin, "resources"> {
-  const resources = ownResources(piece, mode, task, place);
-  return resources ? { resources } : {};
 }
 
 /** What a task held by itself, need by need: its units, then its bench; undefined where it had not all of them. */
@@ -314,10 +325,12 @@ const NONE: readonly string[] = [];
 function ownUnits(task: Task, place: Place | undefined): string[] {
   if (!place) return [];
   const used = new Set<number>();
-  return task.uses.flatMap((use) => {
+  return task.uses.flatMap((use, n) => {
     if (use.same !== undefined) return [];
-    // Uses may have been taken out: the first unit not yet taken that can serve.
-    const k = place.units.findIndex((id, n) => !used.has(n) && use.units.includes(id));
+    const serves = (id: string | undefined, k: number) =>
+      id !== undefined && !used.has(k) && use.units.includes(id);
+    // Uses may have been taken out: then the first unit not yet taken that can serve.
+    const k = serves(place.units[n], n) ? n : place.units.findIndex(serves);
     if (k < 0) return [];
     used.add(k);
     return [place.units[k]!];
@@ -335,6 +348,7 @@ function modeOf(piece: Piece, place: Place | undefined): number {
 function fixedUnits(set: TaskSet, places: ReadonlyMap<string, Place>): Map<string, string> {
   const fixed = new Map<string, string>();
   for (const task of set.tasks) {
+    if (!task.uses.some((use) => use.same !== undefined)) continue;
     const units = places.get(originalId(task.id))?.units ?? [];
     const taken = new Set<number>();
     for (const use of task.uses) {
@@ -351,18 +365,17 @@ function fixedUnits(set: TaskSet, places: ReadonlyMap<string, Place>): Map<strin
 function scheduleBefore(
   set: TaskSet,
   problem: Problem,
-  places: ReadonlyMap<string, Place>,
+  had: readonly Had[],
+  fixed: ReadonlyMap<string, string>,
   rests: ReadonlyMap<string, Interruption>,
 ): Schedule {
   const placements = set.tasks.flatMap((task, i): Placement[] => {
     const of = originalId(task.id);
-    const place = places.get(of);
+    const { place, mode, resources: own } = had[i]!;
     const rest = rests.get(of);
     if (!place) return [];
     const piece = problem.tasks[i]!;
-    const mode = modeOf(piece, place);
-    const needs = piece.modes[mode]!.resources ?? [];
-    const resources = ownResources(piece, mode, task, place) ?? needs.map((need) => need.of[0]!);
+    const resources = own ?? (piece.modes[mode]!.resources ?? []).map((need) => need.of[0]!);
     // In the order of fields in which the engine writes a placement: it compares them as they are written.
     const at = (start: number, end: number): Placement => ({
       ...{ task: task.id, start, end, mode, persons: place.hands, resources },
@@ -375,7 +388,6 @@ function scheduleBefore(
     if (piece.status === undefined) return [at(place.start, place.end)];
     return [at(piece.pin?.start ?? place.start, piece.pin?.end ?? place.end)];
   });
-  const fixed = fixedUnits(set, places);
   const spans = (problem.spans ?? []).map((span) => {
     const unit = fixed.get(span.id);
     return unit !== undefined && span.need.of.includes(unit) ? unit : span.need.of[0]!;

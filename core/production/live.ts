@@ -191,7 +191,8 @@ function onOwnUnits({ problem, kept: own }: LiveProblem, repaired: Repair): Repa
   if (kept.every((unit, k) => unit === spans[k])) return repaired;
   const schedule = { ...repaired.schedule, spans: kept };
   const violations = checkSchedule(problem, schedule);
-  return harmOf(violations) <= harmOf(repaired.violations) ? { ...repaired, schedule, violations } : repaired;
+  if (harmOf(violations) > harmOf(repaired.violations)) return repaired;
+  return { ...repaired, schedule, violations, objective: objectiveOf(problem, schedule) };
 }
 
 const harmOf = (violations: Repair["violations"]) => violations.reduce((sum, v) => sum + v.by, 0);
@@ -303,8 +304,7 @@ function planNow(
   after: ReadonlyMap<string, Place>,
   now: number,
 ): Plan {
-  const { schedule, violations } = repaired;
-  const objective = objectiveOf(problem, schedule);
+  const { schedule, violations, objective } = repaired;
   const solved: Solved = {
     ...{
       refusals: [],
@@ -316,29 +316,26 @@ function planNow(
     ...{ value: repaired.value, bound: 0, reason: "schedules", schedules: base.plan.schedules },
     ...{ seed: base.plan.seed, earliest: [], latest: [], conflicts: [] },
   };
-  const drawn = planOf(site, set, problem, solved, []);
-  const byId = new Map(drawn.tasks.map((task) => [task.id, task]));
   const before = new Map(base.plan.tasks.map((task) => [task.id, task]));
+  const follows = (id: string) => before.get(originalId(id))?.after ?? [];
+  const drawn = planOf(site, set, problem, solved, [], follows);
+  const byId = new Map(drawn.tasks.map((task) => [task.id, task]));
   const tasks = base.set.tasks.map(({ id }): PlanTask => {
     const own = byId.get(id)!;
     const rest = byId.get(restId(id));
     const { start, end, hands } = after.get(id)!;
-    const timed = {
-      ...{
-        start: site.clock.textOf(start),
-        end: site.clock.textOf(end),
-        startMin: start,
-        endMin: end,
-        hands,
-      },
-      after: (before.get(id) ?? own).after.map(originalId),
-    };
-    if (rest)
-      return { ...rest, id, ...timed, earliest: timed.start, latest: timed.start, slackMin: rest.slackMin };
+    if (rest) {
+      const { clock } = site;
+      const begins = clock.textOf(start);
+      return {
+        ...rest,
+        ...{ id, start: begins, end: clock.textOf(end), startMin: start, endMin: end, hands },
+        ...{ earliest: begins, latest: begins },
+      };
+    }
     // What is over has let its equipment go; it is told with what it had.
-    const equipment =
-      stands.get(id)!.status === "done" ? (before.get(id)?.equipment ?? own.equipment) : own.equipment;
-    return { ...own, ...timed, equipment };
+    const equipment = stands.get(id)!.status === "done" ? before.get(id)?.equipment : undefined;
+    return equipment || hands !== own.hands ? { ...own, hands, equipment: equipment ?? own.equipment } : own;
   });
   const lost = lostOf(base, site, rests, noUnit, after);
   const broken = [

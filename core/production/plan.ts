@@ -11,13 +11,17 @@ import { latestStarts } from "./spare.ts";
 import type { Link, Task, TaskSet } from "./tasks.ts";
 import { termsOf } from "./terms.ts";
 
-/** A schedule read back into the kitchen's words (README, P17). */
+/**
+ * A schedule read back into the kitchen's words (README, P17).
+ * @param after what each task comes after, where that is known already
+ */
 export function planOf(
   site: Site,
   set: TaskSet,
   problem: Problem,
   solved: Solved,
   remedies: readonly Remedy[],
+  after: (task: string) => readonly string[] = afterIn(set.links),
 ): Plan {
   const { schedule } = solved;
   const units = schedule ? unitsOfTasks(set, problem, schedule) : [];
@@ -25,13 +29,6 @@ export function planOf(
   const byTask = new Map(placements.map((p) => [p.task, p]));
   const waits = set.links.filter((link) => link.most !== undefined && link.state !== undefined);
   const holds = holdsOf(waits, byTask);
-  const after = new Map<string, string[]>();
-  for (const link of set.links) {
-    if (link.least === undefined) continue;
-    const list = after.get(link.to.task);
-    if (!list) after.set(link.to.task, [link.from.task]);
-    else if (!list.includes(link.from.task)) list.push(link.from.task);
-  }
   const latest = latestStarts(site, set, placements, problem.horizon);
   const tasks = placements.map((placement, i) =>
     planTask(
@@ -60,6 +57,18 @@ export function planOf(
   };
 }
 
+/** What each task comes after by its links. */
+function afterIn(links: readonly Link[]): (task: string) => readonly string[] {
+  const after = new Map<string, string[]>();
+  for (const link of links) {
+    if (link.least === undefined) continue;
+    const list = after.get(link.to.task);
+    if (!list) after.set(link.to.task, [link.from.task]);
+    else if (!list.includes(link.from.task)) list.push(link.from.task);
+  }
+  return (task) => after.get(task) ?? [];
+}
+
 const KINDS = {
   work: "work",
   look: "work",
@@ -75,7 +84,7 @@ function planTask(
   placement: Placement,
   earliest: number,
   latest: number,
-  after: ReadonlyMap<string, readonly string[]>,
+  after: (task: string) => readonly string[],
   holds: ReadonlyMap<string, NonNullable<PlanTask["hold"]>>,
 ): PlanTask {
   const { start, end } = placement;
@@ -104,7 +113,7 @@ function planTask(
     earliest: site.clock.textOf(Math.min(start, earliest)),
     latest: site.clock.textOf(latest),
     slackMin: minutesBetween(latest, start),
-    after: after.get(task.id) ?? [],
+    after: after(task.id),
     ...(hold ? { hold } : {}),
   };
 }

@@ -32,31 +32,12 @@ export function problemOf(site: Site, set: TaskSet): Problem {
   ];
   const horizon = Math.max(1, ...ends);
   const weights = weightsFor(site.amounts.service);
-  const persons = personsOf(site, horizon);
-  const resources = site.units.all.map((unit) => resourceOf(site, unit, horizon));
-  const units = new Map(site.units.all.map((unit) => [unit.id, unit]));
-  const classed = new Set(
-    site.units.all
-      .filter((unit) => VESSELS.has(unit.equipment.kind) && (unit.equipment.cleanMin ?? 0) > 0)
-      .map((u) => u.id),
-  );
-  const contacts = contactsOf(site, set.tasks, horizon + 1);
-  const classOf: ClassOf = (task, of) => {
-    const food = of.map((id) => contacts.classOf(task, id)).find((one) => one !== undefined);
-    if (!of.some((id) => classed.has(id))) return food;
-    return food === undefined ? task.preparation : `${task.preparation} ${food}`;
-  };
-  const tasks = set.tasks.map((task) => pieceOf(task, units, classOf, contacts, persons.length > 0));
-  addSetups(resources, units, set.tasks, { classed, classOf, contacts });
-  resources.push(...contacts.benches.map((id) => benchResource(id, contacts)));
+  const reading = readingOf(site, set.tasks, horizon);
   return {
     horizon,
-    tasks,
-    // A course is the deadline of its plate-up already.
-    lags: set.links.filter((link) => link.rule !== "course").map((link) => lagOf(link, weights)),
-    resources,
-    persons,
-    spans: [...keepsOf(set, units, classOf), ...spansOf(set, units)],
+    ...reading.asked(set),
+    resources: resourcesOf(site, set.tasks, horizon, reading),
+    persons: personsOf(site, horizon),
     walks: site.kitchen.walk.map((w) => ({ from: w.from, to: w.to, minutes: wholeUp(w.min) })),
     objective: {
       late: weights.slack,
@@ -69,6 +50,60 @@ export function problemOf(site: Site, set: TaskSet): Problem {
       ...(weights.peaks > 0 ? { peak: { weight: weights.peaks, ...peakOf(site) } } : {}),
     },
   };
+}
+
+/** How the tasks of a kitchen are read. */
+export interface Reading {
+  readonly contacts: Contacts;
+  readonly units: ReadonlyMap<string, Unit>;
+  /** Vessels that are cleaned between two preparations. */
+  readonly classed: ReadonlySet<string>;
+  readonly classOf: ClassOf;
+  piece(task: Task): Piece;
+  /** What a set asks for. `piece`: where a task is known already. */
+  asked(
+    set: TaskSet,
+    piece?: (task: Task, i: number) => Piece,
+  ): Pick<Problem, "tasks" | "lags"> & { readonly spans: readonly Span[] };
+}
+
+/** @param tasks all whose food may meet. */
+export function readingOf(site: Site, tasks: readonly Task[], horizon: number): Reading {
+  const units = new Map(site.units.all.map((unit) => [unit.id, unit]));
+  const cleaned = site.units.all.filter(
+    ({ equipment }) => VESSELS.has(equipment.kind) && (equipment.cleanMin ?? 0) > 0,
+  );
+  const classed = new Set(cleaned.map((u) => u.id));
+  const contacts = contactsOf(site, tasks, horizon + 1);
+  const classOf: ClassOf = (task, of) => {
+    const food = of.map((id) => contacts.classOf(task, id)).find((one) => one !== undefined);
+    if (!of.some((id) => classed.has(id))) return food;
+    return food === undefined ? task.preparation : `${task.preparation} ${food}`;
+  };
+  const weights = weightsFor(site.amounts.service);
+  const plain = (task: Task) => pieceOf(task, units, classOf, contacts, site.crew.length > 0);
+  return {
+    ...{ contacts, units, classed, classOf },
+    piece: plain,
+    asked: (set, piece = plain) => ({
+      tasks: set.tasks.map(piece),
+      // A course is the deadline of its plate-up already.
+      lags: set.links.filter((link) => link.rule !== "course").map((link) => lagOf(link, weights)),
+      spans: [...keepsOf(set, units, classOf), ...spansOf(set, units)],
+    }),
+  };
+}
+
+function resourcesOf(
+  site: Site,
+  tasks: readonly Task[],
+  horizon: number,
+  reading: Reading,
+): readonly Resource[] {
+  const resources = site.units.all.map((unit) => resourceOf(site, unit, horizon));
+  addSetups(resources, tasks, reading);
+  const { contacts } = reading;
+  return [...resources, ...contacts.benches.map((id) => benchResource(id, contacts))];
 }
 
 /** Cleaning class of a task's need that any of these units serves. */
@@ -214,19 +249,14 @@ function amountOf(space: readonly Space[], unit: Unit): number[] {
 }
 
 /** Cleaning between two preparations in one vessel, and what keeps an allergen from who must not have it. */
-function addSetups(
-  resources: readonly MutableResource[],
-  units: ReadonlyMap<string, Unit>,
-  tasks: readonly Task[],
-  by: { readonly classed: ReadonlySet<string>; readonly classOf: ClassOf; readonly contacts: Contacts },
-): void {
+function addSetups(resources: readonly MutableResource[], tasks: readonly Task[], by: Reading): void {
   for (const resource of resources) {
     if (!by.classed.has(resource.id)) {
       const setups = by.contacts.setups(resource.id);
       if (setups.length > 0) resource.setups = setups;
       continue;
     }
-    const minutes = wholeUp(units.get(resource.id)!.equipment.cleanMin ?? 0);
+    const minutes = wholeUp(by.units.get(resource.id)!.equipment.cleanMin ?? 0);
     const users = new Map<string, Task>();
     for (const task of tasks)
       for (const { units: of } of task.uses)

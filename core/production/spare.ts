@@ -27,9 +27,9 @@ export function latestStarts(
   const index = new Map(placements.map((p, i) => [p.task, i]));
   const together = new Map<string, readonly Span[]>();
   const days = daysOf(site);
-  const shifts = placements.map((p) => whenThere(site, days, p, together));
   const length = (i: number) => items[i]!.end - items[i]!.start;
-  const within = (i: number, start: number) => inShift(shifts[i], start, length(i));
+  const within = (i: number, start: number) =>
+    inShift(whenThere(site, days, placements[i]!, together), start, length(i));
   const latest = placements.map((p, i) => {
     const task = set.tasks[i]!;
     if (task.at !== undefined) return p.start;
@@ -38,9 +38,11 @@ export function latestStarts(
   // What is decided does not slip, whatever follows it.
   const stays = (i: number) => set.tasks[i]?.at !== undefined;
   // By item: who follows it, and how long after its start at the least.
-  const followers: [number, number][][] = placements.map(() => []);
+  const followers: { readonly of: number; readonly gap: number }[][] = placements.map(() => []);
   const contacts = contactsOf(site, set.tasks, horizon + 1);
-  const lists = users(set, placements, contacts.benches);
+  // What was over before anything that may slip comes after nothing.
+  const first = placements.reduce((t, p, i) => (stays(i) ? t : Math.min(t, p.start)), horizon);
+  const lists = users(set, placements, contacts.benches, first);
   for (const cook of site.crew)
     for (const shift of cook.shifts)
       for (const pause of shift.breaks) {
@@ -54,7 +56,7 @@ export function latestStarts(
     if (i === undefined || j === undefined) continue;
     const from = link.from.at === "end" ? length(i) : 0;
     const to = link.to.at === "end" ? length(j) : 0;
-    if (link.least !== undefined && !stays(i)) followers[i]!.push([j, link.least + from - to]);
+    if (link.least !== undefined && !stays(i)) followers[i]!.push({ of: j, gap: link.least + from - to });
     // A wait goes with its work, a look-in with its wait; all else already waits since its planned moment.
     if (link.most !== undefined && link.rule !== "follows" && link.rule !== "look-in")
       latest[j] = within(j, Math.min(latest[j]!, placements[i]![link.from.at] + link.most - to));
@@ -63,7 +65,7 @@ export function latestStarts(
   for (const [key, list] of lists) {
     list.sort((a, b) => items[a]!.start - items[b]!.start || items[a]!.end - items[b]!.end);
     if (key.startsWith("person ")) {
-      followHands(list, items, stays, (i, j) => followers[i]!.push([j, length(i)]));
+      followHands(list, items, stays, (i, j) => followers[i]!.push({ of: j, gap: length(i) }));
       continue;
     }
     const place = key.slice(key.indexOf(" ") + 1);
@@ -71,18 +73,25 @@ export function latestStarts(
     const there = unit && needsOn(unit, set, items, list);
     const apart = contacts.setups(place).length > 0;
     const classes = apart ? list.map((i) => contacts.classOf(set.tasks[i]!, place)) : [];
+    const gaps = new Map<string, number>();
+    const between = (a: number, b: number) => {
+      if (classes[a] === undefined || classes[b] === undefined) return 0;
+      const pair = `${classes[a]} ${classes[b]}`;
+      const gap = gaps.get(pair) ?? contacts.gap(place, set.tasks[list[a]!]!, set.tasks[list[b]!]!);
+      gaps.set(pair, gap);
+      return gap;
+    };
     for (let a = 0; a < list.length; a++) {
       if (stays(list[a]!)) continue;
       for (let b = a + 1; b < list.length; b++) {
         const [i, j] = [list[a]!, list[b]!];
         if (items[j]!.start < items[i]!.end) continue;
-        const food = classes[a] !== undefined && classes[b] !== undefined;
-        const kept = food ? contacts.gap(place, set.tasks[i]!, set.tasks[j]!) : 0;
+        const kept = between(a, b);
         // What must be cleaned off before the other may come stays behind it.
-        const parted = kept > 0 || (food && contacts.gap(place, set.tasks[j]!, set.tasks[i]!) > 0);
+        const parted = kept > 0 || between(b, a) > 0;
         const shared = unit ? gapOn(unit, there!, a, b) : undefined;
         const gap = parted ? Math.max(kept, shared ?? 0) : shared;
-        if (gap !== undefined) followers[i]!.push([j, length(i) + gap]);
+        if (gap !== undefined) followers[i]!.push({ of: j, gap: length(i) + gap });
       }
     }
   }
@@ -90,7 +99,7 @@ export function latestStarts(
   for (let moved = true; moved; ) {
     moved = false;
     for (const i of order)
-      for (const [j, gap] of followers[i]!) {
+      for (const { of: j, gap } of followers[i]!) {
         if (latest[j]! - gap >= latest[i]!) continue;
         latest[i] = i < placements.length ? within(i, latest[j]! - gap) : latest[j]! - gap;
         moved = true;
@@ -241,24 +250,30 @@ function needOn(task: Task, unit: Unit): RoomNeed | undefined {
   return task.uses.find((use) => use.units.includes(unit.id));
 }
 
-/** Tasks by person, by unit, and by bench where something must be kept apart. */
+/** Tasks by person, by unit, and by bench where something must be kept apart; without those that ended by `first`. */
 function users(
   set: TaskSet,
   placements: readonly Placement[],
   benches: readonly string[],
+  first: number,
 ): Map<string, number[]> {
   const lists = new Map<string, number[]>();
+  const put = (key: string, i: number) => {
+    const list = lists.get(key);
+    if (!list) lists.set(key, [i]);
+    else if (list.at(-1) !== i) list.push(i);
+  };
   placements.forEach((p, i) => {
     const task = set.tasks[i]!;
+    if (task.at !== undefined && p.end <= first) return;
+    for (const id of p.persons) put(`person ${id}`, i);
     // What takes no time takes no room.
-    const units = p.end > p.start ? task.uses.map((_, k) => `unit ${p.resources[k]}`) : [];
+    if (p.end === p.start) return;
+    task.uses.forEach((_, k) => {
+      put(`unit ${p.resources[k]}`, i);
+    });
     const bench = benchOf(task.station ?? "");
-    if (p.end > p.start && task.kind === "work" && benches.includes(bench)) units.push(`unit ${bench}`);
-    for (const key of new Set([...p.persons.map((id) => `person ${id}`), ...units])) {
-      const list = lists.get(key);
-      if (list) list.push(i);
-      else lists.set(key, [i]);
-    }
+    if (task.kind === "work" && benches.includes(bench)) put(`unit ${bench}`, i);
   });
   return lists;
 }

@@ -59,10 +59,11 @@ function staffed(board: Board, way: Way, t: number, fixed: readonly number[] | n
     const starts: number[] = [];
     const ends: number[] = [];
     for (const p of able) {
-      const [from, to] = board.agendas[p]!.alone(t, way.duration, way.interrupt);
+      const agenda = board.agendas[p]!;
+      const from = agenda.alone(t, way.duration, way.interrupt);
       if (from < 0) continue;
       starts.push(from);
-      ends.push(to);
+      ends.push(agenda.ended);
     }
     if (starts.length < count) return NOWHERE;
     start = Math.max(start, nth(starts, count));

@@ -1,7 +1,17 @@
 import type { Interval, Person } from "./problem.ts";
 
+const works = new WeakMap<Person, readonly Interval[]>();
+
 /** Working intervals of a person, sorted: the shifts without their breaks. */
-export function workOf(person: Person): Interval[] {
+export function workOf(person: Person): readonly Interval[] {
+  const known = works.get(person);
+  if (known) return known;
+  const work = workIn(person);
+  works.set(person, work);
+  return work;
+}
+
+function workIn(person: Person): Interval[] {
   const work: Interval[] = [];
   for (const shift of person.shifts) {
     let from = shift.from;
@@ -38,10 +48,11 @@ export function common(a: readonly Interval[], b: readonly Interval[]): Interval
   return out;
 }
 
-/** Minutes of the list that lie in [from, to). */
+/** Minutes of the sorted list that lie in [from, to). */
 export function minutesIn(list: readonly Interval[], from: number, to: number): number {
   let sum = 0;
-  for (const i of list) sum += Math.max(0, Math.min(i.to, to) - Math.max(i.from, from));
+  for (let k = 0; k < list.length && list[k]!.from < to; k++)
+    sum += Math.max(0, Math.min(list[k]!.to, to) - Math.max(list[k]!.from, from));
   return sum;
 }
 

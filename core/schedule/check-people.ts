@@ -12,13 +12,16 @@ export function checkPeople(problem: Problem, schedule: Schedule, found: Violati
     checkChoice(task, mode, p, persons, found);
     let next = 0;
     for (const need of mode.people ?? []) {
-      const who = new Set(p.persons.slice(next, next + need.count));
+      if (need.same !== undefined)
+        push(teams, need.same, { task: task.id, who: new Set(p.persons.slice(next, next + need.count)) });
       next += need.count;
-      if (need.same !== undefined) push(teams, need.same, { task: task.id, who });
     }
     if (task.status === "done") return;
     if (task.pin?.end === undefined) checkWork(task, mode, p, persons, found);
-    if (p.end > p.start) for (const id of new Set(p.persons)) push(busy, id, p);
+    if (p.end > p.start)
+      p.persons.forEach((id, k) => {
+        if (p.persons.indexOf(id) === k) push(busy, id, p);
+      });
   });
   for (const [id, list] of busy) checkBusy(id, list, found);
   for (const [name, list] of teams)
@@ -51,7 +54,7 @@ function checkChoice(
   found: Violation[],
 ): void {
   const heads = (mode.people ?? []).reduce((sum, need) => sum + need.count, 0);
-  const distinct = new Set(p.persons.filter((id) => persons.has(id))).size;
+  const distinct = p.persons.filter((id, k) => persons.has(id) && p.persons.indexOf(id) === k).length;
   const wrong = Math.abs(heads - p.persons.length) + (p.persons.length - distinct);
   if (wrong > 0) found.push({ rule: "person-choice", tasks: [task.id], by: wrong, unit: "count" });
   let next = 0;
@@ -103,7 +106,7 @@ function checkWork(
 }
 
 function checkBusy(person: string, list: Placement[], found: Violation[]): void {
-  const sorted = [...list].sort((a, b) => a.start - b.start);
+  const sorted = list.toSorted((a, b) => a.start - b.start);
   for (let i = 0; i < sorted.length; i++)
     for (let j = i + 1; j < sorted.length && sorted[j]!.start < sorted[i]!.end; j++) {
       const by = Math.min(sorted[i]!.end, sorted[j]!.end) - sorted[j]!.start;

@@ -1,30 +1,33 @@
 import { common, shiftsOf, workOf } from "./calendar.ts";
+import { equipmentAlone, kindsOf } from "./equipment.ts";
 import { type Hours, hoursOf } from "./hours.ts";
 import { dueOf } from "./objective.ts";
-import type { Interval, Mode, Moment, PeopleNeed, Person, Problem, ResourceNeed, Task } from "./problem.ts";
+import type {
+  Interval,
+  Mode,
+  Moment,
+  PeopleNeed,
+  Person,
+  Problem,
+  Resource,
+  ResourceNeed,
+  Task,
+} from "./problem.ts";
 import { servesNeed } from "./validate.ts";
-import type { Decided, Demand, PeopleDemand, Way, Worker } from "./ways.ts";
+import {
+  type Decided,
+  type Demand,
+  type Equipment,
+  NEVER,
+  type PeopleDemand,
+  type Way,
+  type Worker,
+} from "./ways.ts";
 
-export type { Decided, Demand, PeopleDemand, Way, Worker };
+export type { Decided, Demand, Equipment, PeopleDemand, Way, Worker };
+export { NEVER };
 
-/** Far beyond any time; small enough to be added to itself in 32 bits. */
-export const NEVER = 0x3fffffff;
-
-export interface Equipment {
-  readonly dimensions: number;
-  /** Steps of capacity: time[k] from which capacity[k * dimensions + d] holds. */
-  readonly time: Int32Array;
-  readonly capacity: Int32Array;
-  readonly tolerance: number;
-  readonly minutesPerUnit: number;
-  readonly leastMinutes: number;
-  /** Cleaning minutes, kind x kinds + kind; empty when there are none. */
-  readonly setups: Int32Array;
-  /** Longest time it can have to stand empty. */
-  readonly longestGap: number;
-  /** Whether needs must be compared in pairs. */
-  readonly pairs: boolean;
-}
+const NONE: readonly Resource[] = [];
 
 /** Whether two needs on equipment e ask for states that one of them could not bear; by how much, else 0. */
 export function apart(e: Equipment, a: Demand, b: Demand): number {
@@ -128,7 +131,7 @@ export function buildModel(problem: Problem, view: View): Model {
     arcs: arcsOf(problem, ways, decided, moment, mirrored, end),
     holds,
     holdsOf,
-    equipment: equipmentOf(problem, names, kinds, ways, holds, end, mirrored),
+    equipment: equipmentOf(problem, ways, holds, end, mirrored),
     workers,
     hours: hoursOf(ways, workers, decided, { problem, mirrored, end }),
     kinds,
@@ -138,7 +141,19 @@ export function buildModel(problem: Problem, view: View): Model {
   };
 }
 
+const workers = new WeakMap<Person, Map<string, Worker>>();
+
+/** A person on the axis; the same for the same, since a plan is mended many times with the people it was made for. */
 function workerOf(p: Person, end: number, mirrored: boolean): Worker {
+  const known = workers.get(p) ?? new Map<string, Worker>();
+  workers.set(p, known);
+  const key = `${end} ${mirrored}`;
+  const found = known.get(key) ?? workerOn(p, end, mirrored);
+  known.set(key, found);
+  return found;
+}
+
+function workerOn(p: Person, end: number, mirrored: boolean): Worker {
   const turn = (list: readonly Interval[]) => (mirrored ? mirror(list, end) : list);
   const work = common(turn(workOf(p)), [{ from: 0, to: end }]);
   const shifts = turn(shiftsOf(p));
@@ -160,7 +175,7 @@ class Names {
   readonly task = new Map<string, number>();
   readonly resource = new Map<string, number>();
   readonly person = new Map<string, number>();
-  readonly kind = new Map<string, number>();
+  readonly kind: ReadonlyMap<string, number>;
   readonly batch = new Map<string, number>();
   readonly same = new Map<string, number>();
   readonly team = new Map<string, number>();
@@ -170,12 +185,9 @@ class Names {
     problem.tasks.forEach((t, i) => {
       this.task.set(t.id, i);
     });
+    this.kind = kindsOf(problem.resources ?? NONE);
     problem.resources?.forEach((r, i) => {
       this.resource.set(r.id, i);
-      for (const s of r.setups ?? []) {
-        number(this.kind, s.from);
-        number(this.kind, s.to);
-      }
     });
     problem.persons?.forEach((p, i) => {
       this.person.set(p.id, i);
@@ -367,8 +379,6 @@ function pack(list: readonly [number, number, number, number, number][], moments
 
 function equipmentOf(
   problem: Problem,
-  names: Names,
-  kinds: number,
   ways: readonly (readonly Way[])[],
   holds: readonly Hold[],
   end: number,
@@ -380,40 +390,7 @@ function equipmentOf(
   };
   for (const list of ways) for (const way of list) way.demands.forEach(look);
   for (const h of holds) look(h.demand);
-  return (problem.resources ?? []).map((r, index) => {
-    const dimensions = r.capacity.length;
-    let steps: { from: number; to: number; capacity: readonly number[] }[] = [];
-    if (r.calendar) {
-      let at = Number.NEGATIVE_INFINITY;
-      const none = r.capacity.map(() => 0);
-      for (const c of r.calendar) {
-        if (c.from > at) steps.push({ from: at, to: c.from, capacity: none });
-        steps.push(c);
-        at = c.to;
-      }
-      steps.push({ from: at, to: Number.POSITIVE_INFINITY, capacity: none });
-    } else steps.push({ from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY, capacity: r.capacity });
-    if (mirrored) steps = steps.map((s) => ({ ...s, from: end - s.to, to: end - s.from })).reverse();
-    steps = steps.filter((s) => s.to > 0);
-    const time = Int32Array.from(steps.map((s) => Math.max(0, Math.min(NEVER, s.from))));
-    const setups = new Int32Array(r.setups?.some((s) => s.minutes > 0) ? kinds * kinds : 0);
-    if (setups.length > 0)
-      for (const s of r.setups ?? []) {
-        const [a, b] = [names.kind.get(s.from)!, names.kind.get(s.to)!];
-        setups[mirrored ? b * kinds + a : a * kinds + b] = s.minutes;
-      }
-    const range = r.state ? r.state.highest - r.state.lowest : 0;
-    const heating = r.state ? Math.max(r.state.leastMinutes, Math.ceil(r.state.minutesPerUnit * range)) : 0;
-    return {
-      dimensions,
-      time,
-      capacity: Int32Array.from(steps.flatMap((s) => [...s.capacity])),
-      tolerance: r.state?.tolerance ?? 0,
-      minutesPerUnit: r.state?.minutesPerUnit ?? 0,
-      leastMinutes: r.state?.leastMinutes ?? 0,
-      setups,
-      longestGap: Math.max(heating, ...setups, 0),
-      pairs: setups.length > 0 || paired.has(index),
-    };
-  });
+  return equipmentAlone(problem.resources ?? NONE, end, mirrored).map((e, index) =>
+    paired.has(index) ? { ...e, pairs: true } : e,
+  );
 }

@@ -77,9 +77,10 @@ function holds(problem: Problem, schedule: Schedule): number {
 /** For each resource: the first state, and each next one that its neighbour before could not share; spans hold one too. */
 function changes(problem: Problem, schedule: Schedule): number {
   const use = new Map<string, { from: number; set: number; tolerance: number }[]>();
+  const rules = new Map((problem.resources ?? []).map((r) => [r.id, r.state]));
   const add = (need: ResourceNeed, id: string, from: number) => {
     if (!need.state) return;
-    const rule = problem.resources!.find((r) => r.id === id)?.state;
+    const rule = rules.get(id);
     const list = use.get(id) ?? [];
     list.push({ from, set: need.state.set, tolerance: need.state.tolerance ?? rule?.tolerance ?? 0 });
     use.set(id, list);

@@ -37,6 +37,11 @@ export class Obstacles {
   private readonly busy: number[] = [];
   private s = 0;
   private e = 0;
+  /** Who could serve a need, by what it would cost and when they would; -1 once they are chosen. */
+  private readonly who: Int32Array;
+  private readonly costs: Float64Array;
+  private readonly froms: Int32Array;
+  private readonly tos: Int32Array;
 
   constructor(board: Board, clusters: Clusters, weights: Float64Array, random: Random) {
     this.board = board;
@@ -45,6 +50,11 @@ export class Obstacles {
     this.random = random;
     this.out = new Int32Array(clusters.tasks.length);
     this.tried = new Int32Array(board.model.n);
+    const people = board.agendas.length;
+    this.who = new Int32Array(people);
+    this.costs = new Float64Array(people);
+    this.froms = new Int32Array(people);
+    this.tos = new Int32Array(people);
   }
 
   /** The try that costs least among a sample of starts; null when no start would do with everything else away. */
@@ -159,30 +169,34 @@ export class Obstacles {
     this.s = t;
     this.e = t + way.duration;
     let total = 0;
-    if (way.heads > 0) {
-      for (const need of way.people) {
-        const ranked: { p: number; cost: number; from: number; to: number }[] = [];
-        for (const p of fixed ?? need.able) {
-          if (team.includes(p)) continue;
-          const [from, to] =
-            way.duration === 0 ? [t, t] : board.agendas[p]!.alone(t, way.duration, way.interrupt);
-          if (from < 0 || from > open.hi[2 * i]! || to > open.hi[2 * i + 1]!) continue;
-          this.busy.length = 0;
-          board.agendas[p]!.busy(from, to, this.busy);
-          let cost = 0.02 * (from - t) + 0.01 * this.random.next();
-          for (let k = 0; k < this.busy.length; k++)
-            if (!this.gone(this.busy[k]!)) cost += this.weightOf(this.busy[k]!);
-          ranked.push({ p, cost, from, to });
-        }
-        if (ranked.length < need.count) return Number.POSITIVE_INFINITY;
-        ranked.sort((a, b) => a.cost - b.cost);
-        for (let k = 0; k < need.count; k++) {
-          const r = ranked[k]!;
-          team.push(r.p);
-          total += r.cost;
-          this.s = Math.max(this.s, r.from);
-          this.e = Math.max(this.e, r.to);
-        }
+    for (let n = 0; n < way.people.length; n++) {
+      const need = way.people[n]!;
+      const able = fixed ?? need.able;
+      const { who, costs, froms, tos } = this;
+      let count = 0;
+      for (let x = 0; x < able.length; x++) {
+        const p = able[x]!;
+        if (team.includes(p)) continue;
+        const agenda = board.agendas[p]!;
+        const from = way.duration === 0 ? t : agenda.alone(t, way.duration, way.interrupt);
+        const to = way.duration === 0 ? t : agenda.ended;
+        if (from < 0 || from > open.hi[2 * i]! || to > open.hi[2 * i + 1]!) continue;
+        who[count] = p;
+        costs[count] = 0.02 * (from - t) + 0.01 * this.random.next() + this.freeing(p, from, to);
+        froms[count] = from;
+        tos[count] = to;
+        count++;
+      }
+      if (count < need.count) return Number.POSITIVE_INFINITY;
+      for (let k = 0; k < need.count; k++) {
+        let least = -1;
+        for (let x = 0; x < count; x++)
+          if (who[x]! >= 0 && (least < 0 || costs[x]! < costs[least]!)) least = x;
+        team.push(who[least]!);
+        who[least] = -1;
+        total += costs[least]!;
+        this.s = Math.max(this.s, froms[least]!);
+        this.e = Math.max(this.e, tos[least]!);
       }
     }
     // Work that can't end so early starts later.
@@ -194,6 +208,16 @@ export class Obstacles {
     return this.e > open.hi[2 * i + 1]! || this.s > open.hi[2 * i]!
       ? Number.POSITIVE_INFINITY
       : total + 1e-4 * way.heads * way.duration;
+  }
+
+  /** What it costs that a person leaves all else in [from, to). */
+  private freeing(p: number, from: number, to: number): number {
+    const { busy } = this;
+    busy.length = 0;
+    this.board.agendas[p]!.busy(from, to, busy);
+    let cost = 0;
+    for (let k = 0; k < busy.length; k++) if (!this.gone(busy[k]!)) cost += this.weightOf(busy[k]!);
+    return cost;
   }
 
   private weightOf(task: number): number {

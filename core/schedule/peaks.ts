@@ -18,15 +18,15 @@ export function stretchesOf(
   placements: readonly Placement[],
   { share, every, from = 0 }: Omit<NonNullable<Objective["peak"]>, "weight">,
 ): Stretch[] {
-  const hours = new Map((problem.persons ?? []).map((person) => [person.id, workOf(person)]));
   const first = from > 0 ? from - every : 0;
   const count = Math.max(0, Math.ceil((problem.horizon - first) / every));
   const start = (k: number) => Math.max(0, first + k * every);
   const stop = (k: number) => Math.min(first + (k + 1) * every, problem.horizon);
+  const hours = new Map((problem.persons ?? []).map((person) => [person.id, workOf(person)]));
   const worked = new Float64Array(count);
   for (const p of placements)
-    for (const id of p.persons) {
-      const list = hours.get(id)!;
+    for (let h = 0; h < p.persons.length; h++) {
+      const list = hours.get(p.persons[h]!)!;
       for (let k = Math.max(0, Math.floor((p.start - first) / every)); k < count && start(k) < p.end; k++)
         worked[k]! += minutesIn(list, Math.max(p.start, start(k)), Math.min(p.end, stop(k)));
     }
@@ -36,7 +36,7 @@ export function stretchesOf(
     for (const list of hours.values()) there += minutesIn(list, start(k), stop(k));
     if (there === 0) continue;
     const over = Math.max(0, worked[k]! - share * there);
-    stretches.push({ ...{ from: start(k), to: stop(k) }, ...{ worked: worked[k]!, there, over } });
+    stretches.push({ from: start(k), to: stop(k), worked: worked[k]!, there, over });
   }
   return stretches;
 }

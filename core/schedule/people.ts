@@ -81,43 +81,44 @@ export class Agenda {
     return 2 * w < this.work.length ? w : -1;
   }
 
+  /** End of the work that `alone` or `whenFree` found last. */
+  ended = 0;
+
   /**
-   * [start, end) of work that begins at or after t with nothing else to do; start is -1 when there is no such
+   * Start of work that begins at or after t with nothing else to do, its end in `ended`; -1 when there is no such
    * working time. interrupt 0: unbroken; 1: over breaks; 2: over breaks and shifts.
    */
-  alone(t: number, minutes: number, interrupt: 0 | 1 | 2): readonly [number, number] {
+  alone(t: number, minutes: number, interrupt: 0 | 1 | 2): number {
     let w = this.interval(t);
     while (w >= 0 && w < this.intervals) {
       const start = Math.max(t, this.startOf(w));
-      if (start + minutes <= this.endOf(w)) return [start, start + minutes];
+      this.ended = start + minutes;
+      if (this.ended <= this.endOf(w)) return start;
       if (interrupt > 0) {
         let left = minutes - (this.endOf(w) - start);
         let v = w + 1;
         while (v < this.intervals && (interrupt === 2 || this.shiftOf(v) === this.shiftOf(w))) {
           const here = this.endOf(v) - this.startOf(v);
-          if (here >= left) return [start, this.startOf(v) + left];
+          if (here >= left) {
+            this.ended = this.startOf(v) + left;
+            return start;
+          }
           left -= here;
           v++;
         }
       }
       w++;
     }
-    return [-1, -1];
+    return -1;
   }
-
-  /** End of the work that `whenFree` found last. */
-  ended = 0;
 
   /** Earliest start at or after t of free time for work that may pause; NEVER when it would end after `most`. */
   whenFree(t: number, minutes: number, interrupt: 0 | 1 | 2, most: number): number {
     for (let s = t; ; ) {
-      const [from, to] = this.alone(s, minutes, interrupt);
-      if (from < 0 || to > most) return NEVER;
-      const taken = this.meets(from, to);
-      if (taken < 0) {
-        this.ended = to;
-        return from;
-      }
+      const from = this.alone(s, minutes, interrupt);
+      if (from < 0 || this.ended > most) return NEVER;
+      const taken = this.meets(from, this.ended);
+      if (taken < 0) return from;
       s = taken;
     }
   }

@@ -149,8 +149,8 @@ export class Pile {
       const agenda = this.board.agendas[p]!;
       let end = to;
       if (pausing) {
-        const [start, stop] = agenda.alone(from, pausing.duration, pausing.interrupt);
-        if (start === from) end = stop;
+        const start = agenda.alone(from, pausing.duration, pausing.interrupt);
+        if (start === from) end = agenda.ended;
       }
       let cost = 0;
       if (end === to) {

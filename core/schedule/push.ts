@@ -13,8 +13,9 @@ const WORTH_A_CHANGE = 10;
  * The plan pushed along, as a brigade does it that has fallen behind: every task in the order it stood, by its own hands
  * on its own units, no sooner than it stood and as soon after as lags, hands and room let it. Deadlines, fixed moments and
  * longest waits give way. Tasks the old plan has not come at the first minute of their window.
+ * @param most tasks that may change; null once there are more
  */
-export function pushed(problem: Problem, old: Schedule): Schedule {
+export function pushed(problem: Problem, old: Schedule, most = Number.POSITIVE_INFINITY): Schedule | null {
   const { model, clusters } = madeOf(problem, lateView(problem));
   const manner = { anytime: false, thrift: 1, random: null };
   const board = new Board(model, { patient: true });
@@ -40,6 +41,7 @@ export function pushed(problem: Problem, old: Schedule): Schedule {
       way.demands.every((d, k) => d.of.includes(spot.resources[k]!))
     );
   };
+  let changed = 0;
   for (const i of order) {
     const spot = was.get(i);
     const own = spot && serves(i, spot) ? search.again(i, spot, spot.start) : null;
@@ -47,6 +49,8 @@ export function pushed(problem: Problem, old: Schedule): Schedule {
     const other = late > WORTH_A_CHANGE ? search.find(i, spot?.start ?? 0) : null;
     const best = other && (!own || other.start + WORTH_A_CHANGE < own.start) ? other : own;
     if (!best || !board.take(i, best)) board.force(i, best ?? g.anySpot(i));
+    if (best !== own || late > 0) changed++;
+    if (changed > most) return null;
   }
   return scheduleOf(board);
 }

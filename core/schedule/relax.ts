@@ -53,6 +53,7 @@ export function attempt(
       broken = violations;
       bestCost = cost;
     }
+    if (cost === 0) break;
   }
   return { schedule: best!, violations: broken, cost: bestCost, steps };
 }

@@ -7,7 +7,7 @@ import type { Model } from "./model.ts";
 import { objectiveOf, totalOf } from "./objective.ts";
 import { Obstacles } from "./obstacles.ts";
 import { scheduleOf, spotsOf } from "./plan.ts";
-import type { Placement, Problem, Relaxation, Schedule, Task, Violation } from "./problem.ts";
+import type { Placement, Problem, Relaxation, Schedule, Task, Valued, Violation } from "./problem.ts";
 import { pushed } from "./push.ts";
 import { Random } from "./random.ts";
 import { attempt, breakage } from "./relax.ts";
@@ -17,7 +17,7 @@ import { seated } from "./seat.ts";
 export interface RepairOptions {
   /** Default 1. */
   readonly seed?: number;
-  /** Ways tried at most. Default 4. */
+  /** Ways tried at most. Default 4; of very many tasks 2. */
   readonly tries?: number;
   /** So many that succeed are compared and suffice. Default 2. */
   readonly enough?: number;
@@ -43,6 +43,8 @@ export interface Repair {
   readonly schedule: Schedule;
   readonly violations: readonly Violation[];
   readonly changes: readonly Change[];
+  /** The objective, term by term. */
+  readonly objective: readonly Valued[];
   readonly value: number;
 }
 
@@ -56,7 +58,10 @@ export function repair(problem: Problem, old: Schedule, options: RepairOptions =
   const facts = withEnds(problem);
   const stays = standing(facts, old);
   const still = stays && judged(problem, old, stays);
-  const valued = (one: Judged): Repair => ({ ...one, value: worthOf(problem, one) });
+  const valued = (one: Judged): Repair => {
+    const objective = objectiveOf(problem, one.schedule);
+    return { ...one, objective, value: totalOf(objective) };
+  };
   if (still && (given(facts, still) || options.content?.(still.violations))) return valued(still);
   const remains = remainsOf(facts, old);
   const { schedule } = mended(remains.problem, remains.old, options);
@@ -71,15 +76,17 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
   let closest: Mender | null = null;
   let successes = 0;
   let effort = Number.POSITIVE_INFINITY;
-  for (
-    let k = 0;
-    k < (options.tries ?? 4) && successes < (options.enough ?? 2) && !(k > 0 && options.stop?.());
-    k++
-  ) {
+  let least: number | undefined;
+  // No other plan can be much less to learn.
+  const enough = () => given(facts, best!) && upheaval(best!) <= least! + NEGLIGIBLE * facts.tasks.length;
+  const tries = options.tries ?? (facts.tasks.length > MANY ? PLAIN : 4);
+  for (let k = 0; k < tries && successes < (options.enough ?? 2) && !(k > 0 && options.stop?.()); k++) {
     // Where neither from the front nor from the back it goes, another order of the same will not do.
     if (successes === 0 && (k === PLAIN || (closest && !closest.sound))) break;
     const mirrored = (k % 2 === 1) !== (options.late ?? false);
     const mender = new Mender(facts, old, mirrored, new Random(seed + k), k < PLAIN);
+    least ??= mender.least();
+    mender.keep();
     // Where dates, waits and shifts alone cannot be kept, no order of the rest will do.
     if (!mender.sound || !mender.mend(best ? SECOND : PATIENCE, effort)) {
       if (!closest || mender.missing < closest.missing) closest = mender;
@@ -90,19 +97,21 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
     mender.goBack();
     const found = judge(mender.schedule);
     if (!best || better(facts, found, best)) best = found;
-    if (k > 0 || (given(facts, found) && found.changes.length <= mender.least)) continue;
+    if (enough()) break;
+    if (k > 0) continue;
     // Everything a little later may be less to learn than a few things far away.
-    const later = judge(pushed(facts, old));
-    if (!given(facts, later)) continue;
+    const along = pushed(facts, old, upheaval(best));
+    const later = along && judge(along);
+    if (!later || !given(facts, later)) continue;
     successes++;
     if (better(facts, later, best)) best = later;
-    if (given(facts, best) && best.changes.length <= mender.least) break;
+    if (enough()) break;
   }
   if (best || !closest) return best!;
   // It does not fit: a best attempt around what can stay.
   const order = options.relax ?? ["overtime", "late", "wait", "capacity"];
-  const { schedule } = attempt(facts, closest.model, closest.spots(), order, seed);
-  const tried = [judge(schedule), judge(pushed(facts, old))];
+  const { schedule, violations } = attempt(facts, closest.model, closest.spots(), order, seed);
+  const tried = [judged(facts, old, schedule, violations), judge(pushed(facts, old)!)];
   const cost = (r: Judged) => breakage(r.violations, order) + LEARNING * upheaval(r);
   let first = tried.reduce((a, b) => (cost(b) < cost(a) ? b : a));
   // What it moved because it was in the way of something may stand where it was after all.
@@ -151,6 +160,12 @@ function better(problem: Problem, a: Judged, b: Judged): boolean {
   return worthOf(problem, a) < worthOf(problem, b);
 }
 
+/** Upheaval for each task there is that another way is not looked for to save: of two hundred, one that changes. */
+const NEGLIGIBLE = 1 / 200;
+
+/** Of more tasks than these no more is tried than the two ways without chance: each takes its time. */
+const MANY = 200;
+
 /** What a brigade has to learn anew: each task that changes counts one, and as much again for each half hour it moves. */
 function upheaval({ changes }: Judged): number {
   return changes.reduce(
@@ -159,10 +174,14 @@ function upheaval({ changes }: Judged): number {
   );
 }
 
-type Judged = Omit<Repair, "value">;
+type Judged = Omit<Repair, "objective" | "value">;
 
-function judged(problem: Problem, old: Schedule, schedule: Schedule): Judged {
-  const violations = checkSchedule(problem, schedule);
+function judged(
+  problem: Problem,
+  old: Schedule,
+  schedule: Schedule,
+  violations: readonly Violation[] = checkSchedule(problem, schedule),
+): Judged {
   const before = new Map(old.placements.map((p) => [p.task, p]));
   const changes = schedule.placements.flatMap((after): Change[] => {
     const was = before.get(after.task) ?? null;
@@ -188,14 +207,13 @@ const sameList = (a: readonly string[], b: readonly string[]) =>
 
 /** One way of mending. */
 class Mender {
-  /** Tasks that cannot stay where they were, whatever is done: no repair changes fewer. */
-  least = 0;
   readonly model: Model;
   private readonly g: Generator;
   private readonly was: ReadonlyMap<number, Spot>;
   private readonly random: Random;
+  private readonly plain: boolean;
 
-  /** `from`: a whole plan to begin with, whatever it breaks; else what still fits of the old one. */
+  /** `plain`: nothing is left to chance. `from`: a whole plan to begin with, whatever it breaks; else what has happened. */
   constructor(
     problem: Problem,
     old: Schedule,
@@ -205,24 +223,37 @@ class Mender {
     from?: Schedule,
   ) {
     this.random = random;
+    this.plain = plain;
     const { model, clusters } = madeOf(problem, { mirrored });
     this.model = model;
-    const manner = { anytime: false, thrift: 1, random: plain ? null : random };
-    this.g = new Generator(model, clusters, [manner]);
+    this.g = new Generator(model, clusters, [{ anytime: false, thrift: 1, random: plain ? null : random }]);
     this.was = known(this.model, old);
     this.g.settle();
+    if (!from) return;
     const { board } = this.g;
-    if (from) {
-      for (const [i, spot] of spotsOf(model, from)) if (!board.isPlaced(i)) board.force(i, spot);
-      board.redraw();
-      return;
-    }
+    for (const [i, spot] of spotsOf(model, from)) if (!board.isPlaced(i)) board.force(i, spot);
+    board.redraw();
+  }
+
+  /**
+   * What no repair can do without, told before anything is put back: tasks that have happened elsewhere, and those that
+   * could not stand where they stood beside what has happened alone. As `upheaval` counts.
+   */
+  least(): number {
+    const { board } = this.g;
+    let weight = 0;
+    const { mirrored } = this.model;
     for (let i = 0; i < this.model.n; i++) {
       const spot = this.was.get(i);
-      const here = board.isPlaced(i) ? board.spotOf(i) : null;
-      if (here && spot && (here.start !== spot.start || here.end !== spot.end)) this.least++;
+      const there = (s: Spot) =>
+        board.isPlaced(i) ? s.start === board.start[i] && s.end === board.end[i] : this.g.exactly(i, s);
+      if (spot && there(spot)) continue;
+      const begins = mirrored ? 2 * i + 1 : 2 * i;
+      const [lo, hi] = [board.windows.lo[begins]!, board.windows.hi[begins]!];
+      const start = spot && (mirrored ? spot.end : spot.start);
+      weight += 1 + (start === undefined ? 0 : Math.max(0, lo - start, start - hi) / 30);
     }
-    this.keep(plain);
+    return weight;
   }
 
   /** Whether dates, waits and shifts alone can be kept. */
@@ -244,8 +275,8 @@ class Mender {
   }
 
   /** Puts back what still fits where it was; in another order each time. */
-  private keep(plain: boolean): void {
-    const { model, random } = this;
+  keep(): void {
+    const { model, random, plain } = this;
     const order = [...this.was.keys()].filter((i) => !this.g.board.isPlaced(i));
     const weight = new Map(order.map((i) => [i, model.problem.tasks[i]!.criticality ?? 1]));
     const noise = new Map(order.map((i) => [i, plain ? 0 : 60 * random.next()]));

@@ -2,6 +2,8 @@ import type { Board, Spot } from "./board.ts";
 import { type Demand, NEVER, type Way } from "./model.ts";
 import type { Random } from "./random.ts";
 
+const NOBODY: readonly number[] = [];
+
 /** How a place is looked for. */
 export interface Manner {
   /** Leave the shifts out of account (overtime). */
@@ -27,6 +29,7 @@ export class Search {
   private readonly team: number[] = [];
   private readonly leaders: { p: number; start: number; end: number; score: number }[] = [];
   private readonly able: number[] = [];
+  private readonly scores: Float64Array;
   private readonly times: number[] = [];
   private readonly on: number[] = [];
   private readonly holdsOn: number[] = [];
@@ -35,6 +38,7 @@ export class Search {
   constructor(board: Board, manner: Manner) {
     this.board = board;
     this.manner = manner;
+    this.scores = new Float64Array(board.agendas.length);
   }
 
   /** The best place over the modes, or null. `from` asks for a start at or after it. */
@@ -340,15 +344,19 @@ export class Search {
   private solidTeam(way: Way, s: number, minutes: number, anytime: boolean): number {
     const { team, able, times, board } = this;
     team.length = 0;
-    for (const need of way.people) {
+    for (let n = 0; n < way.people.length; n++) {
+      const need = way.people[n]!;
       able.length = 0;
       times.length = 0;
       let blocked = NEVER;
-      for (const p of this.required(need)) {
-        const at = minutes === 0 ? s : board.agendas[p]!.solid(s, minutes, anytime);
+      const wanted = this.required(need);
+      for (let x = 0; x < wanted.length; x++) {
+        const at = minutes === 0 ? s : board.agendas[wanted[x]!]!.solid(s, minutes, anytime);
         if (at > s) return at;
       }
-      for (const p of this.candidates(need)) {
+      const candidates = this.candidates(need);
+      for (let x = 0; x < candidates.length; x++) {
+        const p = candidates[x]!;
         if (team.includes(p)) continue;
         const at = minutes === 0 ? s : board.agendas[p]!.solid(s, minutes, anytime);
         if (at === s) able.push(p);
@@ -371,18 +379,20 @@ export class Search {
 
   /** Adds the `count` most fitting of `able` to the team. */
   private pick(need: Way["people"][number], able: number[], s: number): void {
-    const { team, board } = this;
+    const { team, board, scores } = this;
+    const { random } = this.manner;
     const wanted = this.required(need);
+    for (let x = 0; x < able.length; x++) {
+      const p = able[x]!;
+      scores[x] = 10 * board.model.workers[p]!.skills + Math.min(60, s - board.agendas[p]!.lastBusy(s)) / 60;
+      if (wanted.includes(p)) scores[x]! -= 1000;
+    }
     for (let c = 0; c < need.count; c++) {
       let best = -1;
       let bestScore = Number.POSITIVE_INFINITY;
       for (let x = 0; x < able.length; x++) {
-        const p = able[x]!;
-        if (p < 0) continue;
-        const a = board.agendas[p]!;
-        let score = 10 * board.model.workers[p]!.skills + Math.min(60, s - a.lastBusy(s)) / 60;
-        if (this.manner.random) score += 3 * this.manner.random.next();
-        if (wanted.includes(p)) score -= 1000;
+        if (able[x]! < 0) continue;
+        const score = scores[x]! + (random ? 3 * random.next() : 0);
         if (score < bestScore) {
           best = x;
           bestScore = score;
@@ -404,7 +414,7 @@ export class Search {
 
   /** Who must be among them, because a smaller need of the same team has them. */
   private required(need: Way["people"][number]): readonly number[] {
-    if (need.team < 0) return [];
+    if (need.team < 0) return NOBODY;
     const all = this.board.teams[need.team]!.filter((s) => s.who.length < need.count).flatMap((s) => s.who);
     return [...new Set(all)];
   }

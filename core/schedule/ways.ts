@@ -1,4 +1,23 @@
-// What the engine's model holds of tasks and people; apart from the model, so that what the model is built from can read it.
+// What the engine's model holds of tasks, people and equipment; apart from the model, so that what the model is built from can read it.
+
+/** Far beyond any time; small enough to be added to itself in 32 bits. */
+export const NEVER = 0x3fffffff;
+
+export interface Equipment {
+  readonly dimensions: number;
+  /** Steps of capacity: time[k] from which capacity[k * dimensions + d] holds. */
+  readonly time: Int32Array;
+  readonly capacity: Int32Array;
+  readonly tolerance: number;
+  readonly minutesPerUnit: number;
+  readonly leastMinutes: number;
+  /** Cleaning minutes, kind x kinds + kind; empty when there are none. */
+  readonly setups: Int32Array;
+  /** Longest time it can have to stand empty. */
+  readonly longestGap: number;
+  /** Whether needs must be compared in pairs. */
+  readonly pairs: boolean;
+}
 
 /** A need of people: who could, fewest skills first, so that the versatile stay free. */
 export interface PeopleDemand {
