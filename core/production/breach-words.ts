@@ -101,13 +101,16 @@ export function breach(
       return told("equipment", `${name(a)} has not the equipment it asks for`);
     case "duration":
       return told("duration", `${name(a)} is off by ${minutesText(v.by)} from what it takes`);
-    case "pin": {
-      const by = v.unit === "min" ? ` by ${minutesText(v.by)}` : "";
-      return told("pin", `${name(a)} is moved${by} from where it stands fixed`);
-    }
+    case "pin":
+      return told("pin", movedFromFixed(name(a), v.unit === "min" ? v.by : undefined));
     default:
       return told(v.rule, `${heads.map(name).join(" and ")}: ${v.rule}${at}`);
   }
+}
+
+/** Something fixed that is moved; minutes where it is moved in time. */
+export function movedFromFixed(name: string, minutes: number | undefined): string {
+  return `${name} is moved${minutes === undefined ? "" : ` by ${minutesText(minutes)}`} from where it stands fixed`;
 }
 
 function lagWords(rule: LinkRule, kind: string, a: string, b: string, by: number): string {

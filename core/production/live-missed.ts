@@ -1,5 +1,6 @@
+import { movedFromFixed } from "./breach-words.ts";
 import type { Place, Stand } from "./live-stand.ts";
-import { nameOf } from "./names.ts";
+import { minutesText, nameOf } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
 import type { Site } from "./site.ts";
 import { courseTask, type Task } from "./tasks.ts";
@@ -24,8 +25,8 @@ export function missedMoments(
     const name = nameOf(site, task);
     const what =
       task.id === courseTask(task.step)
-        ? `${name} goes out ${by} min later than the service has it`
-        : `${name} is moved by ${by} min from where it stands fixed`;
+        ? `${name} goes out ${minutesText(by)} later than the service has it`
+        : movedFromFixed(name, by);
     return [{ rule: "pin", tasks: [task.id], by, unit: "min", what }];
   });
 }

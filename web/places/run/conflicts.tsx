@@ -7,6 +7,7 @@ import { useWords } from "../../app/settings.tsx";
 import { useFirst } from "../../parts/first.tsx";
 import { NoPlanNote } from "./no-plan.tsx";
 import { ConflictNote, Remedies } from "./remedies.tsx";
+import { stepsOnce, toldApart } from "./told-tasks.ts";
 
 const MOST = 6;
 /** Where something was tried that may help, that is to be read first. */
@@ -41,9 +42,9 @@ export function Conflicts({
             {broken.shown.map((rule) => (
               <li key={rule.what}>
                 <p>{sentence(rule.what)}</p>
-                {rule.tasks.slice(0, 3).map((id) => (
+                {toldApart(stepsOnce(plan, rule.tasks).slice(0, 3), write.clock).map(({ id, text }) => (
                   <Button key={id} className="link-button" onPress={() => onChoose(id)}>
-                    {plan.tasks.find((t) => t.id === id)?.name ?? id}
+                    {text}
                   </Button>
                 ))}
               </li>

@@ -7,6 +7,7 @@ import { useNames } from "../../app/names.ts";
 import { useWords } from "../../app/settings.tsx";
 import { Figure } from "../../parts/figure.tsx";
 import { Pinned } from "./pinned.tsx";
+import { stepsOnce } from "./told-tasks.ts";
 import type { Move } from "./use-move.ts";
 import { Why } from "./why.tsx";
 
@@ -29,7 +30,7 @@ export function TaskNote({
   const names = useNames();
   const preparation = library.preparations.get(task.preparation);
   const step = preparation?.steps.find((s) => s.id === task.step);
-  const before = task.after.map((id) => plan.tasks.find((t) => t.id === id)).filter((t) => t !== undefined);
+  const before = stepsOnce(plan, task.after);
   return (
     <section className="note task-note" aria-live="polite">
       <div className="note-head">
