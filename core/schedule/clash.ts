@@ -1,3 +1,4 @@
+import { type Arc, positiveCircle } from "./circle.ts";
 import { leastCycle } from "./cycle.ts";
 import type { Conflict, ConflictPart, Moment, Problem } from "./problem.ts";
 
@@ -5,29 +6,8 @@ import type { Conflict, ConflictPart, Moment, Problem } from "./problem.ts";
 export function clashOfDates(problem: Problem): Conflict | null {
   // Least lags in a circle are refused before; what is left needs a date or a longest wait.
   if (leastCycle(problem)) return null;
-  const arcs = dateArcs(problem);
-  const moments = 2 * problem.tasks.length + 1;
-  const far = new Float64Array(moments);
-  const before = new Int32Array(moments).fill(-1);
-  let at = -1;
-  for (let round = 0; at < 0; round++) {
-    let moved = false;
-    // There and back by turns: a long chain is done in two rounds whichever way its arcs are listed (Yen 1970).
-    for (let x = 0; x < arcs.length; x++) {
-      const k = round % 2 === 0 ? x : arcs.length - 1 - x;
-      const arc = arcs[k]!;
-      if (far[arc.from]! + arc.length <= far[arc.to]!) continue;
-      far[arc.to] = far[arc.from]! + arc.length;
-      before[arc.to] = k;
-      moved = true;
-    }
-    if (!moved) return null;
-    at = onCircle(before, arcs);
-  }
-  const circle: DateArc[] = [];
-  for (let m = at; circle.length === 0 || m !== at; m = arcs[before[m]!]!.from)
-    circle.push(arcs[before[m]!]!);
-  circle.reverse();
+  const circle = positiveCircle(2 * problem.tasks.length + 1, dateArcs(problem));
+  if (!circle) return null;
   const tasks = new Set<string>();
   for (const arc of circle)
     for (const m of [arc.from, arc.to]) if (m > 0) tasks.add(problem.tasks[(m - 1) >> 1]!.id);
@@ -60,6 +40,7 @@ function withoutIdle(problem: Problem, circle: readonly DateArc[]): DateArc[] {
   });
   const isAxis = ({ part: { kind } }: DateArc) => kind === "now" || kind === "horizon";
   const light = ({ part: { kind }, length }: DateArc) => (kind === "duration" ? Math.abs(length) : Infinity);
+  const clashes = (arcs: readonly DateArc[]) => positiveCircle(2 * problem.tasks.length + 1, arcs) !== null;
   let kept = circle.filter((arc) => !isAxis(arc));
   for (const arc of kept.toSorted((a, b) => (light(a) === light(b) ? 0 : light(a) - light(b)))) {
     const rest = kept.filter((each) => each !== arc);
@@ -72,44 +53,8 @@ function withoutIdle(problem: Problem, circle: readonly DateArc[]): DateArc[] {
   return [...kept, ...named];
 }
 
-/** Whether arcs ask for more time than there is. */
-function clashes(arcs: readonly DateArc[]): boolean {
-  const far = new Map<number, number>();
-  const at = (m: number) => far.get(m) ?? 0;
-  for (let round = 0; round <= 2 * arcs.length; round++) {
-    let moved = false;
-    for (const { from, to, length } of arcs) {
-      if (at(from) + length <= at(to)) continue;
-      far.set(to, at(from) + length);
-      moved = true;
-    }
-    if (!moved) return false;
-  }
-  return true;
-}
-
-/**
- * A moment on a circle of those that moved each other last, or -1. Such a circle is of positive length; there is
- * one, after as many rounds as there are moments at the latest, whenever the graph has any (Cherkassky, Goldberg 1999).
- */
-function onCircle(before: Int32Array, arcs: readonly DateArc[]): number {
-  const seen = new Int32Array(before.length);
-  for (let m = 0; m < before.length; m++) {
-    let at = m;
-    while (seen[at] === 0 && before[at]! >= 0) {
-      seen[at] = m + 1;
-      at = arcs[before[at]!]!.from;
-    }
-    if (seen[at] === m + 1) return at;
-  }
-  return -1;
-}
-
-/** time[to] >= time[from] + length; moment 0 is minute 0, then start and end of each task. */
-interface DateArc {
-  readonly from: number;
-  readonly to: number;
-  readonly length: number;
+/** Moment 0 is minute 0, then start and end of each task. */
+interface DateArc extends Arc {
   readonly rule: string;
   readonly part: ConflictPart;
 }
