@@ -16,6 +16,18 @@ const PORT = Number(process.env.TEST_PORT ?? 4271);
 /** Test processes side by side, each with a server and a book of its own: what one changes no other sees. */
 const WORKERS = Number(process.env.TEST_WORKERS ?? 2);
 
+/**
+ * Left out of the browser: the panels of its address bar, which nobody sees in a test and which cost a second of processor
+ * time for each window. A browser takes the last such list alone, so those that Playwright leaves out stand here again.
+ */
+const LEFT_OUT = [
+  ...["WebUIOmniboxPopup", "WebUIOmniboxAimPopup", "WebUIOmniboxFullPopup"],
+  ...["AvoidUnnecessaryBeforeUnloadCheckSync", "DestroyProfileOnBrowserClose", "HttpsUpgrades"],
+  ...["HttpsFirstBalancedModeAutoEnable", "LensOverlay", "MediaRouter", "PaintHolding"],
+  ...["ThirdPartyStoragePartitioning", "AvoidCorsURLLoaderRestartOnRedirect", "OptimizationHints"],
+  ...["NetworkTimeServiceQuerying", "AimEnabled", "PreconnectToSearch"],
+];
+
 /** Browser tests against the built app and a server with a book of its own. Build first: `npm run build`. */
 export default defineConfig({
   testDir: "tests/browser",
@@ -42,6 +54,7 @@ export default defineConfig({
         "--disable-background-networking",
         "--disable-component-update",
         "--disable-sync",
+        `--disable-features=${LEFT_OUT.join(",")}`,
       ],
     },
   },

@@ -1,13 +1,13 @@
-import { expect, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { expect } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.use({ viewport: { width: 820, height: 1000 }, serviceWorkers: "block" });
 
 test("A12 a formula from what is here: the scarcest is named, every line is weighed, a figure tells how it came", async ({
   page,
 }) => {
-  await page.goto("/bench/preparation/celeriac-veloute");
-  await computed(page);
+  await openAt(page, "/bench/preparation/celeriac-veloute");
   await page.getByRole("button", { name: /At another amount/ }).click();
   const told = page.locator(".another-told");
   await expect(told).toContainText("1 times the formula");

@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { computed } from "./computed.ts";
+import { fresh as test } from "./one-page.ts";
 
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
 

@@ -1,11 +1,11 @@
-import { expect, type Page, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { expect, type Page } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
 
 async function open(page: Page): Promise<void> {
-  await page.goto("/bench/preparation/celeriac-veloute");
-  await computed(page);
+  await openAt(page, "/bench/preparation/celeriac-veloute");
 }
 const cream = (page: Page) => page.getByRole("textbox", { name: /amount of Cream/ });
 const perKg = (page: Page) => page.locator(".figures dd").nth(2);

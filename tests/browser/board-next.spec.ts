@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { computed } from "./computed.ts";
+import { fresh as test } from "./one-page.ts";
 
 async function boardAt(page: Page, hour: RegExp): Promise<void> {
   await page.goto("/pass/board");
@@ -25,7 +26,7 @@ async function stationWithNext(page: Page): Promise<void> {
   throw new Error("nothing can be begun at any station");
 }
 
-test.use({ viewport: { width: 390, height: 844 } });
+test.use({ viewport: { width: 390, height: 844 }, serviceWorkers: "block" });
 
 test("L11, L12 what comes next is begun with one tap of a wet thumb, taken back where it was, and the plan is judged once more", async ({
   page,

@@ -1,13 +1,13 @@
-import { expect, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { expect } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
 
 test("C10 C11 C9 the five that move the menu, a what-if that keeps nothing, a price for a wanted share", async ({
   page,
 }) => {
-  await page.goto("/run/cost");
-  await computed(page);
+  await openAt(page, "/run/cost");
   const moves = page.getByRole("region", { name: "What moves it" });
   await expect(moves.getByRole("row")).toHaveCount(12);
   await moves
@@ -45,8 +45,7 @@ test("C10 C11 C9 the five that move the menu, a what-if that keeps nothing, a pr
 test("N2 N3 a nutrition label by either law; what is not known is said so, never nought", async ({
   page,
 }) => {
-  await page.goto("/run/nutrition");
-  await computed(page);
+  await openAt(page, "/run/nutrition");
   await page.getByRole("button", { name: /Label of/ }).click();
   await page.getByRole("option", { name: /velouté.*a plate$/ }).click();
   const label = page.getByRole("article");

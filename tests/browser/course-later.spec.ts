@@ -1,4 +1,7 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { fresh as test } from "./one-page.ts";
+
+test.use({ serviceWorkers: "block" });
 
 test("L13 the floor asks for a course later: one button, its plates go along, nothing else has to be done", async ({
   page,

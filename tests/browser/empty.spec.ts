@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { computed } from "./computed.ts";
+import { fresh as test } from "./one-page.ts";
 
 test.use({ viewport: { width: 820, height: 1180 }, serviceWorkers: "block" });
 

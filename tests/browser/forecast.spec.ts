@@ -1,11 +1,13 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.use({ viewport: { width: 390, height: 844 }, serviceWorkers: "block" });
 
 test("LE13 each figure of a forecast opens how it came, down to what was written in the log", async ({
   page,
 }) => {
-  await page.goto("/log/forecast");
+  await openAt(page, "/log/forecast");
   const sentence = page.locator(".forecast .sentence");
   await expect(sentence).toContainText("are expected", { timeout: 60_000 });
   const figures = page.locator(".forecast .figure");

@@ -1,4 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.slow();
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
@@ -13,7 +15,7 @@ async function amounts(page: Page): Promise<void> {
 test("the seating sheet: every seat at every course, in the order of the tables, what is changed in words", async ({
   page,
 }) => {
-  await page.goto("/run/seating");
+  await openAt(page, "/run/seating");
   await amounts(page);
   const tables = page.locator(".seat-table h2");
   await expect(tables.first()).toHaveText("Table 1");
@@ -28,7 +30,7 @@ test("the seating sheet: every seat at every course, in the order of the tables,
 test("a pasted list: seats and needs are read, an unknown word is asked about, nothing is dropped", async ({
   page,
 }) => {
-  await page.goto("/run/guests");
+  await openAt(page, "/run/guests");
   await amounts(page);
   await page.getByText("Write or paste a list").click();
   await page.getByLabel("A guest a line").fill("T9 S1 coeliac, no nightshades\n1-3 sesame allergy");

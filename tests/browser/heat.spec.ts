@@ -1,6 +1,7 @@
-import AxeBuilder from "@axe-core/playwright";
-import { expect, type Page, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { expect, type Page } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { looked } from "./looked.ts";
+import { test } from "./one-page.ts";
 
 test.describe.configure({ mode: "parallel" });
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
@@ -16,7 +17,7 @@ for (const width of [390, 820, 1440]) {
       const said: string[] = [];
       page.on("pageerror", (error) => said.push(error.message));
       for (const place of ["/bench/heat", FOWL]) {
-        await page.goto(place);
+        await openAt(page, place);
         await expect(page.locator(".heat-limits")).toBeVisible({ timeout: 40_000 });
         await page.getByRole("button", { name: "What to know" }).click();
         if (place === FOWL) {
@@ -24,14 +25,7 @@ for (const width of [390, 820, 1440]) {
           await expect(page.locator(".heat-compare")).toBeVisible();
         }
         await page.evaluate(() => window.scrollTo(0, 0));
-        const { violations } = await new AxeBuilder({ page })
-          // What passes is not written up: it is half of the time.
-          .options({ resultTypes: ["violations"] })
-          .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-          .analyze();
-        expect
-          .soft(violations.map((v) => `${place} ${v.id}: ${v.nodes.map((n) => n.html).slice(0, 3)}`))
-          .toEqual([]);
+        expect.soft((await looked(page)).map((broken) => `${place} ${broken}`)).toEqual([]);
         const wider = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         expect.soft(wider, `${place} scrolls sideways`).toBeLessThanOrEqual(0);
       }
@@ -41,8 +35,7 @@ for (const width of [390, 820, 1440]) {
 }
 
 test("a preparation's sheet opens its trial, from its piece and its heat target", async ({ page }) => {
-  await page.goto("/bench/preparation/guinea-fowl-bath");
-  await computed(page);
+  await openAt(page, "/bench/preparation/guinea-fowl-bath");
   await page.getByRole("link", { name: "Heat trial" }).click();
   await expect(sentence(page)).toContainText(/Core reaches 63\s°C after .+ \(.+ to .+\)/);
   await expect(page.getByRole("textbox", { name: "Thickness", exact: true })).toHaveValue("32");
@@ -53,7 +46,7 @@ test("a preparation's sheet opens its trial, from its piece and its heat target"
 test("A3 a wrong size stays as typed, told beside its field; mended it is computed again", async ({
   page,
 }) => {
-  await page.goto("/bench/heat");
+  await openAt(page, "/bench/heat");
   const diameter = page.getByRole("textbox", { name: "Diameter" });
   await expect(sentence(page)).toContainText("Core reaches");
   const before = (await sentence(page).textContent()) ?? "";
@@ -68,7 +61,7 @@ test("A3 a wrong size stays as typed, told beside its field; mended it is comput
 });
 
 test("two trials: one figure changed in the second, both compared in figures", async ({ page }) => {
-  await page.goto("/bench/heat");
+  await openAt(page, "/bench/heat");
   await expect(sentence(page)).toContainText("Core reaches");
   await page.getByRole("button", { name: "Try another beside it" }).click();
   await expect(page.locator(".heat-compare")).toContainText("alike");
@@ -83,7 +76,7 @@ test("two trials: one figure changed in the second, both compared in figures", a
 });
 
 test("the slider moves the cut and its figures, by keys too", async ({ page }) => {
-  await page.goto("/bench/heat");
+  await openAt(page, "/bench/heat");
   await expect(page.locator(".heat-limits")).toBeVisible();
   const core = page.locator(".heat-now dd").first();
   const atEnd = (await core.textContent()) ?? "";
@@ -94,7 +87,7 @@ test("the slider moves the cut and its figures, by keys too", async ({ page }) =
 });
 
 test("turned round: how thick, taken into the trial, takes the minutes asked for", async ({ page }) => {
-  await page.goto("/bench/heat");
+  await openAt(page, "/bench/heat");
   await expect(sentence(page)).toContainText("Core reaches");
   await page.getByRole("button", { name: "Find it" }).click();
   await expect(page.locator(".heat-inverse .large")).toContainText(/mm: then it takes 45\smin/);
@@ -106,7 +99,7 @@ test("turned round: how thick, taken into the trial, takes the minutes asked for
 });
 
 test("A2 the page never stands still while a block of three directions is computed", async ({ page }) => {
-  await page.goto("/bench/heat");
+  await openAt(page, "/bench/heat");
   await expect(sentence(page)).toContainText("Core reaches");
   await page.getByRole("button", { name: /Shape/ }).click();
   await page.getByRole("option", { name: "block" }).click();
@@ -132,8 +125,7 @@ test("A2 the page never stands still while a block of three directions is comput
 });
 
 test("predicted curves stand on the control points of the run", async ({ page }) => {
-  await page.goto("/run/control");
-  await computed(page);
+  await openAt(page, "/run/control");
   const point = page.locator(".control", { hasText: "Guinea-fowl" }).first();
   await expect(point.getByRole("img", { name: /as computed along/ })).toBeVisible();
 });

@@ -1,7 +1,9 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { workbook } from "../../core/intake/testing/workbook.ts";
+import { letGo, fresh as test } from "./one-page.ts";
 
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
+test.beforeEach(({ one }) => letGo(one));
 
 const RECETTE = `Crème de topinambour, poires
 Pour 6 personnes

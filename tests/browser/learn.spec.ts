@@ -1,15 +1,11 @@
-import { expect, type Page, test } from "@playwright/test";
-
-/** What is measured here needs the amounts, not the plan. */
-async function computed(page: Page): Promise<void> {
-  await expect(page.locator("h1")).toBeVisible({ timeout: 30_000 });
-}
+import { expect } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.use({ viewport: { width: 1280, height: 900 } });
 
 test("L1 a trim is typed in seconds, seen learned, taken into the book with its source", async ({ page }) => {
-  await page.goto("/log/write");
-  await computed(page);
+  await openAt(page, "/log/write");
   await page.getByRole("button", { name: /Which/ }).click();
   await page.getByRole("option", { name: /^Kale/ }).click();
   await page.getByRole("button", { name: /Who/ }).click();
@@ -61,8 +57,7 @@ test("L1 a trim is typed in seconds, seen learned, taken into the book with its 
 test("L2 an odd trim is asked about and left out only when a person says so, with the reason", async ({
   page,
 }) => {
-  await page.goto("/log/learned");
-  await computed(page);
+  await openAt(page, "/log/learned");
   const celeriac = page.locator(".learned", { hasText: "Celeriac, peeled" });
   await expect(celeriac.locator(".odd")).toContainText("was it another cut?");
   await expect(celeriac).toContainText("10 measurements");
@@ -78,8 +73,7 @@ test("L2 an odd trim is asked about and left out only when a person says so, wit
 test("L3 a delivery is received against its limit, its lot opened, and recalled both ways", async ({
   page,
 }) => {
-  await page.goto("/stores/stock");
-  await computed(page);
+  await openAt(page, "/stores/stock");
   const form = page.locator(".fold", { hasText: /Celeriac/ }).first();
   await form.locator(".fold-summary").click();
   await form.getByRole("button", { name: "Take in" }).click();
@@ -93,8 +87,7 @@ test("L3 a delivery is received against its limit, its lot opened, and recalled 
   await form.getByRole("button", { name: "Take in" }).click();
   await expect(form.locator(".done").first()).toContainText("lot CE-77");
 
-  await page.goto("/log/lots");
-  await computed(page);
+  await openAt(page, "/log/lots");
   await page.locator(".fold-summary", { hasText: "Celeriac base" }).first().click();
   await page.getByRole("button", { name: /^Celeriac: CE-77/ }).click();
   await expect(page.locator(".lot-line .done").first()).toContainText("lot CE-77");

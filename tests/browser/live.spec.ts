@@ -1,5 +1,6 @@
-import { type Browser, expect, type Page, test } from "@playwright/test";
+import { type Browser, expect, type Page } from "@playwright/test";
 import { computed } from "./computed.ts";
+import { fresh as test } from "./one-page.ts";
 
 // Two tablets make the plan of the demo each.
 test.setTimeout(150_000);
@@ -51,9 +52,11 @@ async function busyStation(page: Page): Promise<string> {
 test("L6, L7 two tablets: late, away, out; what moved is told on both, seen, and taken back", async ({
   browser,
 }) => {
-  const one = await tablet(browser, /16:0[0-4]/);
+  const one = await tablet(browser, /16:0[0-4]/, { serviceWorkers: "block" });
   const station = await busyStation(one);
-  const two = await tablet(browser, /16:0[0-4]/, { reducedMotion: "reduce" });
+  const two = await tablet(browser, /16:0[0-4]/, {
+    ...{ reducedMotion: "reduce", serviceWorkers: "block" },
+  });
   await choose(two, station);
 
   const task = one.locator(".now", { hasText: "nobody has marked it" }).first();

@@ -1,7 +1,9 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { computed } from "./computed.ts";
+import { letGo, fresh as test } from "./one-page.ts";
 
 test.use({ viewport: { width: 820, height: 1180 }, serviceWorkers: "block" });
+test.beforeEach(({ one }) => letGo(one));
 
 /** A service of one dish in some days, so that the board counts, and a lot of beef at the door. */
 async function prepare(page: Page): Promise<void> {

@@ -1,5 +1,6 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { computed } from "./computed.ts";
+import { fresh as test } from "./one-page.ts";
 
 test.use({ viewport: { width: 820, height: 1180 }, serviceWorkers: "allow" });
 

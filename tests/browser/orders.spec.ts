@@ -1,14 +1,14 @@
 import { readFileSync } from "node:fs";
-import { expect, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { expect } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
 
 test("O3 O8 O9 orders say how good they are, what else could be had, and go to the supplier as a table", async ({
   page,
 }) => {
-  await page.goto("/run/orders");
-  await computed(page);
+  await openAt(page, "/run/orders");
   await expect(page.getByText("proven.", { exact: false }).first()).toBeVisible({ timeout: 60_000 });
   const order = page.locator("section.sheet-page").first();
   await expect(order).toContainText("Order by");

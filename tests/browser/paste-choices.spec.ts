@@ -1,4 +1,5 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { fresh as test } from "./one-page.ts";
 
 test.use({ viewport: { width: 820, height: 1100 }, serviceWorkers: "block" });
 

@@ -1,6 +1,7 @@
-import AxeBuilder from "@axe-core/playwright";
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { turnTo } from "./computed.ts";
+import { looked, tooFaint } from "./looked.ts";
+import { fresh as test } from "./one-page.ts";
 
 // The longest of all: its tests share nothing and go side by side.
 test.describe.configure({ mode: "parallel" });
@@ -61,18 +62,7 @@ for (const [width, places] of WIDTHS) {
       for (const place of places) {
         await test.step(place, async () => {
           await turnTo(page, place);
-          const { violations } = await new AxeBuilder({ page })
-            // What passes is not written up: it is half of the time.
-            .options({ resultTypes: ["violations"] })
-            .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"])
-            .analyze();
-          const found = violations.map(
-            (v) =>
-              `${place} ${v.id}: ${v.nodes
-                .slice(0, 3)
-                .map((n) => n.html)
-                .join(" | ")}`,
-          );
+          const found = (await looked(page)).map((broken) => `${place} ${broken}`);
           expect.soft(found).toEqual([]);
           const wider = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
           expect.soft(wider, `${place} scrolls sideways`).toBeLessThanOrEqual(0);
@@ -90,7 +80,6 @@ test("A8 the dark ground keeps its contrast", async ({ page }) => {
   await page.goto("/");
   for (const place of ["/run/plan", "/pass/cards", "/pass/board", "/log"]) {
     await turnTo(page, place);
-    const { violations } = await new AxeBuilder({ page }).withRules(["color-contrast"]).analyze();
-    expect(violations.flatMap((v) => v.nodes.map((n) => n.html))).toEqual([]);
+    expect(await tooFaint(page)).toEqual([]);
   }
 });

@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { expect, type Page } from "@playwright/test";
+import { computed, openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
 test.describe.configure({ mode: "serial" });
@@ -19,8 +20,7 @@ async function choose(page: Page): Promise<void> {
 test("P23, R11 a task says why it stands there; moved by keys and by pointer it says what gives; it is pinned and unpinned", async ({
   page,
 }) => {
-  await page.goto("/run/plan");
-  await computed(page);
+  await openAt(page, "/run/plan");
   await choose(page);
   const why = page.locator(".why");
   await expect(why).toHaveCount(2);
@@ -64,8 +64,7 @@ test("P23, R11 a task says why it stands there; moved by keys and by pointer it 
 test("R12, P16 a plan is kept by a name and set beside another; weights are told and set", async ({
   page,
 }) => {
-  await page.goto("/run/plan");
-  await computed(page);
+  await openAt(page, "/run/plan");
   await page.getByLabel("Name", { exact: true }).fill("before");
   await page.getByRole("button", { name: "Keep this plan to compare" }).click();
   await page.getByRole("button", { name: "What makes a plan good" }).click();

@@ -1,14 +1,14 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import * as rules from "../../core/run/rules.ts";
-import { computed } from "./computed.ts";
+import { openAt } from "./computed.ts";
+import { fresh, test } from "./one-page.ts";
 
 const spaced = (name: string) => name.replace(/([a-z0-9])([A-Z])/g, "$1 $2").toLowerCase();
 
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
 
 test("A2 covers by number, by keys and by drag: amounts follow at once, the plan after", async ({ page }) => {
-  await page.goto("/run/orders");
-  await computed(page);
+  await openAt(page, "/run/orders");
   const plates = page.locator(".figures dd").nth(2);
   const before = Number(((await plates.textContent()) ?? "").match(/\d+/)![0]);
   const field = page.getByRole("textbox", { name: "Covers" });
@@ -32,36 +32,36 @@ test("A2 covers by number, by keys and by drag: amounts follow at once, the plan
   await expect(page).not.toHaveURL(/covers=/);
 });
 
-test("A2 the page never stands still while the plan is being made, and a plan can be stopped", async ({
-  page,
-}) => {
-  await page.goto("/run/plan?service=demo-700");
-  await expect(page.locator(".figures dd").first()).toBeVisible({ timeout: 30_000 });
-  const longest = await page.evaluate(
-    () =>
-      new Promise<number>((done) => {
-        let last = performance.now();
-        const began = last;
-        let worst = 0;
-        const frame = () => {
-          const now = performance.now();
-          worst = Math.max(worst, now - last);
-          last = now;
-          if (now - began < 2000) requestAnimationFrame(frame);
-          else done(worst);
-        };
-        requestAnimationFrame(frame);
-      }),
-  );
-  expect(longest).toBeLessThan(1000);
-  await page.getByRole("button", { name: "Stop" }).click();
-  await expect(page.locator(".planning")).toContainText("Stopped");
-  await expect(page.getByRole("button", { name: "Plan again" })).toBeVisible();
-});
+fresh(
+  "A2 the page never stands still while the plan is being made, and a plan can be stopped",
+  async ({ page }) => {
+    await page.goto("/run/plan?service=demo-700");
+    await expect(page.locator(".figures dd").first()).toBeVisible({ timeout: 30_000 });
+    const longest = await page.evaluate(
+      () =>
+        new Promise<number>((done) => {
+          let last = performance.now();
+          const began = last;
+          let worst = 0;
+          const frame = () => {
+            const now = performance.now();
+            worst = Math.max(worst, now - last);
+            last = now;
+            if (now - began < 2000) requestAnimationFrame(frame);
+            else done(worst);
+          };
+          requestAnimationFrame(frame);
+        }),
+    );
+    expect(longest).toBeLessThan(1000);
+    await page.getByRole("button", { name: "Stop" }).click();
+    await expect(page.locator(".planning")).toContainText("Stopped");
+    await expect(page.getByRole("button", { name: "Plan again" })).toBeVisible();
+  },
+);
 
 test("A5 a figure unfolds how it came, as deep as it goes", async ({ page }) => {
-  await page.goto("/bench/preparation/celeriac-veloute");
-  await computed(page);
+  await openAt(page, "/bench/preparation/celeriac-veloute");
   await page.locator(".figures .figure").first().click();
   const trace = page.locator(".trace").first();
   // The rule is cited by the name of its function, whatever the build does to names.
@@ -75,8 +75,7 @@ test("A5 a figure unfolds how it came, as deep as it goes", async ({ page }) => 
 });
 
 test("A8 the score is read by keys: arrows choose a task, the margin tells of it", async ({ page }) => {
-  await page.goto("/run/plan");
-  await computed(page);
+  await openAt(page, "/run/plan");
   const score = page.getByRole("listbox", { name: /Plan of the run/ });
   await score.focus();
   await page.keyboard.press("ArrowRight");
@@ -97,8 +96,7 @@ test("A8 the score is read by keys: arrows choose a task, the margin tells of it
 test("D9 the score shows stations, then ovens with their temperatures; people and equipment by choice", async ({
   page,
 }) => {
-  await page.goto("/run/plan");
-  await computed(page);
+  await openAt(page, "/run/plan");
   await expect(page.locator(".score-name").first()).toBeVisible();
   await expect(page.locator(".score-scroll svg")).toContainText("°C");
   await page.locator(".choice-option", { hasText: "People" }).click();
@@ -108,8 +106,7 @@ test("D9 the score shows stations, then ovens with their temperatures; people an
 });
 
 test("an allergen tells the way it arrives", async ({ page }) => {
-  await page.goto("/run/allergens");
-  await computed(page);
+  await openAt(page, "/run/allergens");
   await page
     .getByRole("button", { name: /hazelnut brown butter.*tree nuts: contains/i })
     .first()
@@ -119,8 +116,7 @@ test("an allergen tells the way it arrives", async ({ page }) => {
 });
 
 test("A8 measures, degrees and clock change the writing alone", async ({ page }) => {
-  await page.goto("/run/cost");
-  await computed(page);
+  await openAt(page, "/run/cost");
   const cost = (await page.locator(".figures dd").first().textContent()) ?? "";
   await page.getByRole("button", { name: "Settings" }).click();
   await page.getByRole("radio", { name: "US" }).check({ force: true });
@@ -136,8 +132,7 @@ test("A8 measures, degrees and clock change the writing alone", async ({ page })
 });
 
 test("prep lists and plate cards print a page each, in black, without the frame", async ({ page }) => {
-  await page.goto("/run/prep");
-  await computed(page);
+  await openAt(page, "/run/prep");
   await page.emulateMedia({ media: "print" });
   await expect(page.locator(".top")).toBeHidden();
   await expect(page.locator(".run-head")).toBeHidden();
@@ -147,8 +142,7 @@ test("prep lists and plate cards print a page each, in black, without the frame"
   const pages = pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length ?? 0;
   expect(pages).toBeGreaterThanOrEqual(lists);
   await page.emulateMedia({ media: "screen" });
-  await page.goto("/pass/cards");
-  await computed(page);
+  await openAt(page, "/pass/cards");
   const cards = await page.locator(".card").count();
   await page.emulateMedia({ media: "print" });
   const printed = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");

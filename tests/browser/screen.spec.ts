@@ -1,13 +1,13 @@
-import { expect, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { expect } from "@playwright/test";
+import { computed, openAt } from "./computed.ts";
+import { fresh, test } from "./one-page.ts";
 
 test.use({ viewport: { width: 1440, height: 900 }, serviceWorkers: "block" });
 
 test("D13 the hours and what is told of a task stay in sight far down the score; a cut list opens whole", async ({
   page,
 }) => {
-  await page.goto("/run/plan");
-  await computed(page);
+  await openAt(page, "/run/plan");
   const more = page.getByRole("button", { name: /^Show \d+ more$/ }).first();
   const list = page.locator(".note", { has: more }).locator(".rows > li");
   const left = Number((await more.textContent())!.replace(/\D/g, ""));
@@ -25,7 +25,7 @@ test("D13 the hours and what is told of a task stay in sight far down the score;
   await expect(page.locator(".task-note")).toHaveCount(0);
 });
 
-test("covers that cannot be computed say why, and the guests can be mended", async ({ page }) => {
+fresh("covers that cannot be computed say why, and the guests can be mended", async ({ page }) => {
   await page.goto("/run/plan?covers=3");
   await computed(page);
   const head = page.locator(".run-head");
@@ -42,8 +42,7 @@ test("covers that cannot be computed say why, and the guests can be mended", asy
 });
 
 test("a line of an order stays open when other packs are chosen for it", async ({ page }) => {
-  await page.goto("/run/orders");
-  await computed(page);
+  await openAt(page, "/run/orders");
   const lines = page.getByRole("button", { name: /Other ways/ });
   const most = Math.min(12, await lines.count());
   for (let i = 0; i < most; i++) await lines.nth(i).click();

@@ -1,7 +1,9 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { computed } from "./computed.ts";
+import { letGo, fresh as test } from "./one-page.ts";
 
 test.use({ viewport: { width: 820, height: 1000 }, serviceWorkers: "block" });
+test.beforeEach(({ one }) => letGo(one));
 
 test("O12 a substitute for one line is set where the line stands; one that brings more is refused in words", async ({
   page,

@@ -1,6 +1,8 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
+import { letGo, fresh as test } from "./one-page.ts";
 
 test.use({ viewport: { width: 390, height: 844 }, serviceWorkers: "block" });
+test.beforeEach(({ one }) => letGo(one));
 
 const LIST = `No;Article;Pack;Price
 B1;Quinces;5 kg;14,50

@@ -1,13 +1,13 @@
-import { expect, test } from "@playwright/test";
-import { computed } from "./computed.ts";
+import { expect } from "@playwright/test";
+import { openAt } from "./computed.ts";
+import { test } from "./one-page.ts";
 
 test.use({ viewport: { width: 820, height: 1100 }, serviceWorkers: "block" });
 
 test("O13 LE12 how far covers miss by the log is one tap; each line then says why so much and what the chance trades", async ({
   page,
 }) => {
-  await page.goto("/run/orders");
-  await computed(page);
+  await openAt(page, "/run/orders");
   const line = page.locator(".order-name").nth(1);
   const why = page.locator(".order-ways");
   await line.click();
