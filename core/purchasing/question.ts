@@ -217,10 +217,10 @@ function itemQuestion(
 function worthOfGram(buying: Buying, own: readonly OfferAt[]): number {
   const share = buying.ledger.value(buying.worth);
   if (share === 0 || own.length === 0) return 0;
-  return worthPerGram(
-    share,
-    ...own.flatMap(({ offer, brings }) => tiersOf(offer).flatMap(({ price }) => [price / MILLION, brings])),
-  );
+  const grams: number[] = [];
+  for (const { offer, brings } of own)
+    for (const { price } of tiersOf(offer)) grams.push(price / MILLION, brings);
+  return worthPerGram(share, ...grams);
 }
 
 const tiers = new WeakMap<OfferCells, readonly Tier[]>();

@@ -77,8 +77,65 @@ export function timedNeeds(
   sameTime: (minute: number) => number,
 ): TimedNeed[] {
   const { ledger } = buying;
-  const horizonMin = when.clock.minuteOf(when.horizon);
-  const groups = new Map<string, Group>();
+  const value = (cells: readonly Cell[]) => cells.reduce((sum, cell) => sum + ledger.value(cell), 0);
+  const given = new Map<StockLot, number>();
+  return groupsOf(item, when, sameTime).map(({ of, firstMin, day, allows, ways, ep, ap }): TimedNeed => {
+    const epG = value(ep);
+    const apG = value(ap);
+    const trim = meanTrim(epG, apG);
+    const pots = ways.map((way) => ({ ...way, epG: grams(ledger, way.ep), apG: grams(ledger, way.ap) }));
+    const cook = cookSpread(
+      ...[epG, apG],
+      ...pots.flatMap((pot) => [pot.epG, pot.apG, ledger.value(pot.spread)]),
+    );
+    const [trimSpread, coversSpread] = [ledger.value(of.spread), ledger.value(buying.coversSpread)];
+    const sureG = needForChance(epG, when.chance, coversSpread, cook);
+    const sureTrim = trimForChance(trim, when.chance, trimSpread, coversSpread, cook);
+    const last = day === undefined ? undefined : { day, date: when.clock.dateOf(dayName(day)) };
+    const takings: Taking[] = [];
+    let netG = sureG;
+    // What is cut already first: it serves nothing else.
+    for (const lot of [
+      ...item.lots.filter((l) => l.cut !== undefined),
+      ...item.lots.filter((l) => l.cut === undefined),
+    ]) {
+      if ((lot.cut !== undefined && lot.cut !== of.cut) || lot.useBy < (last?.date ?? when.date)) continue;
+      const share = lot.cut === undefined ? sureTrim : 1;
+      const givenG = given.get(lot) ?? 0;
+      const g = takenOf(ledger.value(lot.g), givenG, netG / share, 0);
+      if (g <= 0) continue;
+      takings.push({ lot, givenG, needG: netG / share, g });
+      given.set(lot, givenG + g);
+      netG = shortOf(netG, g * share);
+    }
+    return {
+      ...{ of, ep, ap, firstMin, allows, last, epG, trim, cook, pots, sureG, sureTrim, takings, netG },
+      wholeG: netG / sureTrim,
+    };
+  });
+}
+
+/** Groups of a service without a plan: everything is needed at one moment, however much of it. */
+const withoutPlan = new WeakMap<ItemCells, { readonly at: number; readonly groups: readonly Group[] }>();
+
+/** Uses of one cut at one time together, in the order in which they come. */
+function groupsOf(item: ItemCells, when: When, sameTime: (minute: number) => number): readonly Group[] {
+  const at = when.clock.minuteOf(when.horizon);
+  if (when.spanOf) return groupsAnew(item, when, at, sameTime);
+  const known = withoutPlan.get(item);
+  if (known?.at === at) return known.groups;
+  const groups = groupsAnew(item, when, at, sameTime);
+  withoutPlan.set(item, { at, groups });
+  return groups;
+}
+
+function groupsAnew(
+  item: ItemCells,
+  when: When,
+  horizonMin: number,
+  sameTime: (minute: number) => number,
+): Group[] {
+  const groups = new Map<string, Opened>();
   const alone = item.substitutes.flatMap(({ only }) => only ?? []);
   item.cuts.forEach((of, place) => {
     for (const use of of.uses) {
@@ -96,48 +153,13 @@ export function timedNeeds(
       groups.set(key, group);
     }
   });
-  const value = (cells: readonly Cell[]) => cells.reduce((sum, cell) => sum + ledger.value(cell), 0);
-  const given = new Map<StockLot, number>();
   return [...groups.values()]
     .sort((a, b) => a.firstMin - b.firstMin || (a.day ?? 0) - (b.day ?? 0))
-    .map(({ of, firstMin, day, allows, uses, ep, ap }): TimedNeed => {
-      const epG = value(ep);
-      const apG = value(ap);
-      const trim = meanTrim(epG, apG);
-      const pots = potsOf(ledger, uses);
-      const cook = cookSpread(
-        ...[epG, apG],
-        ...pots.flatMap((pot) => [pot.epG, pot.apG, ledger.value(pot.spread)]),
-      );
-      const [trimSpread, coversSpread] = [ledger.value(of.spread), ledger.value(buying.coversSpread)];
-      const sureG = needForChance(epG, when.chance, coversSpread, cook);
-      const sureTrim = trimForChance(trim, when.chance, trimSpread, coversSpread, cook);
-      const last = day === undefined ? undefined : { day, date: when.clock.dateOf(dayName(day)) };
-      const takings: Taking[] = [];
-      let netG = sureG;
-      // What is cut already first: it serves nothing else.
-      for (const lot of [
-        ...item.lots.filter((l) => l.cut !== undefined),
-        ...item.lots.filter((l) => l.cut === undefined),
-      ]) {
-        if ((lot.cut !== undefined && lot.cut !== of.cut) || lot.useBy < (last?.date ?? when.date)) continue;
-        const share = lot.cut === undefined ? sureTrim : 1;
-        const givenG = given.get(lot) ?? 0;
-        const g = takenOf(ledger.value(lot.g), givenG, netG / share, 0);
-        if (g <= 0) continue;
-        takings.push({ lot, givenG, needG: netG / share, g });
-        given.set(lot, givenG + g);
-        netG = shortOf(netG, g * share);
-      }
-      return {
-        ...{ of, ep, ap, firstMin, allows, last, epG, trim, cook, pots, sureG, sureTrim, takings, netG },
-        wholeG: netG / sureTrim,
-      };
-    });
+    .map(({ uses, ...group }) => ({ ...group, ways: waysOf(uses) }));
 }
 
 /** The preparations whose yields stray on the way of these uses, each once. */
-function potsOf(ledger: Ledger, uses: readonly UseOfCut[]): Pot[] {
+function waysOf(uses: readonly UseOfCut[]): Way[] {
   const pots = new Map<string, { readonly spread: Cell; readonly ep: Cell[]; readonly ap: Cell[] }>();
   for (const { ep, ap, through } of uses)
     for (const { preparation, share, spread } of through) {
@@ -146,19 +168,32 @@ function potsOf(ledger: Ledger, uses: readonly UseOfCut[]): Pot[] {
       pot.ap.push(ap(), share);
       pots.set(preparation, pot);
     }
-  const grams = (pairs: readonly Cell[]) => sumOfProducts(...pairs.map((cell) => ledger.value(cell)));
-  return [...pots].map(([preparation, pot]) => ({
-    ...{ preparation, ...pot },
-    ...{ epG: grams(pot.ep), apG: grams(pot.ap) },
-  }));
+  return [...pots].map(([preparation, pot]) => ({ preparation, ...pot }));
 }
+
+const grams = (ledger: Ledger, pairs: readonly Cell[]) =>
+  sumOfProducts(...pairs.map((cell) => ledger.value(cell)));
 
 /** (trim, its spread, spread of cooking) of these needs: what `catchShare` asks for. */
 export function cutsVary(ledger: Ledger, needs: readonly TimedNeed[]): number[] {
   return needs.flatMap((need) => [need.trim, ledger.value(need.of.spread), need.cook]);
 }
 
+/** A pot as far as it is the same at any number of covers. */
+type Way = Omit<Pot, "epG" | "apG">;
+
 interface Group {
+  readonly of: CutCells;
+  readonly firstMin: number;
+  readonly day: number | undefined;
+  readonly allows: ReadonlySet<string>;
+  readonly ways: readonly Way[];
+  readonly ep: readonly Cell[];
+  readonly ap: readonly Cell[];
+}
+
+/** A group to which uses are still added. */
+interface Opened {
   readonly of: CutCells;
   firstMin: number;
   readonly day: number | undefined;
