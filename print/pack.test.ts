@@ -155,6 +155,23 @@ describe.skipIf(!POPPLER)("pack of the demo, read back", () => {
     for (const [i, page] of pages.entries()) expect(page.length, `page ${i + 1}`).toBeGreaterThan(200);
   });
 
+  it("N5 ends the labels with no page of one row, however many there are", { timeout: SLOW }, async () => {
+    const small = run(book, "bench-trial", { trace: false });
+    const all = result.labels.map((label) => ({ ...label, count: 1 }));
+    let pagesMost = 0;
+    for (let n = 15; n <= 21; n += 2) {
+      const labels = all.slice(0, n);
+      const made = pagesOf(await writePack(book, { ...small, labels }, { printedAt }));
+      const sheets = made.filter((page) => page.slice(-160).includes(compact("Container labels")));
+      const on = (page: string) => page.match(/Useby/g)?.length ?? 0;
+      expect(sheets.reduce((sum, page) => sum + on(page), 0)).toBe(n);
+      // Two a row, the last row not full: three rows at least.
+      expect(on(sheets.at(-1)!), `${n} labels`).toBeGreaterThanOrEqual(5);
+      pagesMost = Math.max(pagesMost, sheets.length);
+    }
+    expect(pagesMost).toBe(2);
+  });
+
   it("N6 has the critical points on the two sides of one sheet, and few pages of log", () => {
     expect(under("Monitoring log, Critical control points").length).toBeLessThanOrEqual(2);
     expect(under("Monitoring log, Good practice checks").length).toBeLessThanOrEqual(9);

@@ -1,4 +1,4 @@
-import type { Column, CustomTableLayout, TableCell } from "pdfmake/interfaces.js";
+import type { Column, Content, CustomTableLayout, TableCell } from "pdfmake/interfaces.js";
 import type { Label } from "../../core/run/result.ts";
 import { allergensSaid } from "../../words/allergens-said.ts";
 import { wordFor } from "../../words/catalogue.ts";
@@ -9,6 +9,8 @@ import { DENSE, QUIET, sheetTitle, label as small, TYPE, WIDTH, writeLine } from
 const COLUMNS = 2;
 const PADDING = 7;
 const HEIGHT = 76;
+/** The last rows stay on one page: nobody cuts a sheet for one pair of labels. */
+const TOGETHER = 3;
 
 /** Lines to cut along. */
 const CUT: CustomTableLayout = {
@@ -39,18 +41,23 @@ export function labelPages(paper: Paper): SheetPages[] {
       name: say("pack.labels"),
       content: [
         sheetTitle(say("pack.labels"), say("pack.labels.what")),
-        {
-          table: {
-            widths: Array.from({ length: COLUMNS }, () => WIDTH / COLUMNS - 2 * PADDING - 0.75),
-            heights: HEIGHT,
-            dontBreakRows: true,
-            body: rows,
-          },
-          layout: CUT,
-        },
+        ...(rows.length > TOGETHER ? [rowsOf(rows.slice(0, -TOGETHER))] : []),
+        { stack: [rowsOf(rows.slice(-TOGETHER))], unbreakable: true },
       ],
     },
   ];
+}
+
+function rowsOf(body: TableCell[][]): Content {
+  return {
+    table: {
+      widths: Array.from({ length: COLUMNS }, () => WIDTH / COLUMNS - 2 * PADDING - 0.75),
+      heights: HEIGHT,
+      dontBreakRows: true,
+      body,
+    },
+    layout: CUT,
+  };
 }
 
 function face(paper: Paper, one: Label, of: number): TableCell {
