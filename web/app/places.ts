@@ -1,4 +1,5 @@
 import { lazyRouteComponent } from "@tanstack/react-router";
+import { fetchSheets } from "../places/run/run.tsx";
 
 // Each place comes when it is opened: the first page waits for itself alone.
 const bench = () => import("../places/bench/index.ts");
@@ -23,5 +24,5 @@ export const LogPlace = lazyRouteComponent(log, "LogPlace");
 
 /** Fetches every place, so that a tablet that loses its network still opens each. */
 export async function fetchPlaces(): Promise<void> {
-  await Promise.all([bench(), stores(), pass(), log()]);
+  await Promise.all([bench(), stores(), pass(), log(), fetchSheets()]);
 }
