@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { runSchedule } from "./command.ts";
+import { EXAMPLE } from "./example.ts";
 import { faultOf, type Project } from "./rcpsp/project.ts";
 import { readProject } from "./rcpsp/read.ts";
 
@@ -78,6 +79,13 @@ describe("S16: project files are known by their content", () => {
     expect(runSchedule(loose, { schedules: 100 })).toEqual(runSchedule(SCH(4), { schedules: 100 }));
   });
 
+  it("a mark of the byte order and line ends of any kind change nothing", () => {
+    for (const text of [`\ufeff${SM}`, SM.replaceAll("\n", "\r\n"), SM.replaceAll("\n", "\r")])
+      expect(runSchedule(text, { schedules: 100 })).toEqual(runSchedule(SM, { schedules: 100 }));
+    const own = JSON.stringify(EXAMPLE);
+    expect(runSchedule(`\ufeff${own}`, { schedules: 10 })).toEqual(runSchedule(own, { schedules: 10 }));
+  });
+
   it("a demand no capacity can serve is an answer: infeasible, and named", () => {
     const asks = runSchedule(SM.replace("4      1     2       2", "4      1     2       9"), {
       schedules: 10,
@@ -110,6 +118,20 @@ describe("S16: project files are known by their content", () => {
       /activity 2 is told twice/,
     ],
     ["a duration below zero", SM.replace("3      1     4", "3      1    -4"), /activity 3 lasts -4/],
+    [
+      "a duration beyond measure",
+      SM.replace("3      1     4", "3      1     999999999"),
+      /one after the other/,
+    ],
+    ["two modes", SM.replace("3      1     4", "3      2     4"), /mode 2 stands here/],
+    ["a job without a duration", SM.replace(/\n {2}5 {6}1 {5}5 .*/, ""), /activity 5 has no duration/],
+    ["two projects", SM + SM, /stands twice/],
+    [
+      "another number of jobs",
+      `jobs (incl. supersource/sink ):  9\n${SM}`,
+      /9 jobs are announced, 6 are told/,
+    ],
+    ["nothing", " \n", /the file is empty/],
     [
       "a demand below zero",
       SM.replace("3      1     4       1", "3      1     4      -1"),

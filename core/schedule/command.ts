@@ -44,11 +44,13 @@ export interface ScheduleReport {
  * person wrote.
  */
 export function runSchedule(
-  text: string,
+  written: string,
   options: ScheduleOptions = {},
 ):
   | { readonly ok: true; readonly value: ScheduleReport }
   | { readonly ok: false; readonly problems: readonly Refusal[] } {
+  // A mark of the byte order is of no meaning here.
+  const text = written.replace(/^\ufeff/, "");
   const clock = options.clock ?? (() => 0);
   const begun = clock();
   const timed = options.seconds !== undefined;
@@ -107,6 +109,8 @@ function whyNever(project: Project): Pick<ScheduleReport, "why"> {
 }
 
 function problemIn(text: string): Problem | readonly Refusal[] {
+  if (text.trim() === "")
+    return [{ path: "", what: "the file is empty", mend: "give a project (.sm, .sch) or a problem as JSON" }];
   let json: unknown;
   try {
     json = JSON.parse(text);

@@ -81,8 +81,8 @@ class Reader {
   }
 
   private cost(value: number | undefined, path: string): void {
-    if (value !== undefined && !(Number.isFinite(value) && value >= 0))
-      this.refuse(path, `${value} is not a cost`, "give a number of 0 or more");
+    if (value !== undefined && !(value >= 0 && value <= DEAREST))
+      this.refuse(path, `${value} is not a cost`, `give a number from 0 to ${DEAREST}`);
   }
 
   figures(): void {
@@ -96,6 +96,12 @@ class Reader {
       this.cost(peak.share, "objective.peak.share");
       this.whole(peak.every, "objective.peak.every", 1);
       this.whole(peak.from, "objective.peak.from", 0, peak.every - 1);
+      if (peak.every >= 1 && p.horizon / peak.every > STRETCHES)
+        this.refuse(
+          "objective.peak.every",
+          `${peak.every} min cut the horizon in more than ${STRETCHES} stretches`,
+          "make them longer, or the horizon shorter",
+        );
     }
     p.walks?.forEach((w, i) => {
       this.whole(w.minutes, `walks[${i}].minutes`, 0);
@@ -294,7 +300,9 @@ class Reader {
       this.refuse(
         path,
         `"${who}": ${whyNot(this.resources.get(need.of[0]!)!, need)}`,
-        "ask for less, or name another resource",
+        need.amount.length > this.resources.get(need.of[0]!)!.capacity.length
+          ? "give one figure for each dimension"
+          : "ask for less, or name another resource",
       );
   }
 
@@ -325,6 +333,11 @@ class Reader {
 /** Largest figure read: keeps every sum inside 32-bit whole numbers. */
 const MOST = 100_000_000;
 
+/** Dearest minute: a sum over every task stays a number. */
+const DEAREST = 1_000_000_000_000;
+/** Most stretches a peak is looked for in. */
+const STRETCHES = 1_000_000;
+
 /** Whether resource r, empty, could ever hold the need. */
 export function servesNeed(r: Resource, need: ResourceNeed): boolean {
   return whyNot(r, need) === "";
@@ -332,7 +345,7 @@ export function servesNeed(r: Resource, need: ResourceNeed): boolean {
 
 function whyNot(r: Resource, need: ResourceNeed): string {
   if (need.amount.length > r.capacity.length)
-    return `"${r.id}" has ${r.capacity.length} dimensions, the need ${need.amount.length}`;
+    return `"${r.id}" has ${r.capacity.length} dimensions, the need names ${need.amount.length}`;
   for (let d = 0; d < need.amount.length; d++) {
     const most = r.calendar ? Math.max(0, ...r.calendar.map((c) => c.capacity[d] ?? 0)) : r.capacity[d]!;
     if (need.amount[d]! > most)
