@@ -122,7 +122,6 @@ export function useDrag(
         const by = place(e) - began;
         const side = across(e) - beside;
         if (!dragged.current && Math.hypot(by, side) < THRESHOLD) return;
-        if (!dragged.current) move.ready(task);
         dragged.current = true;
         held.current = true;
         const other = staveAt(score, across(e));

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { Clock } from "../../../core/production/clock.ts";
 import type { Plan, PlanTask } from "../../../core/run/result.ts";
-import type { TriedMove } from "../../../core/run/try-move.ts";
+import type { TaskPin, TriedMove } from "../../../core/run/try-move.ts";
 import type { StaveKind } from "../../../drawing/index.ts";
 import { useBook, useHands } from "../../app/hands.tsx";
 import { useService } from "../../app/service.tsx";
@@ -23,8 +24,6 @@ export interface Move {
   readonly asking: boolean;
   /** Puts a task to another start, in steps of five minutes, or gives it to somebody or something else. */
   readonly to: (task: PlanTask, startMin: number, instead?: Instead) => void;
-  /** Somebody takes hold of a task: the first answer about a plan takes longer than those after it. */
-  readonly ready: (task: PlanTask) => void;
   readonly keep: () => void;
   readonly cancel: () => void;
   /** Keys of the score that move a task; true when the key was one of them. */
@@ -54,6 +53,19 @@ export const movable = (task: PlanTask | undefined): task is PlanTask =>
 const waitsOn = (task: PlanTask | undefined, stave: OnStave | undefined): task is PlanTask =>
   task?.kind === "passive" && stave?.kind === "equipment";
 
+/** A page that has shown its plan for so long is idle, ms. */
+const IDLE_MS = 1500;
+
+/** Made-up moves, sooner and later, of tasks in the middle of the plan: each with others in its way. */
+function warmings({ tasks }: Plan, clock: Clock): TaskPin[] {
+  const worked = tasks.filter((task) => movable(task) && task.hands.length > 0);
+  return [0.4, 0.6].flatMap((share, k) => {
+    const task = worked[Math.floor(share * worked.length)];
+    const startMin = task && Math.max(0, task.startMin + (k === 0 ? 20 : -20));
+    return startMin === undefined ? [] : [{ task: task!.id, start: clock.textOf(startMin) }];
+  });
+}
+
 /** Drags a task of the plan and asks the planner at each place what gives; the newest place wins. */
 export function useMove(plan: Plan | undefined): Move {
   const { runner } = useHands();
@@ -64,7 +76,6 @@ export function useMove(plan: Plan | undefined): Move {
   const [asking, setAsking] = useState(false);
   const wanted = useRef<Move["moving"]>(undefined);
   const busy = useRef(false);
-  const readied = useRef<Plan>(undefined);
 
   const ask = useCallback(async () => {
     if (busy.current) return;
@@ -95,14 +106,6 @@ export function useMove(plan: Plan | undefined): Move {
     },
     [ask],
   );
-  const ready = useCallback<Move["ready"]>(
-    (task) => {
-      if (readied.current === plan) return;
-      readied.current = plan;
-      void runner.tryMove(pinOf({ task, startMin: task.startMin }, clock.textOf));
-    },
-    [runner, plan, clock],
-  );
   const cancel = useCallback(() => {
     setAsking(busy.current);
     wanted.current = undefined;
@@ -117,6 +120,19 @@ export function useMove(plan: Plan | undefined): Move {
   // A new plan answers another question.
   // biome-ignore lint/correctness/useExhaustiveDependencies: `plan` is what makes the question new
   useEffect(cancel, [plan, cancel]);
+
+  // The first answer about a plan takes three times as long as those after it: it is asked while nobody waits for it.
+  useEffect(() => {
+    if (!plan) return;
+    const timer = setTimeout(async () => {
+      for (const pin of warmings(plan, clock)) {
+        const idle = plan === runner.state().plan?.plan && runner.state().planning === "idle";
+        if (!idle || wanted.current) return;
+        await runner.tryMove(pin);
+      }
+    }, IDLE_MS);
+    return () => clearTimeout(timer);
+  }, [plan, clock, runner]);
 
   const press = useCallback(
     (event: KeyboardEvent, chosen: string | undefined, along: boolean, stave?: OnStave): boolean => {
@@ -151,7 +167,7 @@ export function useMove(plan: Plan | undefined): Move {
     [plan, kitchen, to, keep, cancel],
   );
   return useMemo(
-    () => ({ moving, tried, asking, to, ready, keep, cancel, press }),
-    [moving, tried, asking, to, ready, keep, cancel, press],
+    () => ({ moving, tried, asking, to, keep, cancel, press }),
+    [moving, tried, asking, to, keep, cancel, press],
   );
 }
