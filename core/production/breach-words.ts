@@ -1,5 +1,5 @@
 import type { Problem, Violation } from "../schedule/problem.ts";
-import { minutesText } from "./names.ts";
+import { minutesText, roomText } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
 import { ROOM_STEPS } from "./problem.ts";
 import type { Site } from "./site.ts";
@@ -68,9 +68,9 @@ export function breach(
     }
     case "capacity": {
       const resource = problem.resources?.find((r) => r.id === v.on);
-      const unit = resource?.dimensions?.length === 1 ? resource.dimensions[0]! : "room";
+      const unit = resource?.dimensions?.[v.dimension ?? 0] ?? "room";
       const by = v.by / ROOM_STEPS;
-      const what = `${on} is over full by ${round(by)} ${unit}${at}: ${some(heads.map(name))}`;
+      const what = `${on} is over full by ${roomText(by, unit)}${at}: ${some(heads.map(name))}`;
       return told("room", what, { by, unit });
     }
     case "state": {
@@ -151,5 +151,3 @@ function some(names: readonly string[]): string {
 function setOf(task: Task | undefined, unit: string | undefined): number | undefined {
   return task?.uses.find((use) => unit !== undefined && use.units.includes(unit))?.setC;
 }
-
-const round = (x: number) => Math.round(x * 100) / 100;

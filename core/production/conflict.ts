@@ -1,7 +1,7 @@
 import { findConflict } from "../schedule/conflict.ts";
 import type { ConflictPart, Conflict as Found, Problem } from "../schedule/problem.ts";
 import type { Effort, Engine, MadePlan } from "./make-plan.ts";
-import { minutesText, nameOf } from "./names.ts";
+import { minutesText, nameOf, roomText } from "./names.ts";
 import type { Clash } from "./no-plan.ts";
 import type { ConflictRule } from "./plan-types.ts";
 import type { Site } from "./site.ts";
@@ -177,17 +177,13 @@ function roomWords(site: Site, id: string, all: readonly Task[]): string {
       .filter((use) => use.units.includes(id))
       .map((use) => {
         const heat = use.setC === undefined ? "" : ` at ${use.setC} °C`;
-        const room = use.space.map(({ unit: of, value }) => spaceText(value, of)).join(", ");
+        const room = use.space.map(({ unit: of, value }) => roomText(value, of)).join(", ");
         const minutes = Math.min(...task.ways.map((way) => way.minutes));
         return `${nameOf(site, task)} takes ${room}${heat} for ${minutesText(minutes)}`;
       }),
   );
-  const room = unit?.equipment.capacity.map((c) => spaceText(c.value, c.unit)).join(", ") ?? "";
+  const room = unit?.equipment.capacity.map((c) => roomText(c.value, c.unit)).join(", ") ?? "";
   const days = (unit?.equipment.days ?? []).map((day) => `${day.from} to ${day.to}`).join(", ");
   const alone = unit && VESSELS.has(unit.equipment.kind) ? ", one preparation at a time" : "";
   return `${unit?.name ?? "it"} has room for ${room}${alone}${days && `, ${days}`}: ${[...new Set(wants)].slice(0, 4).join("; ")}`;
 }
-
-const round = (x: number) => Math.round(x * 100) / 100;
-const spaceText = (value: number, unit: string) =>
-  `${round(value)} ${value === 1 || unit === "kg" ? unit : unit === "shelf" ? "shelves" : `${unit}s`}`;

@@ -43,6 +43,6 @@ describe("P17: breaches can be read, and none is lost", () => {
     const [line, ...rest] = grouped(Array.from({ length: 30 }, (_, k) => one(k + 1)));
     expect(rest).toEqual([]);
     expect(line).toMatchObject({ by: 465, times: 30 });
-    expect(line!.what).toBe("Ana is missing for 30 min; with 29 more of the kind, 465 min in all");
+    expect(line!.what).toBe("Ana is missing for 30 min; with 29 more of the kind, 7 h 45 min in all");
   });
 });

@@ -1,3 +1,4 @@
+import { minutesText } from "./names.ts";
 import type { Broken } from "./plan-types.ts";
 
 /** A breach with the unit, person or link it is about. */
@@ -32,7 +33,7 @@ function together(list: readonly Broken[]): Broken {
   if (list.length === 1) return worst;
   const adds = worst.unit === "min";
   const by = adds ? list.reduce((sum, b) => sum + b.by, 0) : worst.by;
-  const total = adds ? `, ${by} min in all` : "";
+  const total = adds ? `, ${minutesText(by)} in all` : "";
   return {
     ...worst,
     tasks: [...new Set(list.flatMap((b) => b.tasks))],

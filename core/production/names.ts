@@ -24,3 +24,10 @@ export function minutesText(minutes: number): string {
   if (h === 0) return `${m} min`;
   return m === 0 ? `${h} h` : `${h} h ${m} min`;
 }
+
+/** Room as a cook reads it: "1 shelf", "6 shelves", "22.78 litres", "45 kg". */
+export function roomText(value: number, unit: string): string {
+  const figure = Math.round(value * 100) / 100;
+  if (figure === 1 || unit === "kg" || unit === "room") return `${figure} ${unit}`;
+  return `${figure} ${unit === "shelf" ? "shelves" : `${unit}s`}`;
+}

@@ -104,7 +104,8 @@ function checkCapacity(r: Resource, d: number, list: readonly Held[], found: Vio
     const tasks = list
       .filter((h) => h.from <= at && at < h.to && (h.need.amount[d] ?? 0) > 0)
       .map((h) => h.who);
-    found.push({ rule: "capacity", tasks, by, unit: "amount", on: r.id, at });
+    const which = r.capacity.length > 1 ? { dimension: d } : {};
+    found.push({ rule: "capacity", tasks, by, unit: "amount", on: r.id, at, ...which });
     worst = null;
   };
   for (const t of [...change.keys()].sort((a, b) => a - b)) {

@@ -284,6 +284,8 @@ export interface Violation {
   readonly on?: string;
   /** First minute at which it is broken, where there is one. */
   readonly at?: number;
+  /** Which dimension of a resource is over full, where it has several. */
+  readonly dimension?: number;
 }
 
 /** What may be given up, one after another, when not everything fits. */
