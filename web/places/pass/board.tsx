@@ -281,6 +281,9 @@ function useSheets(): ReadonlyMap<string, PrepEntry> {
 const courseOf = (plan: Plan, task: PlanTask) =>
   task.kind === "plate" ? plan.tasks.find(({ id }) => id === courseTask(task.step)) : undefined;
 
+/** Of more hands than these the number is told first. */
+const MANY = 8;
+
 /** A task to be begun or under way. With an event elsewhere it is not drawn anew. */
 const Now = memo(function Now({
   task,
@@ -299,6 +302,7 @@ const Now = memo(function Now({
   const { now } = board.clock;
   const names = useNames();
   const { say, write } = useSettings();
+  const people = task.hands.map(names.person);
   const begun = state === "started" || byPlan;
   const late = begun ? Math.max(0, now - task.endMin) : Math.max(0, now - task.startMin);
   const over = begun ? 0 : Math.max(0, late - task.slackMin);
@@ -334,7 +338,7 @@ const Now = memo(function Now({
       )}
       <p className="quiet board-text">
         {[
-          ...task.hands.map(names.person),
+          ...(people.length > MANY ? [] : people),
           ...task.equipment.map((e) =>
             e.setC === undefined
               ? names.equipment(e.id)
@@ -342,6 +346,11 @@ const Now = memo(function Now({
           ),
         ].join(" · ")}
       </p>
+      {people.length > MANY && (
+        <Fold summary={say("hands.many", { count: people.length })}>
+          <p className="quiet board-text">{people.join(" · ")}</p>
+        </Fold>
+      )}
       {byPlan && task.hands.length > 0 && (
         <p className="quiet board-text">{say("live.unmarked", { from: write.hour(task.start) })}</p>
       )}

@@ -35,6 +35,9 @@ export function WhatMoved({ station }: { readonly station: string }) {
 /** Told one by one: the task at hand stands below and must not be pushed off the screen. */
 const MOST = 5;
 
+/** Of more hands than these the number is told. */
+const MANY = 8;
+
 /** What was told does not change, unless it is taken back. */
 const OneEvent = memo(
   ToldEvent,
@@ -139,8 +142,12 @@ function useMove(): (move: Move) => string[] {
     } else if (before.end !== after.end)
       words.push(say("live.move.end", { from: write.hour(before.end), to: write.hour(after.end) }));
     // A name may hold a comma itself: "Petra Lind, pastry".
-    const list = (ids: readonly string[], name: (id: string) => string) =>
-      [...new Set(ids)].map(name).join(" · ");
+    const list = (ids: readonly string[], name: (id: string) => string) => {
+      const all = [...new Set(ids)];
+      return name === names.person && all.length > MANY
+        ? say("hands.many", { count: all.length })
+        : all.map(name).join(" · ");
+    };
     const gone = before?.hands.filter((id) => !after.hands.includes(id)) ?? [];
     const come = after.hands.filter((id) => !before?.hands.includes(id));
     if (gone.length > 0 && come.length > 0)
