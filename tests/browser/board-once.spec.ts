@@ -1,5 +1,6 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { computed } from "./computed.ts";
+import { fresh as test } from "./one-page.ts";
 
 /** What went to the workers of the board and came back, and which rows of the page were touched. */
 interface Seen {
