@@ -24,8 +24,6 @@ export interface LiveProblem {
   readonly old: Schedule;
   readonly rests: ReadonlyMap<string, Interruption>;
   readonly noUnit: readonly NoUnit[];
-  /** Units kept through a step that are known, by the need's name. */
-  readonly kept: ReadonlyMap<string, string>;
 }
 
 export interface LiveProblemOf {
@@ -80,7 +78,6 @@ export function liveProblem(given: LiveProblemOf): LiveProblem {
     old: scheduleBefore(set, told, had, fixed, rests),
     rests,
     noUnit,
-    kept: fixed,
   };
 }
 

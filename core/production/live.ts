@@ -1,5 +1,4 @@
 import { endOfWork } from "../schedule/facts.ts";
-import { checkSchedule, objectiveOf } from "../schedule/index.ts";
 import type { Problem, Result as Solved, Violation } from "../schedule/problem.ts";
 import { type Repair, repair } from "../schedule/repair.ts";
 import { calledLate } from "./course-later.ts";
@@ -147,7 +146,7 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
   };
   const content = (broken: readonly Violation[]) =>
     asked.trial !== true && answered && !broken.some((v) => v.rule === "now" || v.tasks.some(upset));
-  const repaired = onOwnUnits(problem, repair(problem.problem, problem.old, { relax: GIVEN_UP, content }));
+  const repaired = repair(problem.problem, problem.old, { relax: GIVEN_UP, content });
   const after = placesAfter(set, problem, repaired, places, stands);
   const plan = planNow(base, problem, repaired, stands, after, now);
   const changes = set.tasks.flatMap(({ id }): LiveChange[] => {
@@ -176,26 +175,6 @@ export function livePlan(base: LiveBase, asked: LiveAsk): LiveMade {
   };
   return { live, problem, repaired, stands, places: after, elsewhere: new Set(instead.keys()) };
 }
-
-/**
- * A unit kept from work through waiting is chosen anew by the engine; where nothing speaks against the one it had,
- * that is no change to tell a cook.
- */
-function onOwnUnits({ problem, kept: own }: LiveProblem, repaired: Repair): Repair {
-  const { spans } = repaired.schedule;
-  const kept = spans.map((unit, k) => {
-    const { id, need } = problem.spans![k]!;
-    const was = own.get(id);
-    return was !== undefined && need.of.includes(was) ? was : unit;
-  });
-  if (kept.every((unit, k) => unit === spans[k])) return repaired;
-  const schedule = { ...repaired.schedule, spans: kept };
-  const violations = checkSchedule(problem, schedule);
-  if (harmOf(violations) > harmOf(repaired.violations)) return repaired;
-  return { ...repaired, schedule, violations, objective: objectiveOf(problem, schedule) };
-}
-
-const harmOf = (violations: Repair["violations"]) => violations.reduce((sum, v) => sum + v.by, 0);
 
 function knownOf({ site, set }: LiveBase) {
   return {

@@ -28,8 +28,11 @@ export function latestStarts(
   const together = new Map<string, readonly Span[]>();
   const days = daysOf(site);
   const length = (i: number) => items[i]!.end - items[i]!.start;
-  const within = (i: number, start: number) =>
-    inShift(whenThere(site, days, placements[i]!, together), start, length(i));
+  const shifts: (readonly Span[])[] = [];
+  const within = (i: number, start: number) => {
+    shifts[i] ??= whenThere(site, days, placements[i]!, together);
+    return inShift(shifts[i]!, start, length(i));
+  };
   const latest = placements.map((p, i) => {
     const task = set.tasks[i]!;
     if (task.at !== undefined) return p.start;
@@ -131,8 +134,10 @@ function daysOf({ clock, units }: Site): ReadonlyMap<string, readonly Span[]> {
   );
 }
 
+const ALWAYS: readonly Span[] = [{ from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY }];
+
 /**
- * When all the hands of a task are in and its units are there; undefined when it needs none that ever are not. `known`
+ * When all the hands of a task are in and its units are there; always when it needs none that ever are not. `known`
  * by the hands and units, worked out once.
  */
 function whenThere(
@@ -140,9 +145,9 @@ function whenThere(
   days: ReadonlyMap<string, readonly Span[]>,
   p: Placement,
   known: Map<string, readonly Span[]>,
-): readonly Span[] | undefined {
+): readonly Span[] {
   const units = p.resources.filter((id) => days.has(id));
-  if (p.persons.length === 0 && units.length === 0) return undefined;
+  if (p.persons.length === 0 && units.length === 0) return ALWAYS;
   const key = [...p.persons, "", ...units].join(" ");
   const found = known.get(key);
   if (found) return found;
@@ -154,15 +159,15 @@ function whenThere(
           .map((y) => ({ from: Math.max(x.from, y.from), to: Math.min(x.to, y.to) }))
           .filter((both) => both.from < both.to),
       ),
-    [{ from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY }],
+    ALWAYS,
   );
   known.set(key, spans);
   return spans;
 }
 
-/** The latest start at or before `start` at which so many minutes fit in one shift or day; none, no matter. */
-function inShift(shifts: readonly Span[] | undefined, start: number, minutes: number): number {
-  if (!shifts || minutes === 0) return start;
+/** The latest start at or before `start` at which so many minutes fit in one shift or day. */
+function inShift(shifts: readonly Span[], start: number, minutes: number): number {
+  if (minutes === 0) return start;
   for (let k = shifts.length - 1; k >= 0; k--) {
     const last = Math.min(start, shifts[k]!.to - minutes);
     if (last >= shifts[k]!.from) return last;

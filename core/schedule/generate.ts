@@ -31,9 +31,9 @@ export class Generator {
     this.search = this.searches[0]!;
   }
 
-  /** The place again, its holds chosen anew, if nothing stands against it now; else null. */
-  exactly(i: number, spot: Spot): Spot | null {
-    return this.search.exactly(i, spot);
+  /** The place again, if nothing stands against it now; else null. Its holds are chosen anew where not `held`. */
+  exactly(i: number, spot: Spot, held = false): Spot | null {
+    return this.search.exactly(i, spot, held);
   }
 
   /** A place at the first minute of the window, whoever and whatever is free. */

@@ -65,7 +65,16 @@ export function repair(problem: Problem, old: Schedule, options: RepairOptions =
   if (still && (given(facts, still) || options.content?.(still.violations))) return valued(still);
   const remains = remainsOf(facts, old);
   const { schedule } = mended(remains.problem, remains.old, options);
-  return valued(judged(problem, old, remains.whole(schedule)));
+  return valued(reseated(problem, old, judged(problem, old, remains.whole(schedule))));
+}
+
+/** What is held from one task to another stays where it was, where nothing speaks against it: that is no news to tell. */
+function reseated(problem: Problem, old: Schedule, found: Judged): Judged {
+  const { placements, spans } = found.schedule;
+  const own = seated(problem, placements, old.spans, spans);
+  if (own.every((on, k) => on === spans[k])) return found;
+  const back = judged(problem, old, { placements, spans: own });
+  return harmOf(back) <= harmOf(found) ? back : found;
 }
 
 /** Mends what is still to be settled. */
@@ -86,7 +95,8 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
     const mirrored = (k % 2 === 1) !== (options.late ?? false);
     const mender = new Mender(facts, old, mirrored, new Random(seed + k), k < PLAIN);
     least ??= mender.least();
-    mender.keep();
+    // With what is held where it was less has to change; chosen anew it may leave more room.
+    mender.keep(k % 2 === 0);
     // Where dates, waits and shifts alone cannot be kept, no order of the rest will do.
     if (!mender.sound || !mender.mend(best ? SECOND : PATIENCE, effort)) {
       if (!closest || mender.missing < closest.missing) closest = mender;
@@ -153,9 +163,10 @@ const LEARNING = 1;
 /** Ways without chance, forward and mirrored in time. */
 const PLAIN = 2;
 
+const harmOf = ({ violations }: Judged) => violations.reduce((sum, v) => sum + v.by, 0);
+
 function better(problem: Problem, a: Judged, b: Judged): boolean {
-  const harm = (r: Judged) => r.violations.reduce((sum, v) => sum + v.by, 0);
-  if (harm(a) !== harm(b)) return harm(a) < harm(b);
+  if (harmOf(a) !== harmOf(b)) return harmOf(a) < harmOf(b);
   if (upheaval(a) !== upheaval(b)) return upheaval(a) < upheaval(b);
   return worthOf(problem, a) < worthOf(problem, b);
 }
@@ -274,22 +285,22 @@ class Mender {
     return this.g.board.spots();
   }
 
-  /** Puts back what still fits where it was; in another order each time. */
-  keep(): void {
+  /** Puts back what still fits where it was; in another order each time. `held`: what it holds, too, where that can be. */
+  keep(held: boolean): void {
     const { model, random, plain } = this;
     const order = [...this.was.keys()].filter((i) => !this.g.board.isPlaced(i));
     const weight = new Map(order.map((i) => [i, model.problem.tasks[i]!.criticality ?? 1]));
     const noise = new Map(order.map((i) => [i, plain ? 0 : 60 * random.next()]));
     const start = (i: number) => this.was.get(i)!.start + noise.get(i)!;
     order.sort((a, b) => weight.get(b)! - weight.get(a)! || start(a) - start(b));
-    for (const i of order) this.return(i);
+    for (const i of order) this.return(i, held);
   }
 
   /** Puts a task back exactly where it was, if that keeps every rule. */
-  private return(i: number): boolean {
+  private return(i: number, held = false): boolean {
     const spot = this.was.get(i);
     if (!spot) return false;
-    const found = this.g.exactly(i, spot);
+    const found = this.g.exactly(i, spot, held);
     return found !== null && this.g.board.take(i, found);
   }
 
@@ -373,7 +384,7 @@ class Mender {
       if (!tasks.every((i) => board.liftable(i))) continue;
       const spots = new Map(tasks.map((i) => [i, board.spotOf(i)]));
       this.g.takeOff([c]);
-      for (const i of tasks) this.return(i);
+      for (const i of tasks) this.return(i, true);
       const whole = tasks.every((i) => board.isPlaced(i)) || this.near(c);
       if (whole && this.awayOf(c) < by) any = true;
       else {

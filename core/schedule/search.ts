@@ -70,10 +70,10 @@ export class Search {
     return this.inMode(i, spot.mode, from, spot);
   }
 
-  /** The same place, if it still keeps every rule. */
-  exactly(i: number, spot: Spot): Spot | null {
+  /** The same place, if it still keeps every rule; `held`: its holds where they were, too, where that can be. */
+  exactly(i: number, spot: Spot, held: boolean): Spot | null {
     if (!this.allowed(i, spot)) return null;
-    const found = this.inMode(i, spot.mode, spot.start, spot);
+    const found = this.inMode(i, spot.mode, spot.start, spot, held ? spot.holds : undefined);
     return found && found.start === spot.start && found.end === spot.end ? found : null;
   }
 
@@ -136,7 +136,13 @@ export class Search {
     return { start, end, mode, persons, resources, holds };
   }
 
-  private inMode(i: number, m: number, from: number, kept: Spot | null = null): Spot | null {
+  private inMode(
+    i: number,
+    m: number,
+    from: number,
+    kept: Spot | null = null,
+    holds?: readonly number[],
+  ): Spot | null {
     const { board } = this;
     const { lo, hi } = board.windows;
     const way = board.model.ways[i]![m]!;
@@ -160,7 +166,7 @@ export class Search {
         continue;
       }
       if (e > latestEnd) return this.miss(e - latestEnd, this.limiter(2 * i + 1));
-      const next = this.equipment(i, way, s, e, kept?.resources ?? decided?.resources ?? null);
+      const next = this.equipment(i, way, s, e, kept?.resources ?? decided?.resources ?? null, holds);
       if (next < 0)
         return {
           start: s,
@@ -189,8 +195,15 @@ export class Search {
   }
 
   /** Chooses a resource for every need and hold at [s, e); -1 when all fit, else a later start to try. */
-  private equipment(i: number, way: Way, s: number, e: number, fixed: readonly number[] | null): number {
-    const next = this.chooseAll(i, way, s, e, fixed);
+  private equipment(
+    i: number,
+    way: Way,
+    s: number,
+    e: number,
+    fixed: readonly number[] | null,
+    held?: readonly number[],
+  ): number {
+    const next = this.chooseAll(i, way, s, e, fixed, held);
     // What was occupied so that the needs of one task see each other.
     for (const t of this.tried) this.board.vacate(i, t.demand, t.on, t.from, t.to);
     this.tried.length = 0;
@@ -218,7 +231,14 @@ export class Search {
     this.tried.push({ demand, on, from, to });
   }
 
-  private chooseAll(i: number, way: Way, s: number, e: number, fixed: readonly number[] | null): number {
+  private chooseAll(
+    i: number,
+    way: Way,
+    s: number,
+    e: number,
+    fixed: readonly number[] | null,
+    held?: readonly number[],
+  ): number {
     const { board } = this;
     const { on, holdsOn } = this;
     on.length = 0;
@@ -250,7 +270,7 @@ export class Search {
         continue;
       }
       const bound = this.boundHere(way, h.demand.same);
-      const choice = this.choose(h.demand, from, to, bound);
+      const choice = this.chooseHeld(h.demand, from, to, bound, held?.[x] ?? -1);
       if (choice >= 0) {
         holdsOn.push(choice);
         this.try(way, i, h.demand, choice, from, to, way.demands.length, x + 1);
@@ -272,6 +292,14 @@ export class Search {
     if (same < 0) return -1;
     for (let k = 0; k < way.demands.length; k++) if (way.demands[k]!.same === same) return this.on[k]!;
     return -1;
+  }
+
+  /** As `choose`, but the resource that was held before where nothing stands against it. */
+  private chooseHeld(d: Demand, from: number, to: number, bound: number, before: number): number {
+    const free = bound < 0 && before >= 0 && d.of.includes(before);
+    if (free && (d.same < 0 || this.board.sameOn[d.same]! < 0) && this.board.blocks(d, before, from, to) < 0)
+      return before;
+    return this.choose(d, from, to, bound);
   }
 
   /** The resource to use, or minus the earliest later start at which one could serve. */
