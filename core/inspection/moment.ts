@@ -39,7 +39,8 @@ export function scopeAt(scope: Scope, { known, nowMin }: Moment): Scope {
     (pin) => !happened.has(pin.task) && (pin.start === undefined || scope.minuteOf(pin.start) >= nowMin),
   );
   const pins = [...left, ...known.map(({ task, status }) => ({ task, status }))];
-  return { ...scope, service: { ...scope.service, pins } };
+  const begun = new Map(known.map(({ task, startMin }) => [task, startMin]));
+  return { ...scope, service: { ...scope.service, pins }, begun };
 }
 
 /** The plan's tasks as they hold hands and room from now on: what was broken off holds them from when it goes on. */

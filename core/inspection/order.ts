@@ -51,7 +51,8 @@ function judgeAfter(scope: Scope, parts: Parts, batch: PlannedBatch, step: Step,
   const found: Finding[] = [];
   const least = roundUp(after.leastMin);
   const most = after.mostMin === undefined ? undefined : roundDown(after.mostMin);
-  const momentOf = (load: Load) => (after.from === "start" ? load.startMin : load.endMin);
+  const begun = (load: Load) => scope.begun?.get(firstTask(load)) ?? load.startMin;
+  const momentOf = (load: Load) => (after.from === "start" ? begun(load) : load.endMin);
   const tell = (a: Load, b: Load, by: number, what: string) =>
     found.push({
       ...{

@@ -26,6 +26,8 @@ export interface Scope {
   readonly serviceMin: number;
   /** ISO date of the service. */
   readonly date: string;
+  /** In the middle of a day: when each task that has begun did, though it may have been broken off and gone on since. */
+  readonly begun?: ReadonlyMap<string, number>;
 }
 
 /** @throws RangeError when the book has no such service or kitchen: a mistake of the caller. */

@@ -57,7 +57,7 @@ export function staysOf(scope: Scope, parts: Parts): { stays: Stay[]; findings: 
       if (other && other.id !== unit!.id)
         say("equipment", 1, "unit", `moves from ${named(unit!.id, "unit")} to ${named(other.id, "unit")}`);
       const equipment = equipmentOf(scope, unit!.id)!;
-      const stay = stayOf(load, uses, equipment, unit!.id, tasks);
+      const stay = stayOf(scope, load, uses, equipment, unit!.id, tasks);
       stays.push(stay);
       judgeEntry(stay, unit!, say);
       for (const task of tasks) findings.push(...judgeSpace(stay, task));
@@ -118,6 +118,7 @@ export function equipmentOf(scope: Scope, unit: string): Equipment | undefined {
 }
 
 function stayOf(
+  scope: Scope,
   load: Load,
   uses: readonly Use[],
   equipment: Equipment,
@@ -132,8 +133,12 @@ function stayOf(
   const whole = (dimension: string, value: number) =>
     WHOLE.has(dimension) ? Math.ceil(value - 1e-9) : value;
   const tolerances = uses.flatMap((use) => use.toleranceC ?? []);
+  const last = tasks.at(-1)!;
+  // A waiting that was broken off has left its unit, and takes one anew when it goes on.
+  const left = (scope.begun?.get(last.id) ?? last.startMin) < last.startMin;
+  const from = left ? last.startMin : tasks[0]!.startMin;
   return {
-    ...{ unit, equipment, load, task: tasks[0]!.id, from: tasks[0]!.startMin, to: tasks.at(-1)!.endMin },
+    ...{ unit, equipment, load, task: tasks[0]!.id, from, to: last.endMin },
     space: [...space].map(([dimension, value]) => ({ unit: dimension, value: whole(dimension, value) })),
     setC: uses[0]!.setC,
     toleranceC: tolerances.length > 0 ? Math.min(...tolerances) : (equipment.toleranceC ?? 0),

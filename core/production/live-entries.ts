@@ -184,7 +184,14 @@ class Reading {
     for (const line of this.#lines) if (line.corrects !== undefined) this.#gone.set(line.corrects, line.when);
     for (const line of this.#lines) if (!this.#gone.has(line.id)) this.#mark(line);
     const marks = new Map<string, Mark>();
-    for (const [task, list] of this.#marks) marks.set(task, list.at(-1)?.mark ?? {});
+    const broken = this.#brokenOff();
+    for (const [task, list] of this.#marks) {
+      const { mark = {}, line } = list.at(-1) ?? {};
+      // What was broken off since ends by what was left of it then.
+      const since = line !== undefined && (broken.get(task) ?? -1) > this.#lines.indexOf(line);
+      const { lateEnd: _, ...rest } = mark;
+      marks.set(task, since ? rest : mark);
+    }
     const absences: Stretch[] = [];
     const closures: Stretch[] = [];
     const instead = new Map<string, Instead>();
@@ -213,6 +220,16 @@ class Reading {
       unfollowed: this.#unfollowed,
       last,
     };
+  }
+
+  /** By task the line that last told how it goes on after it was broken off. */
+  #brokenOff(): Map<string, number> {
+    const broken = new Map<string, number>();
+    this.#lines.forEach(({ body }, k) => {
+      if (body.kind !== "placed" || this.#gone.has(body.because ?? "")) return;
+      for (const { task, again } of body.places) if (again) broken.set(task, k);
+    });
+    return broken;
   }
 
   /** Marks of a task are a pile: "undone" takes off the last. */

@@ -72,6 +72,17 @@ describe("R10 what a guest must not have is kept from that guest's plate", () =>
     ]);
   });
 
+  test("what is over is cleaned off like anything else before what comes next", () => {
+    const pins = [{ task: "fritters/fry/1", start: "D 20:02", status: "done" as const }];
+    const result = planned({ ...TOO_LATE, cleanMin: 15, pins });
+    const [chips, fritters] = [task(result, "chips"), task(result, "fritters")];
+    expect(fritters.endMin - fritters.startMin).toBe(12);
+    const after = chips.startMin - fritters.endMin;
+    expect(after >= 15 || chips.endMin <= fritters.startMin).toBe(true);
+    expect(result.plan.broken.map(({ rule }) => rule)).not.toContain("contact");
+    expect(cell(result, "chip-plate", "coeliac").state).toBe("free");
+  });
+
   test("a diet that is no allergy asks for no order", () => {
     const result = planned({ ...TOO_LATE, need: "vegan" });
     expect(result.plan.status).toBe("feasible");

@@ -48,6 +48,8 @@ export class Board {
   private readonly ties: Ties;
   /** The windows of an empty board, for trying what a place would ask of the rest. */
   readonly open: Windows;
+  /** Needs without their class. */
+  private readonly bare = new Map<Demand, Demand>();
   /** Places looked for so far. */
   tried = 0;
 
@@ -145,7 +147,11 @@ export class Board {
       way.demands.forEach((d, k) => {
         this.occupy(i, d, spot.resources[k]!, spot.start, spot.end);
       });
-    }
+    } else
+      way.demands.forEach((d, k) => {
+        const on = spot.resources[k]!;
+        this.occupancies[on]?.add(this.left(d, on), spot.start, spot.end);
+      });
     way.demands.forEach((d, k) => {
       this.bind(d, spot.resources[k]!);
     });
@@ -165,6 +171,23 @@ export class Board {
       this.occupy(h.from >> 1, h.demand, on, this.holdFrom[k]!, this.holdTo[k]!);
       this.bind(h.demand, on);
     }
+  }
+
+  /**
+   * What a need that is over has left on a resource: its state and its class, but for a class that nothing could come after
+   * on the whole axis. That cannot be mended any more, and is told instead.
+   */
+  private left(d: Demand, on: number): Demand {
+    const { kinds, problem, equipment } = this.model;
+    const { setups } = equipment[on]!;
+    const never = (k: number) => setups[k]! > problem.horizon;
+    if (d.kind < 0 || setups.length === 0) return d;
+    let lasts = false;
+    for (let k = 0; k < kinds && !lasts; k++) lasts = never(d.kind * kinds + k) || never(k * kinds + d.kind);
+    if (!lasts) return d;
+    const bare = this.bare.get(d) ?? { ...d, kind: -1 };
+    this.bare.set(d, bare);
+    return bare;
   }
 
   /** The place a task has. */
@@ -274,7 +297,11 @@ export class Board {
       way.demands.forEach((d, k) => {
         this.vacate(i, d, this.resources[i]![k]!, this.start[i]!, this.end[i]!);
       });
-    }
+    } else
+      way.demands.forEach((d, k) => {
+        const on = this.resources[i]![k]!;
+        this.occupancies[on]?.remove(this.left(d, on), this.start[i]!, this.end[i]!);
+      });
     for (const d of way.demands) this.unbind(d);
     this.eachTeam(i, (team) => {
       const sets = this.teams[team]!;

@@ -7,6 +7,8 @@ interface Held {
   readonly need: ResourceNeed;
   readonly from: number;
   readonly to: number;
+  /** Over and done with: only what it leaves behind is of matter. */
+  readonly past: boolean;
 }
 
 /** What is held where: choice, capacity by hour, states and changeovers, cleaning, loads, the same resource. */
@@ -43,9 +45,9 @@ export function checkResources(
       group.on.add(on);
       same.set(need.same, group);
     }
-    if (past || to <= from) return;
+    if (to <= from) return;
     const list = held.get(on) ?? [];
-    list.push({ who, need, from, to });
+    list.push({ who, need, from, to, past });
     held.set(on, list);
   };
   problem.tasks.forEach((task, i) => {
@@ -78,8 +80,9 @@ export function checkResources(
   for (const [id, list] of held) {
     list.sort((a, b) => a.from - b.from || a.to - b.to);
     const r = resources.get(id)!;
-    for (let d = 0; d < r.capacity.length; d++) checkCapacity(r, d, list, found);
-    checkPairs(r, list, found);
+    const there = list.some((h) => h.past) ? list.filter((h) => !h.past) : list;
+    for (let d = 0; d < r.capacity.length; d++) checkCapacity(r, d, there, found);
+    checkPairs(r, list, problem.horizon, found);
   }
 }
 
@@ -116,7 +119,7 @@ function checkCapacity(r: Resource, d: number, list: readonly Held[], found: Vio
   close();
 }
 
-function checkPairs(r: Resource, list: readonly Held[], found: Violation[]): void {
+function checkPairs(r: Resource, list: readonly Held[], horizon: number, found: Violation[]): void {
   const cleaning = cleaningOf(r);
   const plain = ({ need }: Held) => !need.exclusive && need.batch === undefined && !need.state;
   if (cleaning.size === 0 && list.every(plain)) return;
@@ -129,6 +132,8 @@ function checkPairs(r: Resource, list: readonly Held[], found: Violation[]): voi
       const overlap = Math.min(a.to, b.to) - b.from;
       // Empty long enough for any two by now: whatever comes later is farther away still.
       if (overlap <= 0 && idle[j]! - idle[i]! >= longest) break;
+      // Of what has happened only what comes after it can be at fault.
+      if (b.past || (a.past && overlap > 0)) continue;
       const kept = a.need.same !== undefined && a.need.same === b.need.same;
       if (overlap > 0) {
         if ((a.need.exclusive || b.need.exclusive) && !kept)
@@ -144,6 +149,8 @@ function checkPairs(r: Resource, list: readonly Held[], found: Violation[]): voi
       if (overlap > 0 && stateGap(r, a.need, b.need) > 0) continue;
       const empty = overlap > 0 ? 0 : idle[j]! - idle[i]!;
       const asked = overlap > 0 ? Math.max(wanted, emptyMinutes(r, cleaning, b.need, a.need)) : wanted;
+      // After what has happened nothing could come on the whole axis: that is not to be mended any more.
+      if (a.past && asked > horizon) continue;
       if (empty < asked)
         found.push({ rule: "changeover", tasks, by: asked - empty, unit: "min", on: r.id, at: a.to });
     }

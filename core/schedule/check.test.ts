@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { checkSchedule } from "./check.ts";
 import type { Mode, Placement, Problem, Schedule, Task, Violation } from "./problem.ts";
+import { repair } from "./repair.ts";
 
 // Each case starts from a plan that keeps every rule and spoils one thing; the amount is worked out by hand.
 
@@ -285,6 +286,49 @@ describe("S8: what has happened is not judged", () => {
       "a,c",
       5,
     ]);
+  });
+});
+
+describe("S8: what is done leaves its state and class behind", () => {
+  const resources = [
+    {
+      ...{ id: "oven", capacity: [2] },
+      state: { lowest: 50, highest: 250, tolerance: 5, minutesPerUnit: 0.5, leastMinutes: 10 },
+      setups: [{ from: "nuts", to: "plain", minutes: 25 }],
+    },
+  ];
+  const use = (set: number, kind: string) => ({
+    ...{ of: ["oven"], amount: [2], state: { set }, class: kind },
+  });
+  const over = (id: string, set: number, start: number, end: number): Task => ({
+    ...task(id, { duration: end - start, resources: [use(set, "nuts")] }),
+    ...{ status: "done", pin: { start, end } },
+  });
+  const on = (id: string, start: number, end: number) => ({ ...at(id, start, end), resources: ["oven"] });
+  const problem: Problem = {
+    ...{ horizon: 600, now: 60, resources },
+    tasks: [
+      over("a", 180, 0, 60),
+      over("b", 220, 0, 50),
+      task("c", { duration: 30, resources: [use(180, "plain")] }),
+    ],
+  };
+
+  it("what comes next stands as far off as from anything else; what is over is not at fault itself", () => {
+    const here = (start: number) => plan(on("a", 0, 60), on("b", 0, 50), on("c", start, start + 30));
+    expectBroken(problem, here(85));
+    // The ten minutes since the last of them ended are all that either has had.
+    expectBroken(problem, here(70), ["changeover", "b,c", 15], ["changeover", "a,c", 15]);
+  });
+
+  it("is kept when a plan is mended, though nothing else ties the two", () => {
+    const old = plan(on("a", 0, 60), on("b", 0, 50), on("c", 200, 230));
+    const pulled = problem.tasks.map((t) => (t.id === "c" ? { ...t, deadline: 120 } : t));
+    const { schedule, violations } = repair({ ...problem, tasks: pulled }, old);
+    expect(violations).toEqual([]);
+    expect(schedule.placements[2]!.start).toBeGreaterThanOrEqual(85);
+    const soon = problem.tasks.map((t) => (t.id === "c" ? { ...t, deadline: 110 } : t));
+    expect(repair({ ...problem, tasks: soon }, old).violations).not.toEqual([]);
   });
 });
 

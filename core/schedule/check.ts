@@ -7,8 +7,8 @@ import type { Moment, Placement, Problem, Schedule, Task, Violation } from "./pr
  * Judges a schedule against every hard rule of the problem and lists what it breaks and by how much; empty
  * when it keeps them all. It reads only problem and schedule, and shares no code with the engine.
  *
- * What has happened is not judged: a done task is only an anchor for lags, and a lag between two moments that
- * have both happened is left out.
+ * What has happened is not judged: a done task is only an anchor for lags and what leaves a state and a class behind on
+ * its resource, and a lag between two moments that have both happened is left out.
  * @throws RangeError when the schedule does not name each task once, in order, with a mode it has.
  */
 export function checkSchedule(problem: Problem, schedule: Schedule): Violation[] {

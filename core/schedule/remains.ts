@@ -1,4 +1,4 @@
-import type { Lag, Moment, Placement, Problem, Schedule, Task } from "./problem.ts";
+import type { Lag, Moment, Placement, Problem, ResourceNeed, Schedule, Task } from "./problem.ts";
 
 /** What of a problem is still to be settled, with its plan before, and the way back to the whole. */
 export interface Remains {
@@ -10,8 +10,9 @@ export interface Remains {
 
 /**
  * A problem without what is over and touches nothing that is not: late in a service that is most of it. Left out are
- * done tasks with no lag, span or shared name to one that is open or under way, and lags of which both moments are
- * fixed: nothing that could be done would keep or break them. What is judged is the whole.
+ * done tasks with no lag, span or shared name to one that is open or under way, but for the last that left a state or a
+ * class behind on its resource, and lags of which both moments are fixed: nothing that could be done would keep or break
+ * them. What is judged is the whole.
  */
 export function remainsOf(problem: Problem, old: Schedule): Remains {
   const before = new Map(old.placements.map((p) => [p.task, p]));
@@ -68,6 +69,7 @@ function overOf(problem: Problem, before: ReadonlyMap<string, Placement>): Map<s
   for (const task of problem.tasks) if (!done.has(task.id)) for (const name of namesOf(task)) names.add(name);
   for (const { from, to, need } of problem.spans ?? [])
     if (need.same !== undefined && !(done.has(from.task) && done.has(to.task))) names.add(need.same);
+  for (const id of leaving(problem, done, before)) held.add(id);
   const over = new Map<string, Placement>();
   for (const task of problem.tasks) {
     if (!done.has(task.id) || held.has(task.id) || namesOf(task).some((name) => names.has(name))) continue;
@@ -75,6 +77,40 @@ function overOf(problem: Problem, before: ReadonlyMap<string, Placement>): Map<s
     if (place) over.set(task.id, place);
   }
   return over;
+}
+
+/**
+ * Done tasks that what comes next on their resource may have to stand apart from: by resource, state and class the last.
+ */
+function leaving(
+  problem: Problem,
+  done: ReadonlySet<string>,
+  before: ReadonlyMap<string, Placement>,
+): Set<string> {
+  const resources = new Map((problem.resources ?? []).map((r) => [r.id, r]));
+  const last = new Map<string, { end: number; tasks: readonly string[] }>();
+  const leave = (need: ResourceNeed, on: string | undefined, end: number, tasks: readonly string[]) => {
+    const r = resources.get(on ?? "");
+    const apart = (r?.state && need.state) || (r?.setups && need.class !== undefined);
+    if (!apart) return;
+    const key = JSON.stringify([on, need.class, need.state?.set, need.state?.tolerance]);
+    if (end > (last.get(key)?.end ?? Number.NEGATIVE_INFINITY)) last.set(key, { end, tasks });
+  };
+  const places = new Map<string, Placement>();
+  for (const task of problem.tasks) {
+    const place = done.has(task.id) ? happenedAt(problem, task, before.get(task.id)) : undefined;
+    if (!place) continue;
+    places.set(task.id, place);
+    task.modes[place.mode]!.resources?.forEach((need, k) => {
+      leave(need, place.resources[k], place.end, [task.id]);
+    });
+  }
+  problem.spans?.forEach(({ from, to, need }) => {
+    const end = places.get(to.task)?.[to.at];
+    if (end !== undefined && places.has(from.task))
+      for (const on of need.of) leave(need, on, end, [from.task, to.task]);
+  });
+  return new Set([...last.values()].flatMap(({ tasks }) => tasks));
 }
 
 /** Names by which a task shares people or resources with others. */
