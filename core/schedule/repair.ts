@@ -84,7 +84,7 @@ function mended(facts: Problem, old: Schedule, options: RepairOptions): Judged {
   let best: Judged | null = null;
   let closest: Mender | null = null;
   let successes = 0;
-  let effort = Number.POSITIVE_INFINITY;
+  let effort = MOST;
   let least: number | undefined;
   // No other plan can be much less to learn.
   const enough = () => given(facts, best!) && upheaval(best!) <= least! + NEGLIGIBLE * facts.tasks.length;
@@ -379,7 +379,9 @@ class Mender {
       .sort((a, b) => b.by - a.by || a.c - b.c)
       .slice(0, MOST_BACK);
     let any = false;
+    const before = this.effort;
     for (const { c, by } of moved) {
+      if (this.effort > before + BACK) break;
       const tasks = clusters.tasks[c]!.filter((i) => !board.settled(i));
       if (!tasks.every((i) => board.liftable(i))) continue;
       const spots = new Map(tasks.map((i) => [i, board.spotOf(i)]));
@@ -413,6 +415,12 @@ class Mender {
 /** Turns without getting anywhere until it is given up; of a second plan, where there is one, fewer. */
 const PATIENCE = 20;
 const SECOND = 5;
+
+/** Places one way may look for: more of them have seldom found what these had not, and a cook waits. */
+const MOST = 2000;
+
+/** Places looked for while what has moved goes back. */
+const BACK = 600;
 
 /** Places a second way may look for, beyond twice those of the first. */
 const AGAIN = 20;
