@@ -237,7 +237,8 @@ export function createApp(
       const problems = boundsProblems({ entries });
       if (problems.length > 0) return c.json({ problems }, 422);
       const { good, refused } = judgeEntries(entries);
-      if (good.length === 0) return c.json({ problems: refused.flatMap((one) => [...one.problems]) }, 422);
+      if (good.length === 0)
+        return c.json({ problems: refused.flatMap((one) => [...one.problems]), refused: [...refused] }, 422);
       const added = await desk.appendLog(good);
       return c.json({ added, ...(refused.length > 0 ? { refused: [...refused] } : {}) }, 200);
     },

@@ -187,6 +187,7 @@ describe("server", () => {
     const alone = await call("/api/log", { method: "POST", json: { entries: [entries[1]] } });
     expect(alone.status).toBe(422);
     expect(alone.body.problems[0].what).toContain("more was usable than was bought");
+    expect(alone.body.refused).toMatchObject([{ index: 0, id: entries[1]!.id }]);
   });
 
   test("V6 other names for this machine and other sites' writes are refused", async () => {

@@ -60,4 +60,23 @@ describe("A6 entries", () => {
     expect(calls - before).toBeLessThanOrEqual(2);
     expect(entries.list()).toHaveLength(2);
   });
+
+  test("what the server keeps nothing of is not sent for ever", async () => {
+    let calls = 0;
+    vi.stubGlobal("fetch", async (_: string, options?: { body?: string }) => {
+      if (!options?.body) return { ok: false };
+      calls++;
+      const { entries } = JSON.parse(options.body) as { entries: { id: string }[] };
+      const problems = [{ path: "/entries/0", what: "it is odd", mend: "write it anew" }];
+      const refused = entries.map(({ id }, index) => ({ index, id, problems }));
+      return { ok: false, status: 422, json: async () => ({ problems, refused }) };
+    });
+    const entries = new Entries();
+    await entries.open("supper");
+    await entries.write({ kind: "note", text: "odd" });
+    await so(() => expect(entries.waiting()).toBe(0));
+    await entries.send();
+    expect(calls).toBe(1);
+    expect(entries.list()).toHaveLength(1);
+  });
 });

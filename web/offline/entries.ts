@@ -136,11 +136,12 @@ export class Entries {
           headers: { "content-type": "application/json" },
           body: JSON.stringify({ entries: waiting.map(toSent) }),
         });
-        went = answer.ok;
-        if (answer.ok) {
-          const { refused = [] } = (await answer.json()) as { refused?: readonly RefusedHere[] };
-          const why = new Map(refused.map(({ id, problems }) => [id, problems[0]]));
-          refusedAny = refused.length > 0;
+        const { refused } = (await answer.json()) as { refused?: readonly RefusedHere[] };
+        // Where nothing of it could be kept the call is off, and each says why.
+        went = answer.ok || refused !== undefined;
+        if (went) {
+          const why = new Map(refused?.map(({ id, problems }) => [id, problems[0]]));
+          refusedAny = why.size > 0;
           const tx = db?.transaction("entries", "readwrite");
           const puts = waiting.map((entry) => {
             const problem = why.get(entry.id);
