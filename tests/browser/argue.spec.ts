@@ -88,11 +88,14 @@ test("P21 a plan that breaks a rule: one tap tries a remedy, it fits, and it is 
   const remedies = page.locator(".remedy");
   await expect(remedies.first()).toBeVisible({ timeout: 30_000 });
   await expect(page.locator(".run-head")).toContainText("Does not fit");
+  // Whether none exists is told as well: proved, or sought in so many schedules.
+  await expect(page.getByText(/^(Proved: no plan exists|No plan found in \d+)/)).toHaveCount(1);
   const fits = remedies.filter({ hasText: "✓" }).first();
   await expect(fits).toBeVisible();
   await fits.getByRole("button", { name: /^Try it/ }).click();
   await computed(page);
   await expect(page.locator(".run-head")).toContainText("Fits");
+  await expect(page.getByText(/^(Proved: no plan exists|No plan found in \d+)/)).toHaveCount(0);
   // Taken back: the pin is there again, and does not fit.
   await page.getByRole("button", { name: "Undo" }).click();
   await expect(page.locator(".run-head")).toContainText("Does not fit", { timeout: 30_000 });

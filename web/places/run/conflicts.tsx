@@ -42,11 +42,13 @@ export function Conflicts({
             {broken.shown.map((rule) => (
               <li key={rule.what}>
                 <p>{sentence(rule.what)}</p>
-                {toldApart(stepsOnce(plan, rule.tasks).slice(0, 3), write.clock).map(({ id, text }) => (
-                  <Button key={id} className="link-button" onPress={() => onChoose(id)}>
-                    {text}
-                  </Button>
-                ))}
+                <div className="note-links">
+                  {toldApart(stepsOnce(plan, rule.tasks).slice(0, 3), write.clock).map(({ id, text }) => (
+                    <Button key={id} className="link-button" onPress={() => onChoose(id)}>
+                      {text}
+                    </Button>
+                  ))}
+                </div>
               </li>
             ))}
           </ul>
