@@ -1,5 +1,5 @@
 import type { Placement } from "../schedule/problem.ts";
-import { benchOf, contactsOf } from "./contacts.ts";
+import { benchOf, type Contacts, contactsOf } from "./contacts.ts";
 import { wholeUp } from "./plan-rules.ts";
 import type { Site } from "./site.ts";
 import type { RoomNeed, Task, TaskSet } from "./tasks.ts";
@@ -74,16 +74,7 @@ export function latestStarts(
     const place = key.slice(key.indexOf(" ") + 1);
     const unit = units.get(key);
     const there = unit && needsOn(unit, set, items, list);
-    const apart = contacts.setups(place).length > 0;
-    const classes = apart ? list.map((i) => contacts.classOf(set.tasks[i]!, place)) : [];
-    const gaps = new Map<string, number>();
-    const between = (a: number, b: number) => {
-      if (classes[a] === undefined || classes[b] === undefined) return 0;
-      const pair = `${classes[a]} ${classes[b]}`;
-      const gap = gaps.get(pair) ?? contacts.gap(place, set.tasks[list[a]!]!, set.tasks[list[b]!]!);
-      gaps.set(pair, gap);
-      return gap;
-    };
+    const between = gapsAt(contacts, place, set.tasks, list);
     for (let a = 0; a < list.length; a++) {
       if (stays(list[a]!)) continue;
       for (let b = a + 1; b < list.length; b++) {
@@ -117,6 +108,31 @@ export function latestStarts(
     latest[j] = Math.min(latest[j]!, own);
   }
   return placements.map((p, i) => Math.max(p.start, latest[i]!));
+}
+
+/** Minutes that one user of a place must stay behind another because of its food, each pair of classes worked out once. */
+function gapsAt(
+  contacts: Contacts,
+  place: string,
+  tasks: readonly Task[],
+  list: readonly number[],
+): (a: number, b: number) => number {
+  if (contacts.setups(place).length === 0) return () => 0;
+  const numbers = new Map<string | undefined, number>([[undefined, -1]]);
+  const kind = Int32Array.from(list, (i) => {
+    const name = contacts.classOf(tasks[i]!, place);
+    if (!numbers.has(name)) numbers.set(name, numbers.size - 1);
+    return numbers.get(name)!;
+  });
+  const kinds = numbers.size;
+  const gaps = new Float64Array(kinds * kinds).fill(-1);
+  return (a, b) => {
+    const [x, y] = [kind[a]!, kind[b]!];
+    if (x < 0 || y < 0) return 0;
+    if (gaps[x * kinds + y]! < 0)
+      gaps[x * kinds + y] = contacts.gap(place, tasks[list[a]!]!, tasks[list[b]!]!);
+    return gaps[x * kinds + y]!;
+  };
 }
 
 type Span = { readonly from: number; readonly to: number };
