@@ -188,7 +188,8 @@ class Reading {
     for (const [task, list] of this.#marks) {
       const { mark = {}, line } = list.at(-1) ?? {};
       // What was broken off since ends by what was left of it then.
-      const since = line !== undefined && (broken.get(task) ?? -1) > this.#lines.indexOf(line);
+      const again = broken.get(task);
+      const since = line !== undefined && again !== undefined && again > this.#lines.indexOf(line);
       const { lateEnd: _, ...rest } = mark;
       marks.set(task, since ? rest : mark);
     }

@@ -2,6 +2,7 @@ import { expect, type Page } from "@playwright/test";
 import { openAt } from "./computed.ts";
 import { looked } from "./looked.ts";
 import { test } from "./one-page.ts";
+import { longestStill } from "./still.ts";
 
 test.describe.configure({ mode: "parallel" });
 test.use({ viewport: { width: 1440, height: 1000 }, serviceWorkers: "block" });
@@ -103,23 +104,7 @@ test("A2 the page never stands still while a block of three directions is comput
   await expect(sentence(page)).toContainText("Core reaches");
   await page.getByRole("button", { name: /Shape/ }).click();
   await page.getByRole("option", { name: "block" }).click();
-  const longest = await page.evaluate(
-    () =>
-      new Promise<number>((done) => {
-        let last = performance.now();
-        const began = last;
-        let worst = 0;
-        const frame = () => {
-          const now = performance.now();
-          worst = Math.max(worst, now - last);
-          last = now;
-          if (now - began < 2000) requestAnimationFrame(frame);
-          else done(worst);
-        };
-        requestAnimationFrame(frame);
-      }),
-  );
-  expect(longest).toBeLessThan(1000);
+  expect(await longestStill(page)).toBeLessThan(1000);
   await expect(page.locator(".heat-trial[data-working='false']")).toBeVisible({ timeout: 30_000 });
   await expect(sentence(page)).toContainText("Core reaches");
 });

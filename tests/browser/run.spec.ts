@@ -2,6 +2,7 @@ import { expect } from "@playwright/test";
 import * as rules from "../../core/run/rules.ts";
 import { openAt } from "./computed.ts";
 import { fresh, test } from "./one-page.ts";
+import { longestStill } from "./still.ts";
 
 const spaced = (name: string) => name.replace(/([a-z0-9])([A-Z])/g, "$1 $2").toLowerCase();
 
@@ -37,23 +38,7 @@ fresh(
   async ({ page }) => {
     await page.goto("/run/plan?service=demo-700");
     await expect(page.locator(".figures dd").first()).toBeVisible({ timeout: 30_000 });
-    const longest = await page.evaluate(
-      () =>
-        new Promise<number>((done) => {
-          let last = performance.now();
-          const began = last;
-          let worst = 0;
-          const frame = () => {
-            const now = performance.now();
-            worst = Math.max(worst, now - last);
-            last = now;
-            if (now - began < 2000) requestAnimationFrame(frame);
-            else done(worst);
-          };
-          requestAnimationFrame(frame);
-        }),
-    );
-    expect(longest).toBeLessThan(1000);
+    expect(await longestStill(page)).toBeLessThan(1000);
     await page.getByRole("button", { name: "Stop" }).click();
     await expect(page.locator(".planning")).toContainText("Stopped");
     await expect(page.getByRole("button", { name: "Plan again" })).toBeVisible();
